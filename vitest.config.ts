@@ -1,21 +1,31 @@
+import { fileURLToPath } from "node:url";
+import { defaultClientConditions, defaultServerConditions } from "vite";
 import { defineConfig } from "vitest/config";
 
-const projects = ["measure", "packing", "svg", "cli", "bench"];
-const source = ["@sheetwright/source"];
+// Tests run on src: no build stands between a change and its test.
+const source = "@sheetwright/source";
+
+const folders = {
+  measure: "packages/measure",
+  packing: "packages/packing",
+  svg: "packages/svg",
+  cli: "packages/cli",
+  bench: "bench",
+};
 
 export default defineConfig({
   test: {
     reporters: ["default", "./.ci/closing-line.mjs"],
+    maxWorkers: "100%",
     coverage: { include: ["packages/*/src/**", "bench/src/**"] },
-    projects: projects.map((name) => ({
-      // Tests run on src: no build stands between a change and its test.
-      resolve: { conditions: [...source, "module", "node", "development|production"] },
-      ssr: { resolve: { conditions: [...source, "module", "node", "development|production"] } },
+    projects: Object.entries(folders).map(([name, root]) => ({
+      resolve: { conditions: [source, ...defaultClientConditions] },
+      ssr: { resolve: { conditions: [source, ...defaultServerConditions] } },
       test: {
         name,
-        root: name === "bench" ? "bench" : `packages/${name}`,
+        root,
         include: ["test/**/*.test.ts"],
-        setupFiles: [new URL(".ci/fast-check.setup.ts", import.meta.url).pathname],
+        setupFiles: [fileURLToPath(new URL(".ci/test-setup.ts", import.meta.url))],
         // Time is never what a test judges; the limit only ends one that hangs.
         testTimeout: 120_000,
         hookTimeout: 120_000,
