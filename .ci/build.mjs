@@ -48,7 +48,8 @@ export async function build(packages) {
       const { status, words } = await tsup(join(root, next.folder));
       if (status === 0) continue;
       allBuilt = false;
-      process.stderr.write(`${next.name} was not built:\n${words}\n`);
+      const plain = words.split("\n").filter((line) => line !== "" && !/^\s+at /.test(line));
+      process.stderr.write(`${next.name} was not built:\n${plain.join("\n")}\n`);
     }
   }
   await Promise.all(Array.from({ length: availableParallelism() }, work));

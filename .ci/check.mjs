@@ -12,31 +12,34 @@ const types = (project) =>
   tool(import.meta.resolve("typescript/package.json"), "tsc", ["--project", join(root, project)]);
 
 /**
- * The longest first, so that the wait at the end is short. The packages are checked as published, hence after the build.
- * @type {readonly { heading: string, commands: readonly import("./run-tool.mjs").Command[] }[]}
+ * The build stands alone at the start: the others look at what it made. Then the longest first, so that the wait at
+ * the end is short.
+ * @typedef {{ readonly heading: string, readonly command: import("./run-tool.mjs").Command }} Check
  */
+
+/** @type {Check} */
+const build = { heading: "Build", command: script("build.mjs") };
+
+/** @type {readonly Check[]} */
 const checks = [
-  {
-    heading: "Build, then packages as published",
-    commands: [script("build.mjs"), script("check-packages.mjs")],
-  },
-  { heading: "Types of the core packages, without Node or a page", commands: [types("tsconfig.core.json")] },
-  { heading: "Types of the command", commands: [types("packages/cli")] },
-  { heading: "Types of the benchmark", commands: [types("bench")] },
-  { heading: "Types of the tests and of .ci", commands: [types(".")] },
+  { heading: "Packages as published", command: script("check-packages.mjs") },
+  { heading: "Types of the core packages, without Node or a page", command: types("tsconfig.core.json") },
+  { heading: "Types of the command", command: types("packages/cli") },
+  { heading: "Types of the benchmark", command: types("bench") },
+  { heading: "Types of the tests and of .ci", command: types(".") },
   {
     heading: "Format and lint",
-    commands: [tool(import.meta.resolve("@biomejs/biome/package.json"), "biome", ["ci", "--colors=off"])],
+    command: tool(import.meta.resolve("@biomejs/biome/package.json"), "biome", ["ci", "--colors=off"]),
   },
   {
     heading: "Unused files, exports and dependencies",
-    commands: [
-      tool(new URL("../node_modules/knip/package.json", import.meta.url).href, "knip", ["--no-progress"]),
-    ],
+    command: tool(new URL("../node_modules/knip/package.json", import.meta.url).href, "knip", [
+      "--no-progress",
+    ]),
   },
-  { heading: "Table of imports", commands: [script("check-imports.mjs")] },
-  { heading: "Lint of exact arithmetic", commands: [script("check-exact-arithmetic.mjs")] },
-  { heading: "Tree", commands: [script("check-tree.mjs")] },
+  { heading: "Table of imports", command: script("check-imports.mjs") },
+  { heading: "Lint of exact arithmetic", command: script("check-exact-arithmetic.mjs") },
+  { heading: "Tree", command: script("check-tree.mjs") },
 ];
 
 const started = Date.now();
@@ -44,28 +47,27 @@ const waiting = [...checks];
 /** @type {string[]} */
 const failed = [];
 
-async function work() {
-  for (let next = waiting.shift(); next; next = waiting.shift()) {
-    const { heading, commands } = next;
-    const began = Date.now();
-    const said = [];
-    for (const command of commands) {
-      const { status, words } = await runTool(command, root);
-      if (words !== "") said.push(words);
-      if (status === 0) continue;
-      failed.push(heading);
-      break;
-    }
-    const outcome = failed.includes(heading) ? "FAILED" : "passed";
-    const seconds = ((Date.now() - began) / 1000).toFixed(1);
-    process.stdout.write([`== ${heading}: ${outcome} in ${seconds} s`, ...said, ""].join("\n"));
-  }
+/** @param {Check} check */
+async function run({ heading, command }) {
+  const began = Date.now();
+  const { status, words } = await runTool(command, root);
+  if (status !== 0) failed.push(heading);
+  const outcome = status === 0 ? "passed" : "FAILED";
+  const seconds = ((Date.now() - began) / 1000).toFixed(1);
+  process.stdout.write(`== ${heading}: ${outcome} in ${seconds} s\n${words === "" ? "" : `${words}\n`}`);
 }
+
+async function work() {
+  for (let next = waiting.shift(); next; next = waiting.shift()) await run(next);
+}
+
+await run(build);
 await Promise.all(Array.from({ length: availableParallelism() }, work));
 
+const total = checks.length + 1;
 const seconds = Math.round((Date.now() - started) / 1000);
 if (failed.length > 0) {
-  console.log(`${failed.length} of ${checks.length} checks failed in ${seconds} s: ${failed.join("; ")}.`);
+  console.log(`${failed.length} of ${total} checks failed in ${seconds} s: ${failed.join("; ")}.`);
   process.exit(1);
 }
-console.log(`All ${checks.length} checks passed in ${seconds} s.`);
+console.log(`All ${total} checks passed in ${seconds} s.`);
