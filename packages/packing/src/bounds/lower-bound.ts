@@ -1,0 +1,226 @@
+/**
+ * Bounds on any packing, however it is cut: the continuous bound and the bounds by pairs of dual-feasible functions over
+ * the two axes, on one or several kinds of sheets with limited stock.
+ *
+ * A pair of functions gives every piece a weight so that no sheet carries more than a known weight; see
+ * {@link SheetWeights}. Pairs are first compared in floating point (which decides only how good the bound is, never
+ * whether it holds), the best few then evaluated exactly.
+ *
+ * Sources as in dual-feasible-value.ts. Work: pairs x ways to lie, held near {@link PAIR_WORK}.
+ */
+import type { Bound, DualFeasible, SheetWeights } from "../model.js";
+import type { CompiledKind, CompiledProblem, CompiledSheet } from "../search/compiled-problem.js";
+import { dualFeasibleCapacity, dualFeasibleValue } from "./dual-feasible-value.js";
+import { exactBound } from "./exact-bound.js";
+
+/** Products evaluated at most: some ten milliseconds. */
+const PAIR_WORK = 3_000_000;
+const MOST_FUNCTIONS = 160;
+const EXACT_TRIES = 4;
+
+/** The best bound found, with its certificate. The problem must be sound. */
+export function lowerBound(problem: CompiledProblem): Bound {
+  const wanted = problem.kinds.filter((kind) => kind.quantity > 0);
+  if (problem.source.aim === "all") {
+    const unfit = wanted.find((kind) => !kind.fits);
+    if (unfit)
+      return { aim: "all", cost: null, sheets: null, certificate: { type: "no-fit", kind: unfit.id } };
+  }
+  const fitting = wanted.filter((kind) => kind.fits);
+  const sheets = problem.sheets.filter((sheet) => fitting.some((kind) => kind.lays[sheet.index]?.length));
+  if (sheets.length === 0) return exactBound(problem, []);
+  let best: Bound | undefined;
+  for (const weights of candidates(problem, fitting, sheets)) {
+    const bound = exactBound(problem, weights);
+    if (best === undefined || isBetter(bound, best)) best = bound;
+  }
+  return best ?? exactBound(problem, []);
+}
+
+function isBetter(a: Bound, b: Bound): boolean {
+  if (a.aim === "fill" || b.aim === "fill")
+    return a.aim === "fill" && b.aim === "fill" && BigInt(a.value) < BigInt(b.value);
+  if (a.cost === null || b.cost === null) return a.cost === null && b.cost !== null;
+  const costs = BigInt(a.cost) - BigInt(b.cost);
+  return costs === 0n ? (a.sheets ?? 0) > (b.sheets ?? 0) : costs > 0n;
+}
+
+/** The continuous bound first, then the best pairs by their value in floating point. */
+function candidates(
+  problem: CompiledProblem,
+  kinds: readonly CompiledKind[],
+  sheets: readonly CompiledSheet[],
+): readonly (readonly SheetWeights[])[] {
+  const areas = sheets.map((sheet) => sheet.width * sheet.height);
+  const costs = sheets.map((sheet) => sheet.cost);
+  const capacities = sheets.length === 1 ? [[1]] : costs.every((cost) => cost > 0) ? [costs, areas] : [areas];
+  const weights = (x: DualFeasible, y: DualFeasible, capacity: readonly number[]): readonly SheetWeights[] =>
+    sheets.map((sheet, i) => ({
+      sheet: sheet.id,
+      x: onExtent(x, sheet.width + problem.kerf),
+      y: onExtent(y, sheet.height + problem.kerf),
+      capacity: capacity[i] ?? 1,
+    }));
+  const entries = kinds.flatMap((kind) =>
+    sheets.flatMap((sheet, s) => (kind.lays[sheet.index] ?? []).map((lay) => ({ kind, s, lay }))),
+  );
+  const functions = Math.max(6, Math.min(MOST_FUNCTIONS, Math.floor(Math.sqrt(PAIR_WORK / entries.length))));
+  const found: (readonly SheetWeights[])[] = [];
+  for (const capacity of capacities) {
+    const xs = recipes(
+      entries.map((entry) => entry.lay.width + problem.kerf),
+      sheets.map((s) => s.width + problem.kerf),
+      functions,
+    );
+    const ys = recipes(
+      entries.map((entry) => entry.lay.height + problem.kerf),
+      sheets.map((s) => s.height + problem.kerf),
+      functions,
+    );
+    const table = (list: readonly DualFeasible[], axis: "width" | "height"): Float64Array => {
+      const values = new Float64Array(list.length * entries.length);
+      list.forEach((f, r) => {
+        entries.forEach(({ s, lay }, e) => {
+          const extent = (sheets[s]?.[axis] ?? 0) + problem.kerf;
+          const own = onExtent(f, extent);
+          const share =
+            dualFeasibleValue(own, lay[axis] + problem.kerf, extent) / dualFeasibleCapacity(own, extent);
+          values[r * entries.length + e] = axis === "width" ? share * (capacity[s] ?? 1) : share;
+        });
+      });
+      return values;
+    };
+    const across = table(xs, "width");
+    const down = table(ys, "height");
+    const merit = meritOf(problem, kinds, sheets, capacity);
+    const firstEntry = [0];
+    for (const kind of kinds) {
+      const ways = sheets.reduce((sum, sheet) => sum + (kind.lays[sheet.index]?.length ?? 0), 0);
+      firstEntry.push((firstEntry.at(-1) ?? 0) + ways);
+    }
+    const loads = new Float64Array(kinds.length);
+    const pairs: Pair[] = [];
+    for (let x = 0; x < xs.length; x++) {
+      for (let y = 0; y < ys.length; y++) {
+        const xAt = x * entries.length;
+        const yAt = y * entries.length;
+        for (let k = 0; k < kinds.length; k++) {
+          const end = firstEntry[k + 1] as number;
+          let least = Number.POSITIVE_INFINITY;
+          for (let e = firstEntry[k] as number; e < end; e++) {
+            const load = (across[xAt + e] as number) * (down[yAt + e] as number);
+            if (load < least) least = load;
+          }
+          loads[k] = least;
+        }
+        keepBest(pairs, { merit: merit(loads), x, y });
+      }
+    }
+    for (const pair of pairs) {
+      const x = xs[pair.x] as DualFeasible;
+      const y = ys[pair.y] as DualFeasible;
+      found.push(weights(x, y, capacity));
+    }
+  }
+  const plain = capacities.map((capacity) =>
+    weights({ family: "identity" }, { family: "identity" }, capacity),
+  );
+  return [...plain, ...found];
+}
+
+interface Pair {
+  readonly merit: number;
+  readonly x: number;
+  readonly y: number;
+}
+
+/** Keeps the few best pairs, earlier ones first among equals. */
+function keepBest(pairs: Pair[], pair: Pair): void {
+  const last = pairs.at(-1);
+  if (!Number.isFinite(pair.merit) || (pairs.length === EXACT_TRIES && last && pair.merit <= last.merit))
+    return;
+  if (pairs.length === EXACT_TRIES) pairs.pop();
+  let at = pairs.length;
+  while (at > 0 && (pairs[at - 1] as Pair).merit < pair.merit) at--;
+  pairs.splice(at, 0, pair);
+}
+
+/** How good a set of weights is; larger is better. Floating point, for comparison only. */
+function meritOf(
+  problem: CompiledProblem,
+  kinds: readonly CompiledKind[],
+  sheets: readonly CompiledSheet[],
+  capacity: readonly number[],
+): (loads: Float64Array) => number {
+  if (problem.source.aim === "fill") {
+    const room = sheets.reduce((sum, sheet, s) => sum + (capacity[s] ?? 1) * sheet.stock, 0);
+    const order = kinds.map((_, k) => k);
+    return (loads) => {
+      const load = (k: number): number => loads[k] as number;
+      const worth = (k: number): number => kinds[k]?.value ?? 0;
+      order.sort((a, b) => worth(b) * load(a) - worth(a) * load(b) || a - b);
+      let left = room;
+      let value = 0;
+      for (const k of order) {
+        const quantity = kinds[k]?.quantity ?? 0;
+        const most = load(k) === 0 ? quantity : Math.min(quantity, left / load(k));
+        if (worth(k) > 0) value += worth(k) * most;
+        left -= load(k) === 0 ? 0 : most * load(k);
+      }
+      return -value;
+    };
+  }
+  const order = sheets
+    .map((sheet, s) => ({
+      price: sheet.cost / (capacity[s] ?? 1),
+      room: (capacity[s] ?? 1) * sheet.stock,
+      s,
+    }))
+    .sort((a, b) => a.price - b.price || a.s - b.s);
+  return (loads) => {
+    let demand = 0;
+    for (let k = 0; k < kinds.length; k++) demand += (kinds[k]?.quantity ?? 0) * (loads[k] as number);
+    let cost = 0;
+    for (const { price, room } of order) {
+      const taken = Math.min(room, demand);
+      cost += taken * price;
+      demand -= taken;
+    }
+    // Rounding noise must not pass for a shortage; a real one is confirmed exactly.
+    return demand > 1e-9 ? Number.MAX_VALUE : cost;
+  };
+}
+
+/** A function as it stands on one extent: parameters outside its range fall back to identity. */
+function onExtent(f: DualFeasible, extent: number): DualFeasible {
+  return (f.family === "threshold" || f.family === "step") && 2 * f.at > extent ? { family: "identity" } : f;
+}
+
+/** Functions worth trying for pieces of these extents: parameters at which the functions change their values. */
+function recipes(
+  extents: readonly number[],
+  sheets: readonly number[],
+  most: number,
+): readonly DualFeasible[] {
+  const half = Math.max(...sheets) / 2;
+  const distinct = (values: readonly number[]): readonly number[] =>
+    [...new Set(values)].filter((value) => value >= 1 && value <= half).sort((a, b) => a - b);
+  const complements = sheets.flatMap((sheet) => extents.map((extent) => sheet - extent));
+  const thresholds = distinct([...extents, ...complements.map((rest) => rest + 1)]);
+  const steps = distinct([...extents, ...complements, ...extents.map((extent) => Math.floor(extent / 2))]);
+  const share = Math.floor((most - 1) / 5);
+  const list: DualFeasible[] = [{ family: "identity" }];
+  for (let k = 1; k <= Math.min(60, Math.max(2, share)); k++) list.push({ family: "rounding", k });
+  for (const at of spread(thresholds, Math.max(2, 2 * share))) list.push({ family: "threshold", at });
+  for (const at of spread(steps, Math.max(2, 2 * share))) list.push({ family: "step", at });
+  return list;
+}
+
+/** At most `most` values of a list, evenly spread, both ends included. */
+function spread(values: readonly number[], most: number): readonly number[] {
+  if (values.length <= most) return values;
+  return Array.from(
+    { length: most },
+    (_, i) => values[Math.floor((i * (values.length - 1)) / (most - 1))] as number,
+  );
+}

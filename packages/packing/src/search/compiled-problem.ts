@@ -1,0 +1,138 @@
+import type { Form, Kind, Problem, Sheet, Turns } from "../model.js";
+
+/** One way in which a kind may lie on one sheet: the extents it takes there. */
+export interface Lay {
+  readonly form: number;
+  readonly turned: boolean;
+  readonly width: number;
+  readonly height: number;
+}
+
+/** A sheet as the search sees it: its usable part and what it costs. */
+export interface CompiledSheet {
+  readonly index: number;
+  readonly id: string;
+  readonly width: number;
+  readonly height: number;
+  /** Infinity where there is no limit. */
+  readonly stock: number;
+  readonly cost: number;
+  /** Infinity where there is no limit. */
+  readonly longestCut: number;
+}
+
+/** A kind as the search sees it. */
+export interface CompiledKind {
+  readonly index: number;
+  readonly id: string;
+  /** Infinity where there is no limit. */
+  readonly quantity: number;
+  readonly least: number;
+  readonly value: number;
+  /** Number of its group, or -1. */
+  readonly group: number;
+  /** By sheet index: the ways to lie there that fit the usable part, none twice the same extents. */
+  readonly lays: readonly (readonly Lay[])[];
+  /** True where it fits some sheet. */
+  readonly fits: boolean;
+}
+
+/** A checked problem as arrays and numbers, ready for the search. */
+export interface CompiledProblem {
+  readonly source: Problem;
+  readonly kinds: readonly CompiledKind[];
+  readonly sheets: readonly CompiledSheet[];
+  readonly kerf: number;
+  /** Infinity where there is no limit. */
+  readonly stages: number;
+  readonly shelf: boolean;
+  readonly groups: number;
+}
+
+/** The part of a sheet inside its trims. */
+export function usablePart(sheet: Sheet): { readonly width: number; readonly height: number } {
+  const trim = sheet.trim ?? {};
+  return {
+    width: sheet.width - (trim.left ?? 0) - (trim.right ?? 0),
+    height: sheet.height - (trim.top ?? 0) - (trim.bottom ?? 0),
+  };
+}
+
+/** Turns a problem that {@link checkProblem} found sound into the arrays of the search. */
+export function compileProblem(problem: Problem): CompiledProblem {
+  const sheets = problem.sheets.map((sheet, index): CompiledSheet => {
+    const usable = usablePart(sheet);
+    return {
+      index,
+      id: sheet.id,
+      width: usable.width,
+      height: usable.height,
+      stock: sheet.stock ?? Number.POSITIVE_INFINITY,
+      cost: sheet.cost ?? sheet.width * sheet.height,
+      longestCut: sheet.longestCut ?? Number.POSITIVE_INFINITY,
+    };
+  });
+  const groups = new Map<string, number>();
+  const kinds = problem.kinds.map((kind, index): CompiledKind => {
+    const lays = sheets.map((sheet) => laysOn(kind, sheet));
+    return {
+      index,
+      id: kind.id,
+      quantity: kind.quantity ?? Number.POSITIVE_INFINITY,
+      least: problem.aim === "all" ? (kind.quantity ?? 0) : (kind.least ?? 0),
+      value: kindValue(kind),
+      group: kind.together === undefined ? -1 : groupNumber(groups, kind.together),
+      lays,
+      fits: lays.some((list) => list.length > 0),
+    };
+  });
+  return {
+    source: problem,
+    kinds,
+    sheets,
+    kerf: problem.kerf ?? 0,
+    stages:
+      problem.mode === "shelf"
+        ? Math.min(3, problem.stages ?? 3)
+        : (problem.stages ?? Number.POSITIVE_INFINITY),
+    shelf: problem.mode === "shelf",
+    groups: groups.size,
+  };
+}
+
+/** What one copy is worth: its value, or the area of its first form. */
+export function kindValue(kind: Kind): number {
+  const first = kind.forms[0];
+  return kind.value ?? (first === undefined ? 0 : first.width * first.height);
+}
+
+function groupNumber(groups: Map<string, number>, key: string): number {
+  const known = groups.get(key);
+  if (known !== undefined) return known;
+  groups.set(key, groups.size);
+  return groups.size - 1;
+}
+
+function laysOn(kind: Kind, sheet: CompiledSheet): readonly Lay[] {
+  const lays: Lay[] = [];
+  const add = (form: number, turned: boolean, width: number, height: number): void => {
+    if (width > sheet.width || height > sheet.height) return;
+    if (lays.some((lay) => lay.width === width && lay.height === height)) return;
+    lays.push({ form, turned, width, height });
+  };
+  kind.forms.forEach((form, index) => {
+    const turns = turnsOn(form, sheet.id);
+    if (turns === undefined) return;
+    if (turns !== "turned") add(index, false, form.width, form.height);
+    if (turns !== "upright") add(index, true, form.height, form.width);
+  });
+  return lays;
+}
+
+/** The turns a form may take on a sheet, or undefined where it may not be cut from it. */
+export function turnsOn(form: Form, sheetId: string): Turns | undefined {
+  const own = form.turns ?? "both";
+  if (form.sheets === undefined) return own;
+  const use = form.sheets.find((entry) => entry.sheet === sheetId);
+  return use === undefined ? undefined : (use.turns ?? own);
+}

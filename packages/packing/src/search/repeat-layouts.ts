@@ -1,0 +1,161 @@
+/**
+ * Many copies: fill one sheet well, cut as many sheets like it as the copies allow, and go on with the rest. The work
+ * grows with the number of different pieces, not with their copies.
+ *
+ * Source: sequential heuristic with pattern repetition, R. Haessler, A heuristic programming solution to a nonlinear
+ * cutting stock problem, Management Science 17 (1971).
+ */
+import { bestFit, type Demand } from "./best-fit.js";
+import { bestSingleLayout, type SingleLayout } from "./best-single-layout.js";
+import type { CompiledProblem, CompiledSheet } from "./compiled-problem.js";
+import { type DraftLayout, layoutsOf } from "./draft.js";
+import type { Meter } from "./meter.js";
+import type { RandomStream } from "./random-stream.js";
+import { type Rules, rulesOf } from "./rules.js";
+
+/** What repetition took, and what is left for one-by-one placing. */
+export interface Repeated {
+  readonly layouts: readonly DraftLayout[];
+  readonly rest: Demand;
+}
+
+/** Trials a layout: the rules of the start, and noisy variations. */
+const TRIALS = 4;
+
+/** Different layouts that are about as many as a maker wants to see; runs are made long enough for it. */
+const MOST_LAYOUTS = 60;
+
+/** Stops once at most `untilCopies` copies are left, or no layout can be repeated `leastRun` times. */
+export function* repeatLayouts(
+  problem: CompiledProblem,
+  demand: Demand,
+  rules: Rules,
+  random: RandomStream,
+  meter: Meter,
+  singles: SingleLayouts,
+  untilCopies: number,
+  leastRun: number,
+): Generator<void, Repeated | undefined, void> {
+  const wanted = [...demand.wanted];
+  const stock = [...demand.stock];
+  const layouts: DraftLayout[] = [];
+  let copies = wanted.reduce((sum, count) => sum + count, 0);
+  // Long runs first: a layout is made of copies that allow it this often.
+  let longRun = Math.max(leastRun, Math.floor(copies / MOST_LAYOUTS));
+  while (copies > untilCopies) {
+    let best: { layout: DraftLayout; merit: number } | undefined;
+    for (const sheet of problem.sheets) {
+      if ((stock[sheet.index] ?? 0) <= 0) continue;
+      for (let trial = 0; trial < TRIALS; trial++) {
+        const own = trial === 0 ? rules : rulesOf(Number.MAX_SAFE_INTEGER, random);
+        const layout = yield* fillOne(problem, wanted, longRun, sheet, own, random, meter);
+        if (meter.stopped) return undefined;
+        if (layout) best = better(problem, best, layout);
+      }
+      for (const layout of singleLayouts(problem, wanted, longRun, sheet, singles))
+        best = better(problem, best, layout);
+    }
+    if (best === undefined) {
+      if (longRun === leastRun) break;
+      longRun = Math.max(leastRun, Math.floor(longRun / 2));
+      continue;
+    }
+    const { layout } = best;
+    let run = stock[layout.sheet.index] ?? 0;
+    for (const [kind, count] of layout.counts) run = Math.min(run, Math.floor((wanted[kind] ?? 0) / count));
+    layouts.push({ ...layout, run });
+    stock[layout.sheet.index] = (stock[layout.sheet.index] ?? 0) - run;
+    for (const [kind, count] of layout.counts) wanted[kind] = (wanted[kind] ?? 0) - count * run;
+    copies = wanted.reduce((sum, count) => sum + count, 0);
+  }
+  return { layouts, rest: { wanted, stock } };
+}
+
+/** The best layouts of single kinds, found once a search. */
+export interface SingleLayouts {
+  readonly of: (sheet: CompiledSheet, kind: number) => SingleLayout | undefined;
+}
+
+/** Remembers {@link bestSingleLayout}. */
+export function singleLayoutsOf(problem: CompiledProblem): SingleLayouts {
+  const known = new Map<string, SingleLayout | undefined>();
+  return {
+    of: (sheet, kind) => {
+      const key = `${sheet.index}:${kind}`;
+      if (!known.has(key)) {
+        const entry = problem.kinds[kind];
+        known.set(key, entry && bestSingleLayout(problem, sheet, entry));
+      }
+      return known.get(key);
+    },
+  };
+}
+
+/** Kinds up to which a start also looks at layouts of one kind alone. */
+const MOST_SINGLE_KINDS = 24;
+
+function* fillOne(
+  problem: CompiledProblem,
+  wanted: readonly number[],
+  longRun: number,
+  sheet: CompiledSheet,
+  rules: Rules,
+  random: RandomStream,
+  meter: Meter,
+): Generator<void, DraftLayout | undefined, void> {
+  const area = sheet.width * sheet.height;
+  const capped = problem.kinds.map((kind) => {
+    const lay = kind.lays[sheet.index]?.[0];
+    if (lay === undefined || kind.group >= 0) return 0;
+    return Math.min(
+      Math.floor((wanted[kind.index] ?? 0) / longRun),
+      Math.floor(area / (lay.width * lay.height)),
+    );
+  });
+  const stock = problem.sheets.map((entry) => (entry.index === sheet.index ? 1 : 0));
+  const forest = yield* bestFit(
+    problem,
+    { wanted: capped, stock },
+    { ...rules, oneByOne: false },
+    random,
+    meter,
+  );
+  return forest && layoutsOf(problem, forest)[0];
+}
+
+function singleLayouts(
+  problem: CompiledProblem,
+  wanted: readonly number[],
+  longRun: number,
+  sheet: CompiledSheet,
+  singles: SingleLayouts,
+): readonly DraftLayout[] {
+  if (problem.kinds.length > MOST_SINGLE_KINDS) return [];
+  return problem.kinds.flatMap((kind) => {
+    const copies = wanted[kind.index] ?? 0;
+    if (kind.group >= 0 || copies === 0) return [];
+    const single = singles.of(sheet, kind.index);
+    if (single === undefined || single.count === 0 || single.count * longRun > copies) return [];
+    const { count, tree } = single;
+    return [{ sheet, run: 1, tree: () => tree, counts: new Map([[kind.index, count]]), spread: 0 }];
+  });
+}
+
+function better(
+  problem: CompiledProblem,
+  best: { layout: DraftLayout; merit: number } | undefined,
+  layout: DraftLayout,
+): { layout: DraftLayout; merit: number } {
+  const lay = (kind: number): number => {
+    const first = problem.kinds[kind]?.lays[layout.sheet.index]?.[0];
+    return first ? first.width * first.height : 0;
+  };
+  let used = 0;
+  for (const [kind, count] of layout.counts) {
+    const worth = problem.source.aim === "fill" ? (problem.kinds[kind]?.value ?? 0) : lay(kind);
+    used += worth * count;
+  }
+  const price = problem.source.aim === "fill" ? layout.sheet.width * layout.sheet.height : layout.sheet.cost;
+  const merit = used / Math.max(1, price);
+  return best && best.merit >= merit ? best : { layout, merit };
+}
