@@ -1,0 +1,201 @@
+/**
+ * Proves a bound again from its certificate.
+ *
+ * The certificate gives each sheet two dual-feasible functions u, v and a capacity W. On that sheet a piece of w x h
+ * with a kerf of k weighs W u(w + k) v(h + k) / (U V), and a kind weighs the least over the sheets, forms and turns
+ * that it may be cut by. Where another piece may come out of its hidden part of a x b, a piece weighs
+ * W u(a + k) v(b + k) / (U V) less: that is the most that the pieces in a window can weigh, since all these functions
+ * are superadditive (u(x) + u(y) <= u(x + y)).
+ */
+
+import type { Size } from "../model.js";
+import { readDualFeasible, type Weighing } from "./dual-feasible.js";
+import { type Report, shown } from "./finding.js";
+import { fewestCarriers, greatestCommonDivisor, type Load, leastCost, mostValue } from "./prove-bound.js";
+import type { KindFacts, ProblemFacts, SheetFacts } from "./read-problem.js";
+import { readFields, readList, readText, readWhole, readWord } from "./read-value.js";
+import { isWindowOfUse, waysToLie } from "./ways-to-lie.js";
+
+/** What a certificate proves. */
+export interface Proven {
+  /** The least cost with the aim `all`; `null` where the stock cannot give every piece. */
+  readonly cost: bigint | null;
+  /** The fewest sheets with the aim `all`; `null` like the cost. */
+  readonly sheets: bigint | null;
+  /** The most value with the aim `fill`; `null` where no limit is proven. */
+  readonly value: bigint | null;
+  /** Whether the stock cannot give every copy that must be there. */
+  readonly isShort: boolean;
+}
+
+/** Reads a certificate and gives what it proves; whatever is wrong with it is reported. */
+export function checkCertificate(facts: ProblemFacts, value: unknown, report: Report): Proven | undefined {
+  const path = "bound.certificate";
+  const fields = readFields<"type" | "sheets" | "kind">(report, value, path);
+  const type = fields && readWord(report, fields.type, `${path}.type`, ["weights", "no-fit"]);
+  if (fields === undefined || type === undefined) return undefined;
+  return type === "weights"
+    ? proveByWeights(facts, fields.sheets, `${path}.sheets`, report)
+    : proveByNoFit(facts, fields.kind, `${path}.kind`, report);
+}
+
+function proveByNoFit(facts: ProblemFacts, value: unknown, path: string, report: Report): Proven | undefined {
+  const id = readText(report, value, path);
+  if (id === undefined) return undefined;
+  const kind = facts.kinds.get(id);
+  if (kind === undefined) {
+    const message = `${path} is ${shown(id)}, but the problem has no such kind. Name one of the problem's kinds.`;
+    report("unknown-kind", path, message, id);
+    return undefined;
+  }
+  const sheet = [...facts.sheets.values()].find((sheet) => waysToLie(kind, sheet).length > 0);
+  if (sheet !== undefined || kind.quantity === 0n) {
+    const reason = sheet === undefined ? "none of it is wanted" : `it fits sheet ${shown(sheet.id)}`;
+    const message = `${path} says that kind ${shown(id)} fits no sheet, but ${reason}. Give weights as the certificate.`;
+    report("certificate-fits", path, message, sheet?.id);
+    return undefined;
+  }
+  return { cost: null, sheets: null, value: null, isShort: kind.required > 0n };
+}
+
+interface WeighedSheet {
+  readonly sheet: SheetFacts;
+  readonly x: Weighing;
+  readonly y: Weighing;
+  readonly capacity: bigint;
+}
+
+function proveByWeights(
+  facts: ProblemFacts,
+  value: unknown,
+  path: string,
+  report: Report,
+): Proven | undefined {
+  const weighed = readWeights(facts, value, path, report);
+  if (weighed === undefined) return undefined;
+  const kinds = [...facts.kinds.values()].filter((kind) => kind.quantity !== 0n);
+  // One scale on which every weight is whole: a common multiple of all U V.
+  const scale = weighed.reduce((scale, { x, y }) => {
+    const product = x.capacity * y.capacity;
+    return (scale / greatestCommonDivisor([scale, product])) * product;
+  }, 1n);
+  const weights = kinds.map((kind) => weightOf(facts, kind, weighed, scale));
+  const carriers = weighed.map(({ sheet, capacity }) => ({
+    capacity: capacity * scale,
+    stock: sheet.stock,
+    cost: sheet.cost,
+  }));
+
+  let demand = 0n;
+  let lacksRoom = false;
+  const loads: Load[] = [];
+  for (const [index, kind] of kinds.entries()) {
+    const weight = weights[index] ?? null;
+    if (weight === null) {
+      lacksRoom ||= kind.required > 0n;
+      continue;
+    }
+    demand += kind.required * weight;
+    loads.push({ weight, quantity: kind.quantity, value: kind.value });
+  }
+  const unit = greatestCommonDivisor([...facts.sheets.values()].map((sheet) => sheet.cost));
+  const sheets = lacksRoom ? null : fewestCarriers(carriers, demand);
+  return {
+    cost: lacksRoom ? null : leastCost(carriers, demand, unit),
+    sheets,
+    value: mostValue(loads, totalCapacity(carriers)),
+    isShort: sheets === null,
+  };
+}
+
+function totalCapacity(
+  carriers: readonly { readonly capacity: bigint; readonly stock: bigint | null }[],
+): bigint | null {
+  let total = 0n;
+  for (const { capacity, stock } of carriers) {
+    if (stock === null) return null;
+    total += capacity * stock;
+  }
+  return total;
+}
+
+/** Reads exactly one entry for each sheet that a wanted kind can be cut from. */
+function readWeights(
+  facts: ProblemFacts,
+  value: unknown,
+  path: string,
+  report: Report,
+): readonly WeighedSheet[] | undefined {
+  const entries = readList(report, value, path);
+  if (entries === undefined) return undefined;
+  const wanted = [...facts.kinds.values()].filter((kind) => kind.quantity !== 0n);
+  const useful = new Set<string>();
+  for (const sheet of facts.sheets.values()) {
+    if (wanted.some((kind) => waysToLie(kind, sheet).length > 0)) useful.add(sheet.id);
+  }
+  const weighed = new Map<string, WeighedSheet | undefined>();
+  for (const [index, entry] of entries.entries()) {
+    const here = `${path}[${index}]`;
+    const fields = readFields<"sheet" | "x" | "y" | "capacity">(report, entry, here);
+    const id = fields && readText(report, fields.sheet, `${here}.sheet`);
+    if (fields === undefined || id === undefined) return undefined;
+    const sheet = facts.sheets.get(id);
+    if (sheet === undefined || !useful.has(id)) {
+      const reason = sheet === undefined ? "the problem has no such sheet" : "no kind that is wanted fits it";
+      const message = `${here}.sheet is ${shown(id)}, but ${reason}. Leave the entry out.`;
+      report("certificate-sheet-extra", `${here}.sheet`, message, id);
+      return undefined;
+    }
+    if (weighed.has(id)) {
+      const message = `${here}.sheet is ${shown(id)}, like an earlier entry. Give one entry a sheet.`;
+      report("certificate-sheet-twice", `${here}.sheet`, message, id);
+      return undefined;
+    }
+    weighed.set(id, readSheetWeights(facts, sheet, fields, here, report));
+  }
+  for (const id of useful) {
+    if (weighed.has(id)) continue;
+    const message = `${path} has no entry for sheet ${shown(id)}, which pieces can be cut from. Add one.`;
+    report("certificate-sheet-missing", path, message, undefined, id);
+    return undefined;
+  }
+  const whole = [...weighed.values()].filter((entry) => entry !== undefined);
+  return whole.length === weighed.size ? whole : undefined;
+}
+
+function readSheetWeights(
+  facts: ProblemFacts,
+  sheet: SheetFacts,
+  fields: { readonly x?: unknown; readonly y?: unknown; readonly capacity?: unknown },
+  path: string,
+  report: Report,
+): WeighedSheet | undefined {
+  // A piece takes one kerf with it, and so the sheet gets one more.
+  const x = readDualFeasible(report, fields.x, `${path}.x`, BigInt(sheet.usable.width) + BigInt(facts.kerf));
+  const y = readDualFeasible(report, fields.y, `${path}.y`, BigInt(sheet.usable.height) + BigInt(facts.kerf));
+  const capacity = readWhole(report, fields.capacity, `${path}.capacity`, 1);
+  if (x === undefined || y === undefined || capacity === undefined) return undefined;
+  return { sheet, x, y, capacity: BigInt(capacity) };
+}
+
+/** The least that one copy weighs, times `scale`; `null` where it fits no sheet. */
+function weightOf(
+  facts: ProblemFacts,
+  kind: KindFacts,
+  weighed: readonly WeighedSheet[],
+  scale: bigint,
+): bigint | null {
+  const kerf = BigInt(facts.kerf);
+  let least: bigint | null = null;
+  for (const { sheet, x, y, capacity } of weighed) {
+    const unit = capacity * (scale / (x.capacity * y.capacity));
+    const weigh = ({ width, height }: Size) =>
+      unit * x.weigh(BigInt(width) + kerf) * y.weigh(BigInt(height) + kerf);
+    for (const way of waysToLie(kind, sheet)) {
+      const window = way.hidden !== null && isWindowOfUse(facts, way.hidden) ? weigh(way.hidden) : 0n;
+      const weight = weigh(way) - window;
+      if (least === null || weight < least) least = weight;
+    }
+  }
+  return least;
+}
