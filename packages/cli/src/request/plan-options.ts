@@ -1,0 +1,105 @@
+import { Command, CommanderError, Option } from "commander";
+
+/** Values of the options as they were written, each as often as it was given. */
+export type WrittenOptions = Readonly<Record<string, readonly string[] | true | undefined>>;
+
+interface PlanOption {
+  readonly flags: string;
+  readonly help: string;
+  /** A value that would do, for messages. */
+  readonly example?: string;
+}
+
+/** The options of `sheetwright plan`, in the order of its help. */
+export const PLAN_OPTIONS = {
+  pieces: {
+    flags: "--pieces <file>",
+    help: "the piece list: CSV with the header name,width,height,quantity,turn",
+    example: "pieces.csv",
+  },
+  sheet: {
+    flags: "--sheet <size>",
+    help: "a named size (us-letter, iso-a4) or width x height (12x12in)",
+    example: "us-letter",
+  },
+  out: { flags: "--out <folder>", help: "where the files are written", example: "plan" },
+  count: { flags: "--count <number>", help: "sheets on hand (default: as many as needed)", example: "20" },
+  unit: {
+    flags: "--unit <in|mm>",
+    help: "unit of bare numbers, and of what is written (default: in)",
+    example: "mm",
+  },
+  mode: {
+    flags: "--mode <mode>",
+    help:
+      "guillotine: edge-to-edge cuts in any order; shelf: strips, pieces from the strips, and one last trim " +
+      "(default: guillotine)",
+    example: "shelf",
+  },
+  trim: { flags: "--trim <length>", help: "squared off each side first (default: 0)", example: "1/8" },
+  trimSides: {
+    flags: "--trim-sides <sides>",
+    help: "which sides --trim takes, such as left,top (default: all four)",
+    example: "left,top",
+  },
+  kerf: { flags: "--kerf <length>", help: "width lost by each cut (default: 0, as with a blade)", example: "0" },
+  longestCut: {
+    flags: "--longest-cut <length>",
+    help: "the longest cut your tool makes (default: no limit)",
+    example: "12",
+  },
+  hold: {
+    flags: "--hold <length>",
+    help:
+      "narrowest part your tool holds firmly; narrower ones are marked for a metal ruler " +
+      "(default: 1 in or 25 mm)",
+    example: "1",
+  },
+  keep: {
+    flags: "--keep <size>",
+    help: "smallest leftover worth keeping (default: 2x2in or 50x50mm)",
+    example: "2x2in",
+  },
+  effort: {
+    flags: "--effort <effort>",
+    help: "how long to search: quick, standard or thorough (default: standard)",
+    example: "thorough",
+  },
+  seed: { flags: "--seed <number>", help: "another number may find another plan (default: 1)", example: "2" },
+  json: { flags: "--json", help: "print the summary as JSON; the text goes to standard error" },
+  force: { flags: "--force", help: "replace files in the folder that Sheetwright did not write" },
+} as const satisfies Readonly<Record<string, PlanOption>>;
+
+/** Key of an option in {@link WrittenOptions}. */
+export type OptionKey = keyof typeof PLAN_OPTIONS;
+
+/** The option as a person writes it, such as `--trim-sides`. */
+export function optionName(key: OptionKey): string {
+  return PLAN_OPTIONS[key].flags.split(" ")[0] ?? key;
+}
+
+/** Adds the options to a command. Each keeps all its values, so that one given twice can be refused. */
+export function addPlanOptions(command: Command): Command {
+  for (const { flags, help } of Object.values(PLAN_OPTIONS)) {
+    const option = new Option(flags, help);
+    if (option.required) {
+      option.argParser((value: string, earlier: readonly string[] | undefined) => [...(earlier ?? []), value]);
+    }
+    command.addOption(option);
+  }
+  return command;
+}
+
+/** The known option that an unknown one was probably meant to be, such as `--mode` for `--mod`. */
+export function suggestOption(flag: string): string | undefined {
+  const strict = addPlanOptions(new Command("plan"))
+    .exitOverride()
+    .configureOutput({ writeErr: () => undefined });
+  try {
+    strict.parse([flag], { from: "user" });
+  } catch (error) {
+    if (error instanceof CommanderError) return /\(Did you mean (?:one of )?(--[a-z-]+)/.exec(error.message)?.[1];
+    throw error;
+  }
+  return undefined;
+}

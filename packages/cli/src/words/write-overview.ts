@@ -1,0 +1,86 @@
+import { formatSize } from "@sheetwright/measure";
+import type { Packing, Problem } from "@sheetwright/packing";
+import type { PlanSummary } from "../plan/plan-summary.js";
+import { counted } from "./counted.js";
+import { writeShortfall } from "./write-shortfall.js";
+import { BLADE_CAUTION, writeSummary } from "./write-summary.js";
+
+/**
+ * Writes the overview of a plan, the file `cut-list.txt`: the summary, what is missing, every piece with the layouts it
+ * comes from, and all leftovers. How each layout is cut is in its own list.
+ */
+export function writeOverview(summary: PlanSummary, problem: Problem, packing: Packing): string {
+  const shortfall = writeShortfall(summary, problem);
+  const lines = [
+    "SHEETS TO CUT",
+    "",
+    ...writeSummary(summary),
+    "",
+    ...(shortfall.length === 0 ? [] : ["MISSING", "", ...shortfall, ""]),
+    "PIECES",
+    "",
+    ...writePieces(summary, problem, packing),
+    "",
+    "LEFTOVERS",
+    "",
+    ...writeAllLeftovers(summary),
+    "",
+    ...BLADE_CAUTION,
+  ];
+  return `${lines.map((line) => line.trimEnd()).join("\n")}\n`;
+}
+
+function writePieces(summary: PlanSummary, problem: Problem, packing: Packing): readonly string[] {
+  const counts = packing.layouts.map((layout) => countPieces(layout.tree));
+  const rows = problem.kinds.map((kind, index): readonly string[] => {
+    const [form] = kind.forms;
+    const size = form === undefined ? "" : formatSize(form.width, form.height, { unit: summary.units.shown });
+    const turn = form?.turns === "upright" ? "never turned" : "";
+    const from = summary.layouts
+      .map(({ name }, layout) => ({ name, count: counts[layout]?.get(kind.id) ?? 0 }))
+      .filter(({ count }) => count > 0)
+      .map(({ name, count }) => `${count} from ${name}`);
+    const cut = packing.placed[index]?.count ?? 0;
+    const wanted = cut === kind.quantity ? `${cut}` : `${cut} of ${kind.quantity ?? 0}`;
+    return [kind.name ?? kind.id, size, wanted, from.join(", "), turn];
+  });
+  return table([["piece", "width x height", "number", "cut", ""], ...rows]);
+}
+
+function writeAllLeftovers({ leftovers, units }: PlanSummary): readonly string[] {
+  if (leftovers.length === 0) return ["none"];
+  return leftovers.map(({ count, width, height, keep }) => {
+    const size = formatSize(width, height, { unit: units.shown });
+    return `${counted(count, "leftover")} of ${size}${keep ? "" : ", too small to keep"}`;
+  });
+}
+
+/** Copies of each kind from all sheets of a run. */
+function countPieces(tree: Packing["layouts"][number]["tree"]): ReadonlyMap<string, number> {
+  const counts = new Map<string, number>();
+  const visit = (node: typeof tree): void => {
+    if (node.type === "piece") {
+      for (const { kind, count } of node.shares) counts.set(kind, (counts.get(kind) ?? 0) + count);
+      if (node.window !== undefined) visit(node.window.tree);
+    } else if (node.type === "split") {
+      for (const part of node.parts) visit(part.node);
+    } else if (node.type === "stopped") {
+      for (const part of [node.top, node.right, node.bottom, node.left, node.centre]) visit(part);
+    }
+  };
+  visit(tree);
+  return counts;
+}
+
+/** Lines up the cells of rows in columns, two spaces apart. */
+function table(rows: readonly (readonly string[])[]): readonly string[] {
+  const widths = (rows[0] ?? []).map((_, column) =>
+    rows.reduce((widest, cells) => Math.max(widest, [...(cells[column] ?? "")].length), 0),
+  );
+  return rows.map((cells) =>
+    cells
+      .map((cell, column) => cell + " ".repeat(Math.max(0, (widths[column] ?? 0) - [...cell].length)))
+      .join("  ")
+      .trimEnd(),
+  );
+}

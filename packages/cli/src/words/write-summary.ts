@@ -1,0 +1,94 @@
+import { formatLength, formatSize, TICKS_PER_INCH, type Ticks } from "@sheetwright/measure";
+import type { Leftover } from "../plan/leftovers.js";
+import type { PlanSummary } from "../plan/plan-summary.js";
+import { counted } from "./counted.js";
+
+/** Leftover sizes that are listed before the rest is only counted. */
+const LEFTOVERS_SHOWN = 8;
+
+/** The usual cut of a craft trimmer (common practice): a longer one is worth a word. */
+const USUAL_TRIMMER: Ticks = 12 * TICKS_PER_INCH;
+
+/** What a person needs to know besides the plan. In our own words; the maker of the tool has the last one. */
+export const BLADE_CAUTION = [
+  "A blade that cuts card cuts fingers. Keep hands off its line, cut narrow parts along a metal ruler,",
+  "close or lock the blade whenever you stop, and do first what the maker of your tool says.",
+] as const;
+
+/** Sums a plan up for a person. Gives lines without a break at their end. */
+export function writeSummary(summary: PlanSummary): readonly string[] {
+  const { sheets, pieces, units } = summary;
+  const lines = [
+    row("Pieces", summary.outcome === "complete" ? `all ${pieces.cut}` : `${pieces.cut} of ${pieces.wanted}`),
+    row("Sheets", `${sheets.used} of ${sheetName(summary)}${writeBound(summary)}`),
+    row("Yield", `${summary.yieldPercent} % of the paper becomes pieces`),
+  ];
+  if (summary.layouts.length > 0) {
+    const { cuts, settings, layouts } = summary;
+    lines.push(
+      row(
+        "Cuts",
+        `${cuts} on all sheets; line up ${settings === 1 ? "once" : `${settings} times`} for ${counted(layouts.length, "layout")}`,
+      ),
+      ...block(
+        "Layouts",
+        layouts.map((one) => `${one.name}: cut ${counted(one.run, "sheet")} like this, ${counted(one.cuts, "cut")} each`),
+      ),
+    );
+  }
+  lines.push(...block("Leftovers", writeLeftovers(summary)), ...writeNotes(summary).flatMap((note) => ["", note]));
+  if (units.shown === "in" && lines.some((line) => line.includes("~"))) {
+    lines.push("", "~ marks a length rounded to 1/64 in; --unit mm shows millimetres.");
+  }
+  return lines;
+}
+
+function row(heading: string, text: string): string {
+  return `${heading.padEnd(11)}${text}`;
+}
+
+function block(heading: string, texts: readonly string[]): readonly string[] {
+  return texts.map((text, index) => row(index === 0 ? heading : "", text));
+}
+
+function sheetName({ sheet, units }: PlanSummary): string {
+  const size = formatSize(sheet.width, sheet.height, { unit: units.shown });
+  return sheet.name === `${size} sheet` ? size : `${sheet.name}, ${size}`;
+}
+
+function writeBound({ outcome, sheets }: PlanSummary): string {
+  if (outcome !== "complete") return sheets.onHand === null ? "" : `; ${sheets.onHand} on hand`;
+  if (sheets.fewest) return ": fewest possible, proven";
+  const more = sheets.atLeast === null ? null : sheets.used - sheets.atLeast;
+  return more === null ? "" : `: at most ${more} more than the fewest possible`;
+}
+
+function writeLeftovers({ leftovers, units }: PlanSummary): readonly string[] {
+  const kept = leftovers.filter((one) => one.keep);
+  const write = ({ count, width, height }: Leftover): string =>
+    `${count} of ${formatSize(width, height, { unit: units.shown })}`;
+  const lines = kept.slice(0, LEFTOVERS_SHOWN).map(write);
+  const rest = kept.slice(LEFTOVERS_SHOWN).reduce((total, one) => total + one.count, 0);
+  if (rest > 0) lines.push(`and ${rest} smaller, listed in cut-list.txt`);
+  if (lines.length === 0) lines.push("none worth keeping");
+  return lines;
+}
+
+function writeNotes(summary: PlanSummary): readonly string[] {
+  const { narrowCuts, longestCut, units } = summary;
+  const notes: string[] = [];
+  if (summary.endedEarly) {
+    notes.push("The search was ended early: this is the best plan so far, and another run may give another one.");
+  }
+  if (narrowCuts > 0) {
+    const verb = narrowCuts === 1 ? "holds" : "hold";
+    notes.push(
+      `${counted(narrowCuts, "cut")} ${verb} a part narrower than --hold; the cut lists mark ${narrowCuts === 1 ? "it" : "them"}: cut along a metal ruler.`,
+    );
+  }
+  if (longestCut > USUAL_TRIMMER) {
+    const longest = formatLength(longestCut, { unit: units.shown });
+    notes.push(`The longest cut is ${longest}. If that is more than your tool cuts, set --longest-cut.`);
+  }
+  return notes;
+}
