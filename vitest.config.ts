@@ -1,29 +1,23 @@
+import { basename } from "node:path";
 import { fileURLToPath } from "node:url";
 import { defaultClientConditions, defaultServerConditions } from "vite";
 import { defineConfig } from "vitest/config";
+import { workspacePackages } from "./.ci/workspace.mjs";
 
 // Tests run on src: no build stands between a change and its test.
 const source = "@sheetwright/source";
-
-const folders = {
-  measure: "packages/measure",
-  packing: "packages/packing",
-  svg: "packages/svg",
-  cli: "packages/cli",
-  bench: "bench",
-};
 
 export default defineConfig({
   test: {
     reporters: ["default", "./.ci/closing-line.mjs"],
     maxWorkers: "100%",
     coverage: { include: ["packages/*/src/**", "bench/src/**"] },
-    projects: Object.entries(folders).map(([name, root]) => ({
+    projects: workspacePackages().map(({ folder }) => ({
       resolve: { conditions: [source, ...defaultClientConditions] },
       ssr: { resolve: { conditions: [source, ...defaultServerConditions] } },
       test: {
-        name,
-        root,
+        name: basename(folder),
+        root: folder,
         include: ["test/**/*.test.ts"],
         setupFiles: [fileURLToPath(new URL(".ci/test-setup.ts", import.meta.url))],
         // Time is never what a test judges; the limit only ends one that hangs.
