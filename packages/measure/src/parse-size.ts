@@ -169,8 +169,8 @@ interface Fault extends Pick<SizeProblem, "code" | "at" | "found" | "expected" |
 
 function refuse(text: string, { path = "" }: ParseSizeOptions, fault: Fault): SizeResult {
   const { side, suggestions = [], at, found, expected, help } = fault;
-  const where = side === undefined ? "" : ` as the ${side}`;
-  const message = `${quote(text)} is not a size: found ${sayFound(found, at)}, expected ${expected}${where}. ${help}`;
+  const where = sayFound(found, at) + (side === undefined ? "" : ` in the ${side}`);
+  const message = `${quote(text)} is not a size: found ${where}, expected ${expected}. ${help}`;
   return { ok: false, problem: { ...fault, suggestions, path, text, message } };
 }
 

@@ -68,7 +68,8 @@ export function readLength(
   const exact = value % number.denominator === 0n;
   const ticks = (2n * value + number.denominator) / (2n * number.denominator);
   if (ticks > BigInt(longest)) {
-    const limit = longest === LONGEST_LENGTH ? "10 m" : formatLength(longest, { unit: written.unit });
+    const tenMetres = written.unit === "in" ? "10 m (about 393 in)" : "10 m";
+    const limit = longest === LONGEST_LENGTH ? tenMetres : formatLength(longest, { unit: written.unit });
     return fault(
       "too-long",
       start,

@@ -45,6 +45,7 @@ const WHOLE = /\d+/y;
 
 const SIGN = /[-‐‑–−]\s*/y;
 const COMMA = /,(\d+)(\.\d+)?/y;
+const LONE_DOT = /\.(?!\d)/y;
 const EXPONENT = /e[-+]?\d+/iy;
 const FRACTION_AFTER_DECIMAL = /(?:\s*|[-‐‑–])(?:[½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅐⅛⅜⅝⅞⅑⅒]|\d+\s*[/⁄∕]\s*\d+)/y;
 const WORD = /\S+/y;
@@ -63,16 +64,16 @@ function readNumber(text: string, start: number): ScannedNumber | LengthFault {
   const mixed = matchAt(MIXED, text, start);
   if (mixed) {
     const whole = BigInt(mixed[1] ?? "");
-    return readFraction(text, start, mixed, whole, BigInt(mixed[2] ?? ""), BigInt(mixed[3] ?? ""));
+    return readFraction(start, mixed, whole, BigInt(mixed[2] ?? ""), BigInt(mixed[3] ?? ""));
   }
   const fraction = matchAt(FRACTION, text, start);
   if (fraction) {
-    return readFraction(text, start, fraction, 0n, BigInt(fraction[1] ?? ""), BigInt(fraction[2] ?? ""));
+    return readFraction(start, fraction, 0n, BigInt(fraction[1] ?? ""), BigInt(fraction[2] ?? ""));
   }
   const vulgar = matchAt(WITH_VULGAR, text, start);
   if (vulgar) {
     const [numerator, denominator] = VULGAR_FRACTIONS[vulgar[2] ?? ""] ?? [0n, 1n];
-    return readFraction(text, start, vulgar, BigInt(vulgar[1] ?? "0"), numerator, denominator);
+    return readFraction(start, vulgar, BigInt(vulgar[1] ?? "0"), numerator, denominator);
   }
   const decimal = matchAt(DECIMAL, text, start);
   if (decimal) {
@@ -103,7 +104,6 @@ function readNumber(text: string, start: number): ScannedNumber | LengthFault {
 }
 
 function readFraction(
-  text: string,
   start: number,
   match: RegExpExecArray,
   whole: bigint,
@@ -112,10 +112,11 @@ function readFraction(
 ): ScannedNumber | LengthFault {
   const end = start + match[0].length;
   if (denominator === 0n) {
+    const zero = match[match.length - 1] ?? "";
     return {
       code: "zero-denominator",
-      at: end - (match[match.length - 1] ?? "").length + 1,
-      found: text.slice(start, end),
+      at: end - zero.length + 1,
+      found: zero,
       expected: "a number other than 0 below the line of the fraction",
       help: "Write the fraction in full, such as 1/2.",
     };
@@ -170,6 +171,10 @@ function faultAfter(text: string, number: string, end: number): LengthFault | un
       help = `Write ${before}.${digits} with a dot, or ${before}${digits} if thousands are meant.`;
     }
     return { code: "decimal-comma", at: end + 1, found: ",", expected: "a dot as the decimal mark", help };
+  }
+  if (number !== "" && matchAt(LONE_DOT, text, end)) {
+    const help = `Write ${number}, or ${number}.5 with digits after the dot.`;
+    return { code: "not-a-length", at: end + 1, found: ".", expected: "a digit after the dot", help };
   }
   const exponent = number === "" ? undefined : matchAt(EXPONENT, text, end);
   if (exponent) {

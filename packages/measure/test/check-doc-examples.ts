@@ -1,4 +1,5 @@
-// Runs the `@example` blocks of a package's doc comments, so that no example is wrong. In a block,
+// Runs the `@example` blocks of a package's doc comments and the js blocks of its README, so that no example is
+// wrong. In a block,
 //
 //     const thirds = divideLength(inches(3), [1, 1, 1], 1);   runs as it stands
 //     thirds.parts.length // => 3                             is compared with toEqual
@@ -32,7 +33,7 @@ const DECLARED_NAME = /^(?:function\*?|const|class|interface|type)\s+(?<name>[\w
 const RESULT = /^(?<code>.*?)\s*\/\/ (?:=> (?<value>.*)|throws (?<error>\w+)(?:: (?<message>.*))?)$/;
 
 /** Reads the examples of all source files of a folder, sub-folders included, by file name and line. */
-export function readDocExamples(sources: URL): readonly DocExample[] {
+function readDocExamples(sources: URL): readonly DocExample[] {
   const folder = fileURLToPath(sources);
   return readdirSync(folder, { recursive: true, withFileTypes: true })
     .filter((entry) => entry.isFile() && entry.name.endsWith(".ts"))
@@ -122,5 +123,29 @@ export function testDocExamples(sources: URL, exports: Readonly<Record<string, u
       const functions = Object.keys(exports).filter((name) => typeof exports[name] === "function");
       expect(functions.filter((name) => !shown.has(name))).toEqual([]);
     });
+  });
+}
+
+/** Finds the js blocks of a Markdown text; their imports are left out, since all exports are in scope. */
+export function markdownExamples(file: string, text: string): readonly DocExample[] {
+  return [...text.matchAll(/^```js\n([\s\S]*?)^```$/gm)].map((block) => ({
+    file,
+    line: text.slice(0, block.index).split("\n").length,
+    of: file,
+    code: (block[1] ?? "")
+      .replace(/^import [\s\S]*?;$/gm, "")
+      .split("\n")
+      .filter((line) => line.trim() !== ""),
+  }));
+}
+
+/** Declares one test for each js block of a README, and requires that there is one. */
+export function testReadme(readme: URL, exports: Readonly<Record<string, unknown>>): void {
+  const examples = markdownExamples("README.md", readFileSync(readme, "utf8"));
+  describe("README.md", () => {
+    test("has an example", () => expect(examples).not.toEqual([]));
+    test.each(examples)("example at line $line gives what it says", (example) =>
+      runDocExample(example, exports),
+    );
   });
 }

@@ -1,8 +1,16 @@
 import { describe, expect, test } from "vitest";
 import * as measure from "../src/index.js";
-import { exampleBody, examplesOf, runDocExample, testDocExamples } from "./check-doc-examples.js";
+import {
+  exampleBody,
+  examplesOf,
+  markdownExamples,
+  runDocExample,
+  testDocExamples,
+  testReadme,
+} from "./check-doc-examples.js";
 
 testDocExamples(new URL("../src/", import.meta.url), measure);
+testReadme(new URL("../README.md", import.meta.url), measure);
 
 describe("the check of examples", () => {
   const run = (...code: string[]) => runDocExample({ file: "a.ts", line: 1, of: "a", code }, { two: 2 });
@@ -22,6 +30,13 @@ describe("the check of examples", () => {
     ].join("\n");
     expect(examplesOf("add.ts", text)).toEqual([
       { file: "add.ts", line: 5, of: "add", code: ["add(1,", "  2) // => 3"] },
+    ]);
+  });
+
+  test("finds the js blocks of a README without their imports", () => {
+    const text = 'Adds.\n\n```js\nimport { add } from "add";\n\nadd(1, 2) // => 3\n```\n\n```sh\nadd\n```\n';
+    expect(markdownExamples("README.md", text)).toEqual([
+      { file: "README.md", line: 3, of: "README.md", code: ["add(1, 2) // => 3"] },
     ]);
   });
 
