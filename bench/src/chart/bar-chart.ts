@@ -1,0 +1,39 @@
+import type { Size } from "@sheetwright/measure";
+
+/** A chart of horizontal bars in percent: panels of groups, one bar a series in each group. Plain data. */
+export interface BarChart {
+  readonly title: string;
+  /** What a bar's length says. */
+  readonly measure: string;
+  readonly series: readonly Series[];
+  /** What the upright mark across a group says. */
+  readonly mark: string;
+  readonly panels: readonly Panel[];
+  /** Lines below the chart. */
+  readonly notes: readonly string[];
+}
+
+/** Bars of one colour. */
+interface Series {
+  readonly name: string;
+  readonly fill: string;
+}
+
+/** One sheet's bars. */
+export interface Panel {
+  readonly title: string;
+  /** A rectangle whose shape stands beside the title. */
+  readonly outline: Size;
+  readonly groups: readonly Group[];
+}
+
+/** Bars that stand together. */
+export interface Group {
+  readonly label: string;
+  /** A second, quieter line of the label. */
+  readonly note: string;
+  /** One value a series, 0 to 100; `null` where there is none. */
+  readonly values: readonly (number | null)[];
+  /** Where the mark stands; `null` for none. */
+  readonly mark: number | null;
+}

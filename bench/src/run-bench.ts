@@ -1,0 +1,51 @@
+import { Command, CommanderError } from "commander";
+import type { BenchIo } from "./bench-io.js";
+import { BenchFaults, writeBenchFaults } from "./fault.js";
+import { runWaste } from "./waste/run-waste.js";
+import { type WrittenWasteOptions, wasteOptions } from "./waste/waste-options.js";
+
+/** 0 done; 1 something could not be planned, or a plan failed its check; 2 wrong usage or input. */
+export type ExitCode = 0 | 1 | 2;
+
+const AFTER_HELP = `
+Exit codes: 0 done; 1 something could not be planned, or a plan failed its check (results are written);
+2 wrong usage or input, nothing measured.`;
+
+/** Runs a suite of the benchmark. Touches nothing but what `io` holds. */
+export function runBench(argv: readonly string[], io: BenchIo): ExitCode {
+  let code: ExitCode = 0;
+  const settle = (command: Command): Command =>
+    command
+      .exitOverride()
+      .configureOutput({
+        writeOut: (text) => io.stdout.write(text),
+        writeErr: (text) => io.stderr.write(text),
+        getOutHelpWidth: () => 100,
+        getErrHelpWidth: () => 100,
+      })
+      .helpOption("--help", "print this help")
+      .addHelpText("after", AFTER_HELP);
+  const program = settle(new Command("bench"))
+    .description("Measures what the packages do, beside plain ways of doing it.")
+    .usage("<suite> [options]")
+    .helpCommand("help [suite]", "print the help of a suite");
+  const waste = settle(program.command("waste"))
+    .description(
+      "How much paper is wasted: yields of common pieces and plans of mixed pieces, by sheet size.",
+    )
+    .usage("[--sheet 12x12in] [--pieces FILE] [options]")
+    .action((written: WrittenWasteOptions) => {
+      code = runWaste(written, io);
+    });
+  for (const option of wasteOptions()) waste.addOption(option);
+  try {
+    program.parse([...argv], { from: "user" });
+    return code;
+  } catch (error) {
+    // Help that was asked for has exit code 0; commander has said what it found.
+    if (error instanceof CommanderError) return error.exitCode === 0 ? 0 : 2;
+    if (!(error instanceof BenchFaults)) throw error;
+    io.stderr.write(writeBenchFaults(error.faults));
+    return 2;
+  }
+}
