@@ -31,13 +31,13 @@ const AFTER_HELP = `
 Exit codes: 0 done; 1 cannot be planned as asked; 2 wrong usage or input, nothing written.`;
 
 const PLAN_HELP = `
-The piece list has a line for each kind of piece; turn is yes where a quarter turn is allowed, else no:
+The piece list has a line for each kind of piece; turn is yes where it may be turned, else no:
   name,width,height,quantity,turn
   base,7,10,12,no
   mat,4 3/4,6 3/4,12,yes
 Lengths are written as 8 1/2, 8-1/2 in, 8.5", 3/8, 216 mm or 21.6cm; a bare number is in --unit.
 
-Exit codes: 0 all pieces are planned; 1 not all can be, the plan for the others is written and
+Exit codes: 0 all pieces are planned; 1 not all can be: the plan for the others is written, and
 what is missing is said; 2 wrong usage or input, nothing written.`;
 
 function describeProgram(io: Io, plan: (written: WrittenOptions, rest: readonly string[]) => Promise<void>): Command {

@@ -29,12 +29,12 @@ export function writeNoFit(one: NoFit, problem: Problem, unit: Unit): string {
     ...(one.over.width > 0 ? [`${length(one.over.width)} too wide`] : []),
     ...(one.over.height > 0 ? [`${length(one.over.height)} too high`] : []),
   ].join(" and ");
-  const way = one.turned ? ", at best when turned," : "";
+  const way = one.turned ? " at best when turned," : "";
   const { width, height } = usablePart(sheet);
   const trimmed = sheet.trim === undefined ? "" : " inside its trim";
   const sheetSize = `the sheet${trimmed} (${formatSize(width, height, { unit })})`;
   const piece = `"${one.kind}" (${formatSize(one.width, one.height, { unit })})`;
-  return `${piece} is larger than ${sheetSize}:${way} it is ${too}. ${one.help.join(" ")}`.replace(":, at", ": at");
+  return `${piece} is larger than ${sheetSize}:${way} it is ${too}. ${one.help.join(" ")}`;
 }
 
 function noFit(kind: Kind, sheet: Sheet, unit: Unit): NoFit | null {

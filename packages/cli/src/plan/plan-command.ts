@@ -35,7 +35,8 @@ export async function planCommand(written: WrittenOptions, rest: readonly string
     notes.push(`${request.pieces}: ${lines} with # left out as a comment.`);
   }
   const shortfall = writeShortfall(summary, problem);
-  const text = lines([...writeSummary(summary), "", ...writePlaces(summary, request.out), "", ...BLADE_CAUTION]);
+  const caution = summary.layouts.length === 0 ? [] : ["", ...BLADE_CAUTION];
+  const text = lines([...writeSummary(summary), "", ...writePlaces(summary, request.out), ...caution]);
   if (request.json) io.stdout.write(`${JSON.stringify(summary, null, 2)}\n`);
   (request.json ? io.stderr : io.stdout).write(text);
   if (notes.length > 0) io.stderr.write(lines(["", ...notes]));
@@ -114,14 +115,15 @@ function notWritable(error: unknown, out: string): Fault {
 }
 
 function writePlaces({ layouts }: PlanSummary, out: string): readonly string[] {
-  const places = [`Written to ${out}: ${PLAN_FILE}, ${OVERVIEW_FILE}${layouts.length === 0 ? "." : ", and for each layout"}`];
-  if (layouts.length === 0) return places;
-  const last = layouts.length === 1 ? "" : ` to ${layouts.at(-1)?.name}`;
+  const [first] = layouts;
+  const last = layouts.at(-1);
+  if (first === undefined || last === undefined) return [`Written to ${out}: ${PLAN_FILE}, ${OVERVIEW_FILE}.`];
+  const range = (end: string): string => (last === first ? first.name + end : `${first.name}${end} to ${last.name}${end}`);
   return [
-    ...places,
-    `  sheet-1.svg${last}: the sheet to print, true to scale`,
-    `  sheet-1.txt${last}: its cuts in working order`,
-    `  sheet-1-cutter.svg${last}: for a cutting machine`,
+    `Written to ${out}: ${PLAN_FILE}, ${OVERVIEW_FILE}, and for each layout`,
+    `  ${range(".svg")}: the sheet to print, true to scale`,
+    `  ${range(".txt")}: its cuts in working order`,
+    `  ${range("-cutter.svg")}: for a cutting machine`,
   ];
 }
 

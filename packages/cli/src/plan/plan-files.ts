@@ -24,11 +24,11 @@ type Written = NewFile & Pick<PlanFile["files"][number], "what" | "layout">;
 /** Draws and writes a plan: a drawing, a cut list and a cutter file a layout, the overview, and `plan.json`. */
 export function planFiles(problem: Problem, found: FoundPlan, request: PlanRequest): PlanFiles {
   const { packing, unlimited } = found;
-  const { unit } = request;
+  const { unit, hold } = request;
   const cutOrders = packing.layouts.map((layout): CutOrder => {
     const sheet = problem.sheets.find((one) => one.id === layout.sheet);
     if (sheet === undefined) throw new RangeError(`The packing names the sheet "${layout.sheet}", which is not there.`);
-    return cutOrder(sheet, layout, { kerf: problem.kerf ?? 0, narrowestHold: request.hold });
+    return cutOrder(sheet, layout, { kerf: problem.kerf ?? 0, narrowestHold: hold });
   });
   const drawn = packing.layouts.flatMap((_, layout): readonly Written[] => {
     const cuts = cutOrders[layout];
@@ -46,7 +46,7 @@ export function planFiles(problem: Problem, found: FoundPlan, request: PlanReque
     ];
   });
   const names = [PLAN_FILE, OVERVIEW_FILE, ...drawn.map((file) => file.name)];
-  const summary = planSummary(problem, packing, { unit, cutOrders, files: names, unlimited });
+  const summary = planSummary(problem, packing, { unit, hold, cutOrders, files: names, unlimited });
   const overview: Written = {
     name: OVERVIEW_FILE,
     what: "overview",

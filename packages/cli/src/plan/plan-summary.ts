@@ -37,7 +37,9 @@ export interface PlanSummary {
   readonly cuts: number;
   /** How often the trimmer is lined up, once a layout and setting. */
   readonly settings: number;
-  /** Cuts, counted once a layout, that hold a part narrower than the tool holds firmly. */
+  /** The narrowest part the tool holds firmly. */
+  readonly hold: number;
+  /** Cuts, counted once a layout, that hold a narrower part. */
   readonly narrowCuts: number;
   /** The longest cut; 0 without any. */
   readonly longestCut: number;
@@ -59,6 +61,7 @@ export interface LayoutSummary {
 /** What {@link planSummary} needs beside the plan itself. */
 export interface SummaryParts {
   readonly unit: Unit;
+  readonly hold: number;
   readonly cutOrders: readonly CutOrder[];
   readonly files: readonly string[];
   /** A plan for all pieces that fit, from as many sheets as it takes; `null` where none was needed. */
@@ -72,7 +75,7 @@ export function layoutName(index: number): string {
 
 /** Sums a plan up. */
 export function planSummary(problem: Problem, packing: Packing, parts: SummaryParts): PlanSummary {
-  const { unit, cutOrders, files, unlimited } = parts;
+  const { unit, hold, cutOrders, files, unlimited } = parts;
   const [sheet] = problem.sheets;
   if (sheet === undefined) throw new RangeError("The problem has no sheet.");
   const complete = packing.outcome === "complete";
@@ -109,6 +112,7 @@ export function planSummary(problem: Problem, packing: Packing, parts: SummaryPa
     layouts,
     cuts: sum(layouts.map((layout) => layout.cuts * layout.run)),
     settings: sum(layouts.map((layout) => layout.settings)),
+    hold,
     narrowCuts: cuts.filter((cut) => cut.tooNarrow).length,
     longestCut: cuts.reduce((longest, { line }) => Math.max(longest, line.x2 - line.x1, line.y2 - line.y1), 0),
     leftovers: findLeftovers(problem, packing),

@@ -33,14 +33,13 @@ export function writeShortfall(summary: PlanSummary, problem: Problem): readonly
 function writeStock({ outcome, sheets, pieces }: PlanSummary): string {
   const someUnfit = pieces.fitNoSheet.length > 0;
   const { onHand, atLeast } = sheets;
-  const tooFew = onHand !== null && atLeast !== null && atLeast > onHand;
-  const proven = tooFew || (outcome === "short" && !someUnfit);
+  if (onHand === null) return "No way was found to cut the missing pieces.";
+  const proven = (atLeast !== null && atLeast > onHand) || (outcome === "short" && !someUnfit);
   const all = someUnfit ? "all the others" : "all pieces";
-  const from = onHand === null ? "" : ` from ${counted(onHand, "sheet")}`;
   const needed =
     atLeast === null ? "" : ` At least ${atLeast === 1 ? "1 sheet is" : `${atLeast} sheets are`} needed, proven.`;
   const answer = proven ? "No, proven." : "Not found; nothing proves that it cannot be done.";
-  return `Can ${all} be cut${from}? ${answer}${needed}`;
+  return `Can ${all} be cut from ${counted(onHand, "sheet")}? ${answer}${needed}`;
 }
 
 function writeHelp({ sheets, units }: PlanSummary, problem: Problem): readonly string[] {

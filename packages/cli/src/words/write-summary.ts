@@ -1,6 +1,6 @@
 import { formatLength, formatSize, TICKS_PER_INCH, type Ticks } from "@sheetwright/measure";
 import type { Leftover } from "../plan/leftovers.js";
-import type { PlanSummary } from "../plan/plan-summary.js";
+import type { LayoutSummary, PlanSummary } from "../plan/plan-summary.js";
 import { counted } from "./counted.js";
 
 /** Leftover sizes that are listed before the rest is only counted. */
@@ -17,30 +17,29 @@ export const BLADE_CAUTION = [
 
 /** Sums a plan up for a person. Gives lines without a break at their end. */
 export function writeSummary(summary: PlanSummary): readonly string[] {
-  const { sheets, pieces, units } = summary;
+  const { sheets, pieces, layouts } = summary;
   const lines = [
     row("Pieces", summary.outcome === "complete" ? `all ${pieces.cut}` : `${pieces.cut} of ${pieces.wanted}`),
     row("Sheets", `${sheets.used} of ${sheetName(summary)}${writeBound(summary)}`),
-    row("Yield", `${summary.yieldPercent} % of the paper becomes pieces`),
   ];
-  if (summary.layouts.length > 0) {
-    const { cuts, settings, layouts } = summary;
+  if (layouts.length > 0) {
+    const settings = `${counted(summary.settings, "setting")} of the trimmer`;
     lines.push(
-      row(
-        "Cuts",
-        `${cuts} on all sheets; line up ${settings === 1 ? "once" : `${settings} times`} for ${counted(layouts.length, "layout")}`,
-      ),
-      ...block(
-        "Layouts",
-        layouts.map((one) => `${one.name}: cut ${counted(one.run, "sheet")} like this, ${counted(one.cuts, "cut")} each`),
-      ),
+      row("Yield", `${summary.yieldPercent} % of the paper becomes pieces`),
+      ...block("Layouts", layouts.map(writeLayout)),
+      row("Cuts", `${summary.cuts} on all sheets, with ${settings}`),
+      ...block("Leftovers", writeLeftovers(summary)),
     );
   }
-  lines.push(...block("Leftovers", writeLeftovers(summary)), ...writeNotes(summary).flatMap((note) => ["", note]));
-  if (units.shown === "in" && lines.some((line) => line.includes("~"))) {
-    lines.push("", "~ marks a length rounded to 1/64 in; --unit mm shows millimetres.");
+  const notes = writeNotes(summary);
+  if (summary.units.shown === "in" && lines.some((line) => line.includes("~"))) {
+    notes.push("~ marks a length rounded to 1/64 in; --unit mm shows millimetres.");
   }
-  return lines;
+  return [...lines, ...notes.flatMap((note) => ["", note])];
+}
+
+function writeLayout({ name, run, cuts }: LayoutSummary): string {
+  return `${name}: cut ${counted(run, "sheet")} like this, ${counted(cuts, "cut")} each`;
 }
 
 function row(heading: string, text: string): string {
@@ -74,21 +73,20 @@ function writeLeftovers({ leftovers, units }: PlanSummary): readonly string[] {
   return lines;
 }
 
-function writeNotes(summary: PlanSummary): readonly string[] {
+function writeNotes(summary: PlanSummary): string[] {
   const { narrowCuts, longestCut, units } = summary;
+  const length = (ticks: Ticks): string => formatLength(ticks, { unit: units.shown });
   const notes: string[] = [];
   if (summary.endedEarly) {
     notes.push("The search was ended early: this is the best plan so far, and another run may give another one.");
   }
   if (narrowCuts > 0) {
-    const verb = narrowCuts === 1 ? "holds" : "hold";
-    notes.push(
-      `${counted(narrowCuts, "cut")} ${verb} a part narrower than --hold; the cut lists mark ${narrowCuts === 1 ? "it" : "them"}: cut along a metal ruler.`,
-    );
+    const [verb, them] = narrowCuts === 1 ? ["holds", "it"] : ["hold", "them"];
+    const narrow = `${counted(narrowCuts, "cut")} ${verb} a part narrower than ${length(summary.hold)} (--hold)`;
+    notes.push(`${narrow}; the cut lists mark ${them}: cut along a metal ruler.`);
   }
   if (longestCut > USUAL_TRIMMER) {
-    const longest = formatLength(longestCut, { unit: units.shown });
-    notes.push(`The longest cut is ${longest}. If that is more than your tool cuts, set --longest-cut.`);
+    notes.push(`The longest cut is ${length(longestCut)}. If that is more than your tool cuts, set --longest-cut.`);
   }
   return notes;
 }

@@ -1,0 +1,32 @@
+import type { Progress } from "@sheetwright/packing";
+import { describe, expect, it } from "vitest";
+import { showProgress } from "../../src/plan/show-progress.js";
+
+function shown(isTTY: boolean, steps: number, best?: Progress["best"]): string {
+  let text = "";
+  const progress = showProgress({
+    isTTY,
+    write: (more) => {
+      text += more;
+    },
+  });
+  for (let step = 1; step <= steps; step++) progress.show({ startsDone: step, starts: 1500, work: step, best });
+  progress.clear();
+  return text;
+}
+
+describe("progress", () => {
+  it("is one line of a terminal that is written over and cleared at the end", () => {
+    const best = { sheets: 14, cost: 1, everything: true };
+    expect(shown(true, 250, best)).toBe(
+      "\rSearching: 100 of 1500 tries, best so far 14 sheets. Ctrl-C takes the best so far.\u001b[K" +
+        "\rSearching: 200 of 1500 tries, best so far 14 sheets. Ctrl-C takes the best so far.\u001b[K" +
+        "\r\u001b[K",
+    );
+  });
+
+  it("is not shown for a short search, and nowhere but on a terminal", () => {
+    expect(shown(true, 99)).toBe("");
+    expect(shown(false, 1000)).toBe("");
+  });
+});
