@@ -1,1 +1,25 @@
-export {};
+// Printable sheets
+
+// Cut lists
+export { type CutListOptions, writeCutList } from "./cut-list/write-cut-list.js";
+
+// Cutter files
+export type { Edges } from "./cutter/cut-paths.js";
+export {
+  type CutterFileOptions,
+  type CutterOperation,
+  type CutterUnit,
+  drawCutterFile,
+} from "./cutter/draw-cutter-file.js";
+export { drawLayout, type LayoutDrawingOptions } from "./drawing/draw-layout.js";
+
+// Reading a drawing back
+export { type LayoutReadCode, LayoutReadError } from "./reading/layout-read-error.js";
+export {
+  type DrawnBox,
+  type DrawnCut,
+  type DrawnLayout,
+  type DrawnPiece,
+  type ParsedElement,
+  readLayout,
+} from "./reading/read-layout.js";

@@ -1,0 +1,76 @@
+/** What stands round the sheet on the page: head, panel and check marks. */
+
+import { ASCENT, LINE_HEIGHT, textWidth } from "../text/text-width.js";
+import type { SvgElement } from "../writer/svg-element.js";
+import { checkRuler, checkSquare } from "./check-ruler.js";
+import { ACCENT, QUIET, SMALLEST_TEXT } from "./look.js";
+import { NOTE, type Page, SUBTITLE } from "./plan-page.js";
+import { PANEL_WIDTH } from "./side-panel.js";
+import { textElement } from "./text-element.js";
+
+/** The words of the head. */
+export interface HeadWords {
+  /** Under the title: the sheet's size, and which layout this is. */
+  readonly line: string;
+  readonly run: string;
+  readonly used: string;
+}
+
+const RUN = 5;
+
+/** Draws the sheet's name and size, and over the panel how many sheets to cut and how much of them is used. */
+export function drawHead({ title, subtitle, panel }: Page, words: HeadWords): readonly SvgElement[] {
+  // The run counts any number of sheets; a very long one gets smaller text.
+  const widest = textWidth(words.run, RUN, true);
+  const runSize = widest <= PANEL_WIDTH ? RUN : Math.max(SMALLEST_TEXT, (RUN * PANEL_WIDTH) / widest);
+  return [
+    ...title.lines.map((text, index) =>
+      textElement({
+        text,
+        x: title.x,
+        y: title.y + (index * LINE_HEIGHT + ASCENT) * title.size,
+        size: title.size,
+        bold: true,
+      }),
+    ),
+    textElement({ text: words.line, x: subtitle.x, y: subtitle.y, size: SUBTITLE, colour: QUIET }),
+    textElement({
+      text: words.run,
+      x: panel.x,
+      y: subtitle.y - SUBTITLE * ASCENT - 5.6 * (LINE_HEIGHT - ASCENT),
+      size: runSize,
+      bold: true,
+      colour: ACCENT,
+    }),
+    textElement({ text: words.used, x: panel.x, y: subtitle.y, size: SUBTITLE, colour: QUIET }),
+  ];
+}
+
+/** Draws the columns beside the sheet. */
+export function drawPanel({ columns }: Page): readonly SvgElement[] {
+  return columns.flatMap(({ rows, x, y }) => {
+    let down = y;
+    return rows.flatMap((row) => {
+      const drawn = row.draw(x, down);
+      down += row.height;
+      return drawn;
+    });
+  });
+}
+
+/** Draws the ruler, the note under it and, where there is room, the square. */
+export function drawCheck({ ruler, note, square }: Page): readonly SvgElement[] {
+  return [
+    ...checkRuler(ruler.x, ruler.y),
+    ...note.lines.map((text, index) =>
+      textElement({
+        text,
+        x: note.x,
+        y: note.y + (index * LINE_HEIGHT + ASCENT) * NOTE,
+        size: NOTE,
+        colour: QUIET,
+      }),
+    ),
+    ...(square === null ? [] : checkSquare(square.x, square.y)),
+  ];
+}

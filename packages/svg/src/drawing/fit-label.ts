@@ -1,0 +1,175 @@
+import { breakLines } from "../text/break-lines.js";
+import { ASCENT, fitsWidth, LINE_HEIGHT, textWidth } from "../text/text-width.js";
+import type { Box } from "./box.js";
+import { SMALLEST_TEXT } from "./look.js";
+
+/** What there is to say about a place, most important first. */
+export interface LabelText {
+  /** The name in the parts between which a line may break. */
+  readonly words: readonly string[];
+  /** Whether a name that is too long may end in an ellipsis; otherwise the number stands for it. */
+  readonly mayShorten: boolean;
+  /** The size in words, or `null`. */
+  readonly size: string | null;
+  /** What stands for the name where it does not fit, or `null`. */
+  readonly number: string | null;
+}
+
+/** A line of a label: centred on (x, y), which lies on its baseline. */
+export interface LabelLine {
+  readonly text: string;
+  readonly x: number;
+  readonly y: number;
+  readonly size: number;
+  readonly role: "name" | "size" | "number";
+}
+
+/** A label in its place. */
+export interface FittedLabel {
+  readonly lines: readonly LabelLine[];
+  /** True where it reads from bottom to top. */
+  readonly upwards: boolean;
+  /** What the label takes up at most, inside the box it was fitted to. */
+  readonly box: Box;
+  /** `number`: only the number stands there. `short`: the number and a shortened name. */
+  readonly shows: "all" | "name" | "short" | "number";
+}
+
+type Part = Pick<LabelLine, "text" | "size" | "role">;
+
+const NAME_SIZES = [4.2, 3.6, 3.2, 2.8] as const;
+const MOST_NAME_LINES = 3;
+/** White space kept between a label and the lines round it, roomy and at the least. */
+const MARGIN = 1.2;
+const SMALL_MARGIN = 0.4;
+
+/**
+ * Fits a label into a box (millimetres): the largest text that holds name and size, read straight before upwards; then
+ * the smallest text; then a shortened name behind its number; the name alone; the number alone. Gives `null` where not
+ * even the number fits. Judged by the widest usual fonts, so the label stays inside the box on any machine.
+ */
+export function fitLabel(box: Box, text: LabelText): FittedLabel | null {
+  const straight = sidesOf(box, false);
+  const upwards = box.height > box.width ? sidesOf(box, true) : null;
+  const ways = upwards === null ? [straight] : [straight, upwards];
+
+  for (const way of ways) {
+    for (const size of NAME_SIZES) {
+      const parts = wholeLabel(way, text, size);
+      if (parts !== null) return place(box, parts, way.upwards, "all");
+    }
+  }
+  for (const way of ways) {
+    const parts = wholeLabel(way, text, SMALLEST_TEXT);
+    if (parts !== null) return place(box, parts, way.upwards, "all");
+  }
+  for (const way of ways) {
+    const parts = shortLabel(way, text);
+    if (parts !== null) return place(box, parts, way.upwards, "short");
+  }
+  for (const way of ways) {
+    const parts = nameAlone(way, text);
+    if (parts !== null) return place(box, parts, way.upwards, "name");
+  }
+  for (const size of [3.2, 2.8, SMALLEST_TEXT]) {
+    for (const way of ways) {
+      const parts = numberAlone(way, text, size);
+      if (parts !== null) return place(box, parts, way.upwards, "number");
+    }
+  }
+  return null;
+}
+
+/** The room for text: `along` the reading direction, and `across` it. */
+interface Way {
+  readonly along: number;
+  readonly across: number;
+  readonly upwards: boolean;
+}
+
+function sidesOf(box: Box, upwards: boolean): Way {
+  return upwards
+    ? { along: box.height, across: box.width, upwards }
+    : { along: box.width, across: box.height, upwards };
+}
+
+function marginFor(size: number): number {
+  return size > SMALLEST_TEXT ? MARGIN : SMALL_MARGIN;
+}
+
+function fits(parts: readonly Part[], way: Way, margin: number): boolean {
+  const height = parts.reduce((sum, { size }) => sum + size * LINE_HEIGHT, 0);
+  return (
+    height <= way.across - 2 * margin &&
+    parts.every(({ text, size }) => textWidth(text, size) <= way.along - 2 * margin)
+  );
+}
+
+function sizeUnder(nameSize: number): number {
+  return Math.max(SMALLEST_TEXT, nameSize * 0.82);
+}
+
+function wholeLabel(way: Way, text: LabelText, size: number): readonly Part[] | null {
+  const margin = marginFor(size);
+  const along = way.along - 2 * margin;
+  const below: readonly Part[] =
+    text.size === null ? [] : [{ text: text.size, size: sizeUnder(size), role: "size" }];
+  for (let lines = 1; lines <= MOST_NAME_LINES; lines += 1) {
+    const name = breakLines(text.words, { fits: fitsWidth(along, size), lines, overflow: "refuse" });
+    if (name === null) continue;
+    const parts = [...name.map((line) => ({ text: line, size, role: "name" }) as const), ...below];
+    if (fits(parts, way, margin)) return parts;
+  }
+  // A flat strip may have room for both beside each other only.
+  if (text.size === null) return null;
+  const inline: readonly Part[] = [{ text: `${text.words.join(" ")}, ${text.size}`, size, role: "name" }];
+  return fits(inline, way, margin) ? inline : null;
+}
+
+function shortLabel(way: Way, text: LabelText): readonly Part[] | null {
+  if (!text.mayShorten || text.number === null) return null;
+  const size = SMALLEST_TEXT;
+  const below: readonly Part[] = text.size === null ? [] : [{ text: text.size, size, role: "size" }];
+  const words = [text.number, ...text.words];
+  for (let lines = 1; lines <= MOST_NAME_LINES; lines += 1) {
+    const width = way.along - 2 * SMALL_MARGIN;
+    const name = breakLines(words, { fits: fitsWidth(width, size), lines, overflow: "shorten" });
+    // A few letters of a name help nobody.
+    if (name === null || name.join("").length < text.number.length + 7) continue;
+    const parts = [...name.map((line) => ({ text: line, size, role: "name" }) as const), ...below];
+    if (fits(parts, way, SMALL_MARGIN)) return parts;
+  }
+  return null;
+}
+
+function nameAlone(way: Way, text: LabelText): readonly Part[] | null {
+  return wholeLabel(way, { ...text, size: null }, SMALLEST_TEXT);
+}
+
+function numberAlone(way: Way, text: LabelText, size: number): readonly Part[] | null {
+  if (text.number === null) return null;
+  const parts: readonly Part[] = [{ text: text.number, size, role: "number" }];
+  return fits(parts, way, SMALL_MARGIN) ? parts : null;
+}
+
+function place(box: Box, parts: readonly Part[], upwards: boolean, shows: FittedLabel["shows"]): FittedLabel {
+  const along = parts.reduce((widest, { text, size }) => Math.max(widest, textWidth(text, size)), 0);
+  const across = parts.reduce((sum, { size }) => sum + size * LINE_HEIGHT, 0);
+  const centre = { x: box.x + box.width / 2, y: box.y + box.height / 2 };
+  let down = -across / 2;
+  const lines = parts.map((part) => {
+    const baseline = down + part.size * ASCENT;
+    down += part.size * LINE_HEIGHT;
+    return upwards
+      ? { ...part, x: centre.x + baseline, y: centre.y }
+      : { ...part, x: centre.x, y: centre.y + baseline };
+  });
+  const width = upwards ? across : along;
+  const height = upwards ? along : across;
+  return {
+    lines,
+    upwards,
+    box: { x: centre.x - width / 2, y: centre.y - height / 2, width, height },
+    shows,
+  };
+}

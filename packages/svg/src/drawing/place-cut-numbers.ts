@@ -1,0 +1,263 @@
+/**
+ * Finds a place for the number of each cut: on its own line where that is free, else just beyond the sheet where the
+ * line ends there, else close by at the end of a leader, and as the last resort outside the sheet at a longer one.
+ *
+ * A number may not cover a label, another number, or leave it unclear which line it belongs to, so it keeps clear of
+ * every line but its own. Short cuts have the least choice and are placed first. A greedy search over a fixed list of
+ * places: O(cuts x places x obstacles), and always the same answer.
+ */
+
+import { type Box, boxesOverlap, segmentCrossesBox } from "./box.js";
+import {
+  badgeBox,
+  type CutLine,
+  type CutNumber,
+  HALF_HEIGHT,
+  halfWidthOf,
+  isLevel,
+  lengthOf,
+  lineBox,
+  type Point,
+} from "./cut-number.js";
+
+/** Badge to badge, badge to label, and badge to the sheet's edge. */
+const GAP = 0.35;
+/** Badge to the next line that is not its own. */
+const LINE_GAP = 0.5;
+const STEP = 1;
+/** The longest leader inside the sheet, and what it costs, in millimetres of length, to cross another cut. */
+const FARTHEST = 24;
+const LINE_CROSSED = 8;
+/** The price of running through a label or badge: more than any leader is long. */
+const FORBIDDEN = 100_000;
+/** From the sheet's edge to the nearest badges outside. */
+const OUTSIDE = 1.6;
+const DIAGONAL = Math.sqrt(0.5);
+const DIRECTIONS: readonly Point[] = [
+  [0, 1],
+  [1, 0],
+  [0, -1],
+  [-1, 0],
+  [DIAGONAL, DIAGONAL],
+  [DIAGONAL, -DIAGONAL],
+  [-DIAGONAL, DIAGONAL],
+  [-DIAGONAL, -DIAGONAL],
+];
+
+type Segment = readonly [x1: number, y1: number, x2: number, y2: number];
+
+/** All that a badge must keep clear of; `placed` and `leaders` grow. */
+interface Surroundings {
+  readonly sheet: { readonly width: number; readonly height: number };
+  readonly cuts: readonly CutLine[];
+  readonly labels: readonly Box[];
+  readonly placed: CutNumber[];
+  readonly leaders: Segment[];
+}
+
+/** Places the numbers of all cuts, in the order given. `labels` are boxes that stay uncovered. */
+export function placeCutNumbers(
+  cuts: readonly CutLine[],
+  labels: readonly Box[],
+  sheet: { readonly width: number; readonly height: number },
+): readonly CutNumber[] {
+  const around: Surroundings = { sheet, cuts, labels, placed: [], leaders: [] };
+  const byRoom = cuts
+    .map((cut, index) => ({ cut, index, length: lengthOf(cut) }))
+    .sort((a, b) => a.length - b.length || a.index - b.index);
+
+  const result = new Array<CutNumber>(cuts.length);
+  for (const { cut, index } of byRoom) {
+    const found =
+      onLine(cut, around) ?? beyondEnd(cut, around) ?? closeBy(cut, around) ?? outside(cut, around);
+    around.placed.push(found);
+    around.leaders.push(...segmentsOf(found));
+    result[index] = found;
+  }
+  return result;
+}
+
+function segmentsOf({ leader }: CutNumber): readonly Segment[] {
+  return leader.slice(1).map(([x, y], i) => [...(leader[i] as Point), x, y] as const);
+}
+
+function isInside(box: Box, sheet: Surroundings["sheet"]): boolean {
+  return (
+    box.x >= GAP &&
+    box.y >= GAP &&
+    box.x + box.width <= sheet.width - GAP &&
+    box.y + box.height <= sheet.height - GAP
+  );
+}
+
+function isTaken(box: Box, { placed, leaders }: Surroundings): boolean {
+  return (
+    placed.some((other) => boxesOverlap(box, badgeBox(other), GAP)) ||
+    leaders.some((leader) => segmentCrossesBox(...leader, box))
+  );
+}
+
+function coversLabel(box: Box, { labels }: Surroundings): boolean {
+  return labels.some((label) => boxesOverlap(box, label, GAP));
+}
+
+/** Walks along the line from its start. */
+function onLine(cut: CutLine, around: Surroundings): CutNumber | null {
+  const level = isLevel(cut);
+  const half = level ? halfWidthOf(cut.number) : HALF_HEIGHT;
+  const { x, y } = lineBox(cut);
+  const others = around.cuts.filter((other) => other !== cut && !onSameLine(other, cut));
+  for (let at = half + 2; at <= lengthOf(cut) - half - 0.6; at += STEP) {
+    const badge: CutNumber = {
+      number: cut.number,
+      x: level ? x + at : x,
+      y: level ? y : y + at,
+      leader: [],
+    };
+    const box = badgeBox(badge);
+    if (!isInside(box, around.sheet) || coversLabel(box, around) || isTaken(box, around)) continue;
+    if (others.some((other) => boxesOverlap(box, lineBox(other), LINE_GAP))) continue;
+    return badge;
+  }
+  return null;
+}
+
+/** Cuts end to end on one line, such as those of strips beside each other, do not hide each other. */
+function onSameLine(a: CutLine, b: CutLine): boolean {
+  return isLevel(a) === isLevel(b) && (isLevel(a) ? a.y1 === b.y1 : a.x1 === b.x1);
+}
+
+/** Where the cut runs out over the sheet's edge, just beyond that end. */
+function beyondEnd(cut: CutLine, around: Surroundings): CutNumber | null {
+  const { width, height } = around.sheet;
+  const { x, y, width: along, height: down } = lineBox(cut);
+  const out = OUTSIDE + (isLevel(cut) ? halfWidthOf(cut.number) : HALF_HEIGHT);
+  const ends: readonly { readonly reached: boolean; readonly end: Point; readonly to: Point }[] = isLevel(cut)
+    ? [
+        { reached: x === 0, end: [0, y], to: [-out, y] },
+        { reached: x + along === width, end: [width, y], to: [width + out, y] },
+      ]
+    : [
+        { reached: y === 0, end: [x, 0], to: [x, -out] },
+        { reached: y + down === height, end: [x, height], to: [x, height + out] },
+      ];
+  for (const { reached, end, to } of ends) {
+    const badge: CutNumber = { number: cut.number, x: to[0], y: to[1], leader: [end, to] };
+    if (reached && !isTaken(badgeBox(badge), around)) return badge;
+  }
+  return null;
+}
+
+/** Off the line, but inside the sheet and clear of everything, at the end of a leader as short as can be. */
+function closeBy(cut: CutLine, around: Surroundings): CutNumber | null {
+  let best: { readonly cost: number; readonly badge: CutNumber } | null = null;
+  for (const from of pointsAlong(cut)) {
+    for (const [dx, dy] of DIRECTIONS) {
+      for (let distance = HALF_HEIGHT + STEP; distance <= FARTHEST; distance += STEP) {
+        if (best !== null && distance >= best.cost) break;
+        const to: Point = [from[0] + dx * distance, from[1] + dy * distance];
+        const badge: CutNumber = { number: cut.number, x: to[0], y: to[1], leader: [from, to] };
+        const box = badgeBox(badge);
+        if (!isInside(box, around.sheet)) break;
+        if (coversLabel(box, around) || isTaken(box, around)) continue;
+        if (around.cuts.some((other) => boxesOverlap(box, lineBox(other), LINE_GAP))) continue;
+        const cost = leaderCost(badge, around);
+        if (cost >= FORBIDDEN) break;
+        const others = around.cuts.filter((other) => other !== cut);
+        if (others.some((other) => leaderRunsAlong(from, to, other))) break;
+        const crossed = others.filter((other) => leaderCrosses(from, to, other)).length;
+        if (best === null || cost + LINE_CROSSED * crossed < best.cost) {
+          best = { cost: cost + LINE_CROSSED * crossed, badge };
+        }
+      }
+    }
+  }
+  return best?.badge ?? null;
+}
+
+/** A leader straight to an edge of the sheet, bent outside where the place there is taken. */
+function outside(cut: CutLine, around: Surroundings): CutNumber {
+  const { width, height } = around.sheet;
+  const half = halfWidthOf(cut.number);
+  let best: { readonly cost: number; readonly badge: CutNumber } | null = null;
+  // Each ring round the sheet holds as many badges as fit side by side, so some ring always has a free place.
+  for (let ring = 0; best === null || ring < 2; ring += 1) {
+    const out = OUTSIDE + half + ring * (2 * half + 2 * GAP);
+    for (const [x, y] of pointsAlong(cut)) {
+      for (let shift = -4; shift <= 4; shift += 1) {
+        const by = shift * (half + GAP / 2);
+        // Square to the cut, so that no leader runs along another cut on the same line.
+        const ways: readonly (readonly [edge: Point, to: Point])[] = isLevel(cut)
+          ? [
+              [
+                [x, 0],
+                [x + by, -out],
+              ],
+              [
+                [x, height],
+                [x + by, height + out],
+              ],
+            ]
+          : [
+              [
+                [0, y],
+                [-out, y + by],
+              ],
+              [
+                [width, y],
+                [width + out, y + by],
+              ],
+            ];
+        for (const [edge, to] of ways) {
+          const badge: CutNumber = { number: cut.number, x: to[0], y: to[1], leader: [[x, y], edge, to] };
+          if (isTaken(badgeBox(badge), around)) continue;
+          const cost = leaderCost(badge, around) + Math.abs(by) + 25 * ring;
+          if (best === null || cost < best.cost) best = { cost, badge };
+        }
+      }
+    }
+  }
+  return best.badge;
+}
+
+/** Length, and a price on every label and badge that the leader runs through. */
+function leaderCost(badge: CutNumber, { labels, placed }: Surroundings): number {
+  let cost = 0;
+  for (const [x1, y1, x2, y2] of segmentsOf(badge)) {
+    const across = Math.abs(x2 - x1);
+    const down = Math.abs(y2 - y1);
+    cost += Math.sqrt(across * across + down * down);
+    for (const label of labels) if (segmentCrossesBox(x1, y1, x2, y2, label)) cost += FORBIDDEN;
+    for (const other of placed) {
+      if (segmentCrossesBox(x1, y1, x2, y2, badgeBox(other))) cost += 4 * FORBIDDEN;
+    }
+  }
+  return cost;
+}
+
+function pointsAlong(cut: CutLine): readonly Point[] {
+  const parts = Math.max(3, Math.min(24, Math.floor(lengthOf(cut) / 2)));
+  return Array.from({ length: parts - 1 }, (_, i) => [
+    cut.x1 + ((cut.x2 - cut.x1) * (i + 1)) / parts,
+    cut.y1 + ((cut.y2 - cut.y1) * (i + 1)) / parts,
+  ]);
+}
+
+/** Whether a leader passes over a cut; touching it with an end does not count. */
+function leaderCrosses([x1, y1]: Point, [x2, y2]: Point, cut: CutLine): boolean {
+  const level = isLevel(cut);
+  const [before, after] = level ? [y1 - cut.y1, y2 - cut.y1] : [x1 - cut.x1, x2 - cut.x1];
+  if (before * after >= 0) return false;
+  const share = before / (before - after);
+  const { x, y, width, height } = lineBox(cut);
+  const at = level ? x1 + (x2 - x1) * share - x : y1 + (y2 - y1) * share - y;
+  return at >= 0 && at <= (level ? width : height);
+}
+
+/** Whether a leader lies on a cut for some of its length, and so seems to belong to it. */
+function leaderRunsAlong([x1, y1]: Point, [x2, y2]: Point, cut: CutLine): boolean {
+  const { x, y, width, height } = lineBox(cut);
+  return isLevel(cut)
+    ? y1 === y && y2 === y && Math.min(x1, x2) < x + width && x < Math.max(x1, x2)
+    : x1 === x && x2 === x && Math.min(y1, y2) < y + height && y < Math.max(y1, y2);
+}

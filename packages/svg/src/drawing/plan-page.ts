@@ -1,0 +1,125 @@
+/**
+ * Where everything goes on the page, in millimetres. Left: title, sheet, check ruler. Right: what to do, the panel, and
+ * the check square where a column leaves room for it. The page is as large as its content needs.
+ *
+ *     +--------------------------------+
+ *     | title          cut 3 sheets    |
+ *     | +------------+ panel   panel   |
+ *     | |   sheet    | ......  ......  |
+ *     | +------------+ ......  +----+  |
+ *     | ruler          ......  +----+  |
+ *     +--------------------------------+
+ */
+
+import { breakLines } from "../text/break-lines.js";
+import { ASCENT, fitsWidth, LINE_HEIGHT } from "../text/text-width.js";
+import { RULER_HEIGHT, RULER_WIDTH } from "./check-ruler.js";
+import { badgeBox } from "./cut-number.js";
+import { flowRows, heightOf, type Row } from "./flow-rows.js";
+import type { LayoutFigure } from "./layout-figure.js";
+import { PANEL_WIDTH } from "./side-panel.js";
+
+const MARGIN = 10;
+const COLUMN_GAP = 8;
+/** Columns may be this high beside a small sheet before a further one is begun. */
+const COLUMN_MOST = 190;
+export const SUBTITLE = 3.2;
+export const NOTE = 2.6;
+const NOTE_TEXT = "Measure this after printing; if it is not 100 mm, print at 100 % / actual size.";
+const SQUARE = 50;
+
+/** What decides the page. */
+export interface PageContent {
+  readonly figure: LayoutFigure;
+  /** The sheet's size in millimetres. */
+  readonly width: number;
+  readonly height: number;
+  readonly name: string;
+  readonly rows: readonly Row[];
+}
+
+interface Point {
+  readonly x: number;
+  readonly y: number;
+}
+
+/** A laid out page; all points are top left corners unless said otherwise. */
+export interface Page {
+  readonly width: number;
+  readonly height: number;
+  readonly title: { readonly lines: readonly string[]; readonly size: number } & Point;
+  /** Left end of the baseline under the title. */
+  readonly subtitle: Point;
+  readonly sheet: Point;
+  readonly columns: readonly ({ readonly rows: readonly Row[] } & Point)[];
+  readonly panel: Point;
+  readonly ruler: Point;
+  readonly note: { readonly lines: readonly string[] } & Point;
+  readonly square: Point | null;
+}
+
+/** Lays the page out. */
+export function planPage({ figure, width, height, name, rows }: PageContent): Page {
+  const boxes = figure.numbers.map(badgeBox);
+  // Numbers outside the sheet widen the space round it, to whole half millimetres.
+  const beyond = (reach: (index: number) => number) =>
+    boxes.reduce((most, _, index) => Math.max(most, Math.ceil(2 * reach(index)) / 2), 0);
+  const left = beyond((i) => -(boxes[i]?.x ?? 0));
+  const top = beyond((i) => -(boxes[i]?.y ?? 0));
+  const right = beyond((i) => (boxes[i]?.x ?? 0) + (boxes[i]?.width ?? 0) - width);
+  const bottom = beyond((i) => (boxes[i]?.y ?? 0) + (boxes[i]?.height ?? 0) - height);
+
+  const leftWidth = Math.max(left + width + right, RULER_WIDTH + 6);
+  const title = titleIn(leftWidth, name);
+  const subtitleY = MARGIN + title.lines.length * title.size * LINE_HEIGHT + SUBTITLE * ASCENT;
+  const bodyY = subtitleY + 8;
+  const rulerY = bodyY + top + height + bottom + 5;
+  const noteY = rulerY + RULER_HEIGHT + 0.8;
+  const note =
+    breakLines(NOTE_TEXT.split(" "), { fits: fitsWidth(leftWidth, NOTE), overflow: "anywhere" }) ?? [];
+  const leftBottom = noteY + note.length * NOTE * LINE_HEIGHT;
+
+  const panelX = MARGIN + leftWidth + COLUMN_GAP + 2;
+  const flow = flowRows(rows, leftBottom - bodyY, COLUMN_MOST);
+  const columns = flow.columns.map((column, index) => ({
+    rows: column,
+    x: panelX + index * (PANEL_WIDTH + COLUMN_GAP),
+    y: bodyY,
+  }));
+  const pageBottom = Math.max(leftBottom, bodyY + flow.height);
+
+  const last = columns.at(-1);
+  const squares: readonly (Point & { readonly room: number })[] = [
+    ...(last === undefined
+      ? []
+      : [{ x: last.x, y: pageBottom - SQUARE, room: pageBottom - bodyY - heightOf(last.rows) }]),
+    { x: MARGIN, y: pageBottom - SQUARE, room: pageBottom - leftBottom },
+  ];
+  const square = squares.find(({ room }) => room >= SQUARE + 6);
+  return {
+    width: panelX + Math.max(1, columns.length) * (PANEL_WIDTH + COLUMN_GAP) - COLUMN_GAP + MARGIN,
+    height: pageBottom + MARGIN,
+    title: { ...title, x: MARGIN, y: MARGIN },
+    subtitle: { x: MARGIN, y: subtitleY },
+    sheet: { x: MARGIN + left, y: bodyY + top },
+    columns,
+    panel: { x: panelX, y: MARGIN },
+    ruler: { x: MARGIN, y: rulerY },
+    note: { lines: note, x: MARGIN, y: noteY },
+    square: square === undefined ? null : { x: square.x, y: square.y },
+  };
+}
+
+/** The name of the sheet whole, smaller and on more lines where it is long. */
+function titleIn(width: number, name: string): { readonly lines: readonly string[]; readonly size: number } {
+  const words = name.split(" ");
+  for (const size of [5.6, 4.6]) {
+    const lines = breakLines(words, { fits: fitsWidth(width, size, true), lines: 1, overflow: "refuse" });
+    if (lines !== null) return { lines, size };
+  }
+  const size = 3.6;
+  return {
+    lines: breakLines(words, { fits: fitsWidth(width, size, true), overflow: "anywhere" }) ?? [name],
+    size,
+  };
+}

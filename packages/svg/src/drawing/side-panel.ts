@@ -1,0 +1,220 @@
+/** The column beside the sheet: what is cut, what is left over, the cuts in order, and the key to the drawing. */
+
+import { formatLength, formatSize, type Ticks, type Unit } from "@sheetwright/measure";
+import type { Cut } from "@sheetwright/packing";
+import type { LaidOut } from "../layout/lay-out.js";
+import type { OffcutList } from "../layout/list-leftovers.js";
+import type { PieceList } from "../layout/list-pieces.js";
+import { breakLines, unbroken } from "../text/break-lines.js";
+import { ASCENT, fitsWidth, LINE_HEIGHT } from "../text/text-width.js";
+import { countOf } from "../wording/count-of.js";
+import { groupBySetting, settingInWords } from "../wording/cut-in-words.js";
+import { displayName } from "../wording/display-name.js";
+import { element, type SvgElement } from "../writer/svg-element.js";
+import { halfWidthOf } from "./cut-number.js";
+import { drawCutNumber } from "./draw-cut-number.js";
+import { hatchedBox, plainBox, windowEdge } from "./fills.js";
+import type { Row } from "./flow-rows.js";
+import { ACCENT, CUT_LINE, INK, PIECE, QUIET, RULE, TRIM, WASTE } from "./look.js";
+import { textElement } from "./text-element.js";
+
+export const PANEL_WIDTH = 72;
+/** Text starts here; numbers and swatches stand before it. */
+const INDENT = 8;
+/** Cuts of one setting stand as first and last number before it. */
+const CUT_INDENT = 14;
+const TEXT = 2.9;
+const SMALL = 2.6;
+const HEADING = 3.2;
+
+/** What the panel tells about. */
+export interface PanelContent {
+  readonly laidOut: LaidOut;
+  readonly pieces: PieceList;
+  readonly offcuts: OffcutList;
+  readonly cuts: readonly Cut[];
+  readonly run: number;
+  readonly kerf: Ticks;
+  readonly unit: Unit;
+}
+
+/** Makes the rows of the panel in reading order. */
+export function panelRows(content: PanelContent): readonly Row[] {
+  const blocks = [pieceRows(content), offcutRows(content), cutRows(content), keyRows(content)];
+  return blocks
+    .filter((rows) => rows.length > 0)
+    .flatMap((rows, index) => (index === 0 ? rows : [blank(4.5), ...rows]));
+}
+
+function pieceRows({ pieces, run, unit }: PanelContent): readonly Row[] {
+  if (pieces.entries.length === 0) return [];
+  const rows = pieces.entries.flatMap(({ number, words, size, places, pieces: all, shared }) => {
+    const count =
+      run === 1
+        ? countOf(places, "piece")
+        : shared
+          ? `${places} a sheet`
+          : `${places} a sheet, ${all} in all`;
+    const detail = `${unbroken(formatSize(size.width, size.height, { unit }))}; ${unbroken(count)}`;
+    return [
+      ...lines({ words, size: TEXT, keepWithNext: true }, numberBeside(number)),
+      ...lines({ words: detail.split(" "), size: SMALL, colour: QUIET, after: 1.1 }),
+    ];
+  });
+  return [heading("Pieces"), ...rows];
+}
+
+function offcutRows({ offcuts, run, unit }: PanelContent): readonly Row[] {
+  if (offcuts.entries.length === 0) return [];
+  const rows = offcuts.entries.flatMap(({ number, size, places }) => {
+    const count = run > 1 ? `; ${places} a sheet` : places > 1 ? `; ${places} of them` : "";
+    const words = `${formatSize(size.width, size.height, { unit })}${count}`.split(" ");
+    return lines({ words, size: TEXT, after: 0.4 }, numberBeside(number));
+  });
+  return [heading("Offcuts"), ...rows];
+}
+
+function cutRows({ cuts, unit }: PanelContent): readonly Row[] {
+  if (cuts.length === 0) return [];
+  const rows = groupBySetting(cuts).flatMap((group) => {
+    const first = group[0] as Cut;
+    const last = group.at(-1) as Cut;
+    const trim = first.purpose === "trim" ? "trim: " : "";
+    const ruler = first.tooNarrow ? ", along a metal ruler" : "";
+    const words = `${trim}${settingInWords(first, unit)}${ruler}`.split(" ");
+    return lines({ words, size: TEXT, after: 0.5, indent: CUT_INDENT }, (x, y) => {
+      const middle = y + (TEXT * LINE_HEIGHT) / 2;
+      const centre = x + halfWidthOf(first.number);
+      if (first === last) return drawCutNumber(first.number, centre, middle);
+      const lastCentre = centre + halfWidthOf(first.number) + 3.4 + halfWidthOf(last.number);
+      return [
+        ...drawCutNumber(first.number, centre, middle),
+        textElement({
+          text: "–",
+          x: centre + halfWidthOf(first.number) + 1.7,
+          y: y + TEXT * ASCENT,
+          size: TEXT,
+          colour: QUIET,
+          anchor: "middle",
+        }),
+        ...drawCutNumber(last.number, lastCentre, middle),
+      ];
+    });
+  });
+  return [heading("Cuts, edge to edge, in this order"), ...rows];
+}
+
+function keyRows({ laidOut, pieces, offcuts, cuts, kerf, unit }: PanelContent): readonly Row[] {
+  const rows: Row[] = [];
+  const entry = (text: string, sample: (x: number, y: number) => readonly SvgElement[]) =>
+    rows.push(...lines({ words: text.split(" "), size: SMALL, after: 0.9 }, (x, y) => sample(x, y + 0.2)));
+  const box = (x: number, y: number) => ({ x, y, width: 6, height: 3.2 });
+
+  if (pieces.entries.length > 0) entry("piece", (x, y) => plainBox(box(x, y), PIECE, INK));
+  if (offcuts.entries.length > 0) entry("offcut, worth keeping", (x, y) => hatchedBox(box(x, y)));
+  if (laidOut.leftovers.some(({ what }) => what === "waste")) {
+    entry("waste", (x, y) => plainBox(box(x, y), WASTE, RULE));
+  }
+  if (laidOut.trims.length > 0) {
+    const sides = laidOut.trims.map(({ side, width, height }) => {
+      const depth = side === "left" || side === "right" ? width : height;
+      return unbroken(`${side} ${formatLength(depth, { unit })}`);
+    });
+    entry(`trim, cut off first: ${sides.join(", ")}`, (x, y) => plainBox(box(x, y), TRIM, RULE));
+  }
+  for (const tool of new Set(laidOut.windows.map((window) => displayName({ id: window.tool })))) {
+    entry(`window, opened with: ${tool}`, (x, y) => [windowEdge(box(x, y))]);
+  }
+  if (cuts.length > 0) {
+    entry("cut and its number", (x, y) => [
+      element("line", {
+        x1: x,
+        y1: y + 1.6,
+        x2: x + 6,
+        y2: y + 1.6,
+        stroke: ACCENT,
+        "stroke-width": CUT_LINE,
+      }),
+      ...drawCutNumber(1, x + 3, y + 1.6),
+    ]);
+  }
+  if (pieces.entries.length + offcuts.entries.length > 0) {
+    entry("a bare number stands for a list entry", (x, y) => [
+      textElement({ text: "1", x: x + 3, y: y + 2.6, size: TEXT, anchor: "middle" }),
+    ]);
+  }
+  if (kerf > 0) entry(`each cut takes ${formatLength(kerf, { unit })} (kerf)`, () => []);
+  // The key is one thing to look at, so it stays in one column.
+  const kept = rows.map((row, index) => ({ ...row, keepWithNext: index < rows.length - 1 }));
+  return rows.length === 0 ? [] : [heading("Key"), ...kept];
+}
+
+function heading(text: string): Row {
+  return {
+    height: HEADING * LINE_HEIGHT + 1.6,
+    keepWithNext: true,
+    draw: (x, y) => [
+      textElement({ text, x, y: y + HEADING * ASCENT, size: HEADING, bold: true }),
+      element("line", {
+        x1: x,
+        y1: y + HEADING * LINE_HEIGHT + 0.3,
+        x2: x + PANEL_WIDTH,
+        y2: y + HEADING * LINE_HEIGHT + 0.3,
+        stroke: RULE,
+        "stroke-width": 0.15,
+      }),
+    ],
+  };
+}
+
+function blank(height: number): Row {
+  return { height, blank: true, draw: () => [] };
+}
+
+/** Text of one row or more, and how it is set. */
+interface Lines {
+  readonly words: readonly string[];
+  readonly size: number;
+  readonly colour?: string;
+  /** White space after the last row. */
+  readonly after?: number;
+  readonly indent?: number;
+  readonly keepWithNext?: boolean;
+}
+
+/** Text in as many rows as it takes, with something beside its first row. */
+function lines(
+  { words, size, colour, after = 0, indent = INDENT, keepWithNext = false }: Lines,
+  beside: (x: number, y: number) => readonly SvgElement[] = () => [],
+): readonly Row[] {
+  const fits = fitsWidth(PANEL_WIDTH - indent, size);
+  const broken = breakLines(words, { fits, overflow: "anywhere" }) ?? [words.join(" ")];
+  return broken.map((text, index) => ({
+    height: size * LINE_HEIGHT + (index === broken.length - 1 ? after : 0),
+    keepWithNext: keepWithNext || (index === 0 && broken.length > 1),
+    draw: (x: number, y: number) => [
+      ...(index === 0 ? beside(x, y) : []),
+      textElement({
+        text,
+        x: x + indent,
+        y: y + size * ASCENT,
+        size,
+        ...(colour === undefined ? {} : { colour }),
+      }),
+    ],
+  }));
+}
+
+/** A number in bold before the text. */
+function numberBeside(number: number): (x: number, y: number) => readonly SvgElement[] {
+  return (x, y) => [
+    textElement({
+      text: String(number),
+      x: x + INDENT - 2.2,
+      y: y + TEXT * ASCENT,
+      size: TEXT,
+      bold: true,
+      anchor: "end",
+    }),
+  ];
+}

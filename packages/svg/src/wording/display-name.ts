@@ -1,0 +1,12 @@
+// Characters that would break a line, hide, or turn the reading direction of what follows; lone surrogates too.
+const UNSHOWABLE =
+  /[\u0000-\u0008\u000e-\u001f\u007f-\u009f\u00ad\u200b-\u200f\u202a-\u202e\u2060-\u206f\ufeff\ufff9-\uffff\ud800-\udfff]/gu;
+
+/** What a reader sees: the name or else the id, on one line, without characters that cannot be shown. */
+export function displayName(named: { readonly id: string; readonly name?: string | undefined }): string {
+  for (const text of [named.name ?? "", named.id]) {
+    const shown = text.replace(UNSHOWABLE, "").replace(/\s+/gu, " ").trim();
+    if (shown !== "") return shown;
+  }
+  return "(no name)";
+}
