@@ -9,7 +9,7 @@ import { findingsOfYield } from "./findings-of-yield.js";
 
 /** The ways of cutting that are compared for one size on one sheet; `area` is the bound that no way can pass. */
 export const YIELD_WAYS = ["guillotine", "shelf", "firstFitShelves", "bestGrid", "area"] as const;
-export type YieldWay = (typeof YIELD_WAYS)[number];
+type YieldWay = (typeof YIELD_WAYS)[number];
 
 /** What one sheet gives of one piece. */
 interface PieceYield extends Size {

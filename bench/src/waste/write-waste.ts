@@ -89,7 +89,7 @@ function writeYields({ pieces, tooLarge, meanUsePercent }: SheetYields): readonl
     markdownTable([head, ...rows, ["mean use %", ...means, ""]], {
       align: ["l", ...head.slice(1).map(() => "r")],
     }),
-    `Guillotine gives more than the grid for ${more} of ${pieces.length} pieces.${unfit}`,
+    `Guillotine gives more than the grid for ${more} of ${pieces.length} ${pieces.length === 1 ? "piece" : "pieces"}.${unfit}`,
   ];
 }
 

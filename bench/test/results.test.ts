@@ -1,0 +1,32 @@
+import { readFileSync } from "node:fs";
+import { parseSize } from "@sheetwright/measure";
+import { expect, test } from "vitest";
+import { measureYields } from "../src/waste/measure-yields.js";
+
+const kept = (name: string): string => readFileSync(new URL(`../results/${name}`, import.meta.url), "utf8");
+const table = kept("waste.md");
+
+test("kept results name no machine, no time and no path of one", () => {
+  for (const text of [table, kept("waste.svg")]) {
+    expect(text).not.toMatch(/\/(home|root|tmp|work|Users)\/|[A-Z]:\\|Node \d|\b\d+(\.\d+)? s\b/);
+  }
+});
+
+test("kept yields are those of today", () => {
+  for (const [size, label] of [
+    ["6x6in", "6 x 6 in"],
+    ["us-letter", "US Letter sheet, 8 1/2 x 11 in"],
+    ["12x12in", "12 x 12 in"],
+    ["iso-a4", "ISO A4 sheet, 210 x 297 mm"],
+  ] as const) {
+    const { width, height } = parseSize(size, { unit: "in" });
+    const lines = table.slice(table.indexOf(`## ${label}\n`)).split("\n");
+    const rows = lines.map((line) => line.split("|").map((cell) => cell.trim()));
+    for (const { piece, counts, usePercent } of measureYields({ id: size, width, height }, () => 0).pieces) {
+      const cells = rows.find(([, first]) => first === piece.replace(/ in$/, "")) ?? [];
+      const { guillotine, shelf, firstFitShelves, bestGrid, area } = counts;
+      const expected = [guillotine, shelf, firstFitShelves, bestGrid, area].map(String);
+      expect([size, piece, ...cells.slice(2, -1)]).toEqual([size, piece, ...expected, usePercent.toFixed(1)]);
+    }
+  }
+});
