@@ -27,8 +27,8 @@ export class FaultsFound extends Error {
   readonly faults: readonly Fault[];
 
   /** Takes at least one fault. */
-  constructor(faults: readonly Fault[]) {
-    super(faults.map(writeFault).join("\n"));
+  constructor(faults: readonly Fault[], options?: ErrorOptions) {
+    super(faults.map(writeFault).join("\n"), options);
     this.faults = faults;
   }
 }
@@ -46,7 +46,9 @@ export function writeFaults(faults: readonly Fault[]): string {
   const lines = faults.slice(0, SHOWN).map(writeFault);
   const rest = faults.length - lines.length;
   if (rest > 0) lines.push(`and ${rest} more ${rest === 1 ? "fault" : "faults"}.`);
-  const help = faults.some(({ place }) => "option" in place) ? " sheetwright plan --help explains the options." : "";
+  const help = faults.some(({ place }) => "option" in place)
+    ? " sheetwright plan --help explains the options."
+    : "";
   lines.push(`${faults.length === 1 ? "1 fault" : `${faults.length} faults`}; no file was written.${help}`);
   return `${lines.join("\n")}\n`;
 }

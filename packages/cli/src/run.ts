@@ -40,7 +40,10 @@ Lengths are written as 8 1/2, 8-1/2 in, 8.5", 3/8, 216 mm or 21.6cm; a bare numb
 Exit codes: 0 all pieces are planned; 1 not all can be: the plan for the others is written, and
 what is missing is said; 2 wrong usage or input, nothing written.`;
 
-function describeProgram(io: Io, plan: (written: WrittenOptions, rest: readonly string[]) => Promise<void>): Command {
+function describeProgram(
+  io: Io,
+  plan: (written: WrittenOptions, rest: readonly string[]) => Promise<void>,
+): Command {
   const settle = (command: Command): Command =>
     command.exitOverride().configureOutput({
       writeOut: (text) => io.stdout.write(text),
@@ -101,8 +104,13 @@ function usageFault({ code, message }: CommanderError): Fault {
   if (code === "commander.optionMissingArgument") {
     const option = quoted.split(" ")[0] ?? quoted;
     const example = Object.values(PLAN_OPTIONS).find(({ flags }) => flags === quoted);
-    const such = example !== undefined && "example" in example ? `, such as ${option} ${example.example}` : "";
-    return { code: "option-missing", place: { option }, message: `its value is missing. Give ${quoted}${such}.` };
+    const such =
+      example !== undefined && "example" in example ? `, such as ${option} ${example.example}` : "";
+    return {
+      code: "option-missing",
+      place: { option },
+      message: `its value is missing. Give ${quoted}${such}.`,
+    };
   }
   if (code === "commander.unknownCommand") {
     const message = `${quote(quoted)} is not a command. The command is plan; sheetwright --help tells more.`;

@@ -12,7 +12,9 @@ afterEach(() => {
 });
 
 /** Runs bin.ts in this process with its output caught. */
-async function runBin(...words: readonly string[]): Promise<{ readonly code: unknown; readonly out: string; readonly err: string }> {
+async function runBin(
+  ...words: readonly string[]
+): Promise<{ readonly code: unknown; readonly out: string; readonly err: string }> {
   const caught = { out: "", err: "" };
   vi.spyOn(process.stdout, "write").mockImplementation((text) => {
     caught.out += String(text);

@@ -8,7 +8,9 @@ import { nodeFiles } from "../src/node-files.js";
 import { runIn } from "./run-in.js";
 
 const folder = fileURLToPath(new URL("../../../test-fixtures/broken/", import.meta.url));
-const names = (await readdir(folder)).filter((name) => name.endsWith(".args")).map((name) => name.slice(0, -5));
+const names = (await readdir(folder))
+  .filter((name) => name.endsWith(".args"))
+  .map((name) => name.slice(0, -5));
 
 /** The files of this machine, without any way to change them. */
 function readOnly(attempts: string[]): Files {
@@ -17,7 +19,16 @@ function readOnly(attempts: string[]): Files {
     return Promise.reject(Object.assign(new Error(`EROFS: ${path}`), { code: "EROFS" }));
   };
   const { read, list, look } = nodeFiles;
-  return { read, list, look, write: refuse, makeFolder: refuse, rename: refuse, removeFile: refuse, removeFolder: refuse };
+  return {
+    read,
+    list,
+    look,
+    write: refuse,
+    makeFolder: refuse,
+    rename: refuse,
+    removeFile: refuse,
+    removeFolder: refuse,
+  };
 }
 
 describe("broken input", () => {
@@ -48,12 +59,14 @@ describe("broken input", () => {
         {
           code: "decimal-comma",
           place: { file: "decimal-comma.csv", line: 2, column: 2, heading: "width" },
-          message: '"5,5" is not a length: found ",", expected a dot as the decimal mark. Write 5.5 with a dot.',
+          message:
+            '"5,5" is not a length: found ",", expected a dot as the decimal mark. Write 5.5 with a dot.',
         },
         {
           code: "decimal-comma",
           place: { file: "decimal-comma.csv", line: 2, column: 3, heading: "height" },
-          message: '"8,5" is not a length: found ",", expected a dot as the decimal mark. Write 8.5 with a dot.',
+          message:
+            '"8,5" is not a length: found ",", expected a dot as the decimal mark. Write 8.5 with a dot.',
         },
       ],
     });
@@ -62,7 +75,10 @@ describe("broken input", () => {
   it("writes nothing in a real folder either", async () => {
     const place = await mkdtemp(join(tmpdir(), "sheetwright-"));
     try {
-      const { code } = await runIn(["plan", "--sheet", "us-letter", "--out", "out"], { files: nodeFiles, cwd: place });
+      const { code } = await runIn(["plan", "--sheet", "us-letter", "--out", "out"], {
+        files: nodeFiles,
+        cwd: place,
+      });
       expect(code).toBe(2);
       expect(await readdir(place)).toEqual([]);
     } finally {

@@ -15,7 +15,8 @@ describe("a fault", () => {
   });
 
   it("is shown with up to nine others; the rest is counted", () => {
-    const many = (count: number): readonly Fault[] => Array.from({ length: count }, () => fault({ file: "a.csv" }));
+    const many = (count: number): readonly Fault[] =>
+      Array.from({ length: count }, () => fault({ file: "a.csv" }));
     expect(writeFaults(many(1))).toBe("a.csv: wrong.\n1 fault; no file was written.\n");
     expect(writeFaults(many(10)).split("\n")).toHaveLength(12);
     expect(writeFaults(many(11))).toMatch(/\nand 1 more fault\.\n11 faults; no file was written\.\n$/);
@@ -23,7 +24,9 @@ describe("a fault", () => {
   });
 
   it("points to the help where an option is wrong", () => {
-    expect(writeFaults([fault({ option: "--trim" })])).toMatch(/sheetwright plan --help explains the options\.\n$/);
+    expect(writeFaults([fault({ option: "--trim" })])).toMatch(
+      /sheetwright plan --help explains the options\.\n$/,
+    );
   });
 });
 

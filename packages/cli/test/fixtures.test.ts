@@ -9,7 +9,9 @@ import { type Ended, runIn } from "./run-in.js";
 
 const root = fileURLToPath(new URL("../../../test-fixtures/", import.meta.url));
 const namesIn = async (folder: string): Promise<readonly string[]> =>
-  (await readdir(join(root, folder))).filter((name) => name.endsWith(".args")).map((name) => name.slice(0, -5));
+  (await readdir(join(root, folder)))
+    .filter((name) => name.endsWith(".args"))
+    .map((name) => name.slice(0, -5));
 
 async function runFixture(folder: string, name: string): Promise<Ended & { readonly files: MemoryFiles }> {
   const argv = (await readFile(join(root, folder, `${name}.args`), "utf8")).trimEnd().split("\n");
@@ -20,7 +22,10 @@ async function runFixture(folder: string, name: string): Promise<Ended & { reado
 const planOf = (files: MemoryFiles): PlanFile => JSON.parse(String(files.all.get("/home/out/plan.json")));
 
 describe("lists that can be planned", async () => {
-  const lists = [...(await namesIn("small")).map((name) => ["small", name] as const), ["lantern-night", "pieces"] as const];
+  const lists = [
+    ...(await namesIn("small")).map((name) => ["small", name] as const),
+    ["lantern-night", "pieces"] as const,
+  ];
   it.each(lists)("are planned and proven: %s/%s", async (folder, name) => {
     const { code, files } = await runFixture(folder, name);
     expect(code).toBe(0);
@@ -37,13 +42,18 @@ describe("lists that can be planned", async () => {
 
 describe("lists that cannot be planned as asked", async () => {
   // The expected text is all of standard error, after a line with the exit code.
-  it.each(await namesIn("not-enough"))("say what is missing and why, and the rest is still written: %s", async (name) => {
-    const { code, stderr, files } = await runFixture("not-enough", name);
-    expect(`exit ${code}\n${stderr}`).toBe(await readFile(join(root, "not-enough", `${name}.expected.txt`), "utf8"));
-    expect(code).toBe(1);
-    const { problem, packing } = planOf(files);
-    expect(verify(problem, packing)).toEqual([]);
-    expect(files.all.has("/home/out/cut-list.txt")).toBe(true);
-    expect(files.all.has("/home/out/sheet-1.svg")).toBe(packing.layouts.length > 0);
-  });
+  it.each(await namesIn("not-enough"))(
+    "say what is missing and why, and the rest is still written: %s",
+    async (name) => {
+      const { code, stderr, files } = await runFixture("not-enough", name);
+      expect(`exit ${code}\n${stderr}`).toBe(
+        await readFile(join(root, "not-enough", `${name}.expected.txt`), "utf8"),
+      );
+      expect(code).toBe(1);
+      const { problem, packing } = planOf(files);
+      expect(verify(problem, packing)).toEqual([]);
+      expect(files.all.has("/home/out/cut-list.txt")).toBe(true);
+      expect(files.all.has("/home/out/sheet-1.svg")).toBe(packing.layouts.length > 0);
+    },
+  );
 });

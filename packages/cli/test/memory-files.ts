@@ -20,6 +20,10 @@ export interface MemoryFiles extends Files {
 export function memoryFiles(initial: Readonly<Record<string, string | Uint8Array>> = {}): MemoryFiles {
   const all = new Map<string, string | Uint8Array>();
   const folders = new Set<string>(["/"]);
+  const later =
+    <A extends readonly string[], R>(action: (...args: A) => R) =>
+    (...args: A): Promise<R> =>
+      Promise.resolve().then(() => action(...args));
   const fail = (code: string, path: string): never => {
     throw Object.assign(new Error(`${code}: ${path}`), { code });
   };
@@ -31,7 +35,9 @@ export function memoryFiles(initial: Readonly<Record<string, string | Uint8Array
     addFolders(dirname(path));
   }
   const inside = (folder: string): string[] =>
-    [...all.keys(), ...folders].filter((path) => path !== "/" && dirname(path) === folder).map((path) => basename(path));
+    [...all.keys(), ...folders]
+      .filter((path) => path !== "/" && dirname(path) === folder)
+      .map((path) => basename(path));
   const begin = (step: Step, path: string): void => {
     const code = files.failWhen(step, path, files.steps.length);
     files.steps.push({ step, path });
@@ -45,34 +51,37 @@ export function memoryFiles(initial: Readonly<Record<string, string | Uint8Array
     steps: [],
     failWhen: () => undefined,
     snapshot: () =>
-      [...[...all].map(([path, content]) => `${path}: ${String(content)}`), ...[...folders].map((path) => `${path}/`)]
+      [
+        ...[...all].map(([path, content]) => `${path}: ${String(content)}`),
+        ...[...folders].map((path) => `${path}/`),
+      ]
         .sort()
         .join("\n"),
-    async read(path) {
+    read: later((path: string) => {
       if (folders.has(path)) return fail("EISDIR", path);
       const content = all.get(path) ?? fail("ENOENT", path);
       return typeof content === "string" ? new TextEncoder().encode(content) : content;
-    },
-    async write(path, content) {
+    }),
+    write: later((path: string, content: string) => {
       if (all.has(path) || folders.has(path)) fail("EEXIST", path);
       if (!folders.has(dirname(path))) fail("ENOENT", path);
       begin("write", path);
       all.set(path, content);
-    },
-    async makeFolder(path) {
+    }),
+    makeFolder: later((path: string) => {
       if (all.has(path) || folders.has(path)) fail("EEXIST", path);
       if (!folders.has(dirname(path))) fail("ENOENT", path);
       begin("makeFolder", path);
       folders.add(path);
-    },
-    async list(path) {
+    }),
+    list: later((path: string) => {
       if (!folders.has(path)) fail("ENOENT", path);
       return inside(path);
-    },
-    async look(path) {
+    }),
+    look: later((path: string) => {
       return all.has(path) ? "file" : folders.has(path) ? "folder" : null;
-    },
-    async rename(from, to) {
+    }),
+    rename: later((from: string, to: string) => {
       if (folders.has(to)) fail("EISDIR", to);
       begin("rename", from);
       if (folders.has(from)) {
@@ -88,18 +97,18 @@ export function memoryFiles(initial: Readonly<Record<string, string | Uint8Array
       }
       all.set(to, all.get(from) ?? fail("ENOENT", from));
       all.delete(from);
-    },
-    async removeFile(path) {
+    }),
+    removeFile: later((path: string) => {
       if (!all.has(path)) fail("ENOENT", path);
       begin("removeFile", path);
       all.delete(path);
-    },
-    async removeFolder(path) {
+    }),
+    removeFolder: later((path: string) => {
       if (!folders.has(path)) fail("ENOENT", path);
       if (inside(path).length > 0) fail("ENOTEMPTY", path);
       begin("removeFolder", path);
       folders.delete(path);
-    },
+    }),
   };
   return files;
 }

@@ -14,22 +14,30 @@ const mostly = (right: fc.Arbitrary<string>, ...slips: readonly string[]): fc.Ar
   );
 
 const length = fc
-  .tuple(fc.integer({ min: 1, max: 9 }), fc.constantFrom("", " 1/2", " 1/8", "-3/4", ".5", "/4", " in", '"', "0 mm"))
+  .tuple(
+    fc.integer({ min: 1, max: 9 }),
+    fc.constantFrom("", " 1/2", " 1/8", "-3/4", ".5", "/4", " in", '"', "0 mm"),
+  )
   .map(([whole, rest]) => `${whole}${rest}`);
 const name = fc.string({ unit: fc.constantFrom("a", "b", "é", "🌙", "<", "&", " ", "'", "#"), maxLength: 3 });
-const row = fc
-  .tuple(
-    mostly(name, '"mat"', "a,b"),
-    mostly(length, "1/0", "8,5", "-3", "9e9", "25 ft"),
-    mostly(length, "0", "x", "8-Jan"),
-    mostly(fc.integer({ min: 0, max: 4 }).map(String), "1.5", "-1", "99999999"),
-    mostly(fc.constantFrom("yes", "no", "Yes", " NO "), "maybe"),
-  );
-const header = mostly(fc.constant("name,width,height,quantity,turn"), "name;width", "turn,name,width,height,quantity");
+const row = fc.tuple(
+  mostly(name, '"mat"', "a,b"),
+  mostly(length, "1/0", "8,5", "-3", "9e9", "25 ft"),
+  mostly(length, "0", "x", "8-Jan"),
+  mostly(fc.integer({ min: 0, max: 4 }).map(String), "1.5", "-1", "99999999"),
+  mostly(fc.constantFrom("yes", "no", "Yes", " NO "), "maybe"),
+);
+const header = mostly(
+  fc.constant("name,width,height,quantity,turn"),
+  "name;width",
+  "turn,name,width,height,quantity",
+);
 const list = fc
   .tuple(header, fc.array(row, { minLength: 1, maxLength: 3 }), mostly(fc.constant(""), "#note", ",,,,"))
   // A number before each name keeps most of them apart.
-  .map(([first, rows, last]) => [first, ...rows.map((cells, index) => `${index}${cells.join(",")}`), last].join("\n"));
+  .map(([first, rows, last]) =>
+    [first, ...rows.map((cells, index) => `${index}${cells.join(",")}`), last].join("\n"),
+  );
 const bytes = fc.oneof(
   { weight: 20, arbitrary: list.map((text) => new TextEncoder().encode(text)) },
   { weight: 1, arbitrary: fc.uint8Array({ maxLength: 80 }) },

@@ -4,20 +4,34 @@ import { memoryFiles } from "./memory-files.js";
 import { runIn } from "./run-in.js";
 
 const files = memoryFiles({ "/home/pieces.csv": "name,width,height,quantity,turn\nposter,9,12,1,no\n" });
-const TOO_LARGE = ["plan", "--pieces", "pieces.csv", "--sheet", "us-letter", "--out", "out", "--effort", "quick"];
+const TOO_LARGE = [
+  "plan",
+  "--pieces",
+  "pieces.csv",
+  "--sheet",
+  "us-letter",
+  "--out",
+  "out",
+  "--effort",
+  "quick",
+];
 
 describe("the command", () => {
-  it.each([[["--help"]], [["help"]], [["plan", "--help"]], [["help", "plan"]]])("prints help for %j", async (argv) => {
-    const { code, stdout, stderr } = await runIn(argv, { files });
-    expect({ code, stderr }).toEqual({ code: 0, stderr: "" });
-    expect(stdout).toMatch(/^Usage: sheetwright/);
-    expect(stdout).toMatch(/Exit codes: 0 /);
-    expect(stdout.split("\n").every((line) => line.length <= 100)).toBe(true);
-  });
+  it.each([[["--help"]], [["help"]], [["plan", "--help"]], [["help", "plan"]]])(
+    "prints help for %j",
+    async (argv) => {
+      const { code, stdout, stderr } = await runIn(argv, { files });
+      expect({ code, stderr }).toEqual({ code: 0, stderr: "" });
+      expect(stdout).toMatch(/^Usage: sheetwright/);
+      expect(stdout).toMatch(/Exit codes: 0 /);
+      expect(stdout.split("\n").every((line) => line.length <= 100)).toBe(true);
+    },
+  );
 
   it("explains every option in the help of plan", async () => {
     const { stdout } = await runIn(["plan", "--help"], { files });
-    const options = "pieces sheet out count unit mode trim trim-sides kerf longest-cut hold keep effort seed json force help";
+    const options =
+      "pieces sheet out count unit mode trim trim-sides kerf longest-cut hold keep cutter-unit cutter-edges effort seed json force help";
     for (const option of options.split(" ")) expect(stdout).toMatch(new RegExp(`^  --${option}\\b`, "m"));
   });
 
@@ -32,7 +46,9 @@ describe("the command", () => {
   });
 
   it("never shows a stack trace: a fault of its own is one plain sentence", async () => {
-    const spy = vi.spyOn(planCommand, "planCommand").mockRejectedValue(new TypeError("x is not a function\n    at y (z.js:1)"));
+    const spy = vi
+      .spyOn(planCommand, "planCommand")
+      .mockRejectedValue(new TypeError("x is not a function\n    at y (z.js:1)"));
     const { code, stdout, stderr } = await runIn(TOO_LARGE, { files });
     spy.mockRestore();
     expect({ code, stdout }).toEqual({ code: 1, stdout: "" });
@@ -44,13 +60,13 @@ describe("the command", () => {
 });
 
 describe("emphasis", () => {
-  const escape = "\u001b[";
+  const control = "\u001b[";
   it("is there on a terminal only, and not with NO_COLOR or on a plain one", async () => {
     const shows = async (terminal: boolean, env: Readonly<Record<string, string>>): Promise<boolean> => {
       const { stdout, stderr } = await runIn([...TOO_LARGE, "--force"], { files, terminal, env });
       expect(stderr).toContain("Cannot be planned as asked");
-      expect(stdout).not.toContain(escape);
-      return stderr.includes(`${escape}1m`);
+      expect(stdout).not.toContain(control);
+      return stderr.includes(`${control}1m`);
     };
     expect(await shows(true, {})).toBe(true);
     expect(await shows(true, { NO_COLOR: "" })).toBe(true);

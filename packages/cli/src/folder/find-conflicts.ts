@@ -18,11 +18,14 @@ export function findConflicts(
     const message = `${folder} is there already and is not a folder. Choose another folder.`;
     return [{ code: "not-a-folder", place: { option: "--out" }, message }];
   }
-  if (force) return [];
   const faults: Fault[] = [];
   const report = (name: string, code: string, message: string): void => {
     faults.push({ code, place: { file: join(folder, name) }, message });
   };
+  for (const name of names.filter((one) => survey.blocked.has(one))) {
+    report(name, "no-file", "a folder of this name is there already. Choose another --out, or move it away.");
+  }
+  if (force) return faults;
   if (survey.names.has(WORK_FOLDER)) {
     report(
       WORK_FOLDER,
@@ -33,7 +36,7 @@ export function findConflicts(
     );
   }
   for (const name of names) {
-    if (!survey.names.has(name) || survey.own.has(name)) continue;
+    if (!survey.names.has(name) || survey.own.has(name) || survey.blocked.has(name)) continue;
     if (survey.changed.has(name)) {
       report(
         name,

@@ -28,7 +28,7 @@ export async function replaceFiles(
   const old = join(work, "old");
   try {
     await makeFolders(files, folder, undo);
-    if ((await files.look(work)) === "folder") await clearFolder(files, work);
+    if ((await files.look(work)) === "folder") await clearWork(files, work);
     for (const path of [work, fresh, old]) {
       await files.makeFolder(path);
       undo.push(() => files.removeFolder(path));
@@ -56,7 +56,7 @@ export async function replaceFiles(
     throw error;
   }
   // All new files are in their places: what is left over of the work must not turn that into a failure.
-  await clearFolder(files, work).catch(() => undefined);
+  await clearWork(files, work).catch(() => undefined);
 }
 
 /** Makes a folder and those above it that are missing. */
@@ -73,13 +73,14 @@ async function makeFolders(files: Files, folder: string, undo: (() => Promise<vo
   }
 }
 
-async function clearFolder(files: Files, folder: string): Promise<void> {
-  for (const name of await files.list(folder)) {
-    const path = join(folder, name);
-    if ((await files.look(path)) === "folder") await clearFolder(files, path);
-    else await files.removeFile(path);
+/** Removes a work folder with the files in it, and nothing that a run does not put there. */
+async function clearWork(files: Files, work: string): Promise<void> {
+  for (const folder of [join(work, "new"), join(work, "old")]) {
+    if ((await files.look(folder)) !== "folder") continue;
+    for (const name of await files.list(folder)) await files.removeFile(join(folder, name));
+    await files.removeFolder(folder);
   }
-  await files.removeFolder(folder);
+  await files.removeFolder(work);
 }
 
 /** Takes the steps back, the last one first. A step that cannot be taken back does not keep the others from it. */

@@ -14,6 +14,8 @@ export interface FolderSurvey {
   /** What the path is; `null` where there is nothing. */
   readonly what: "file" | "folder" | "other" | null;
   readonly names: ReadonlySet<string>;
+  /** Of the names that a run may write, those that are no file, such as a folder; these are never replaced. */
+  readonly blocked: ReadonlySet<string>;
   /** Files that an earlier run wrote and that nobody changed since. */
   readonly own: ReadonlySet<string>;
   /** Files that an earlier run wrote and that were changed since. */
@@ -36,9 +38,15 @@ const fileList = z.object({
 export async function surveyFolder(files: Files, folder: string): Promise<FolderSurvey> {
   const what = await files.look(folder);
   const names = new Set(what === "folder" ? await files.list(folder) : []);
+  const blocked = new Set<string>();
+  for (const name of names) {
+    if (!WRITTEN_NAMES.test(name)) continue;
+    const found = await files.look(join(folder, name));
+    if (found !== "file" && found !== null) blocked.add(name);
+  }
   const own = new Set<string>();
   const changed = new Set<string>();
-  const survey = { what, names, own, changed };
+  const survey = { what, names, blocked, own, changed };
   if (!names.has(PLAN_FILE)) return survey;
   const plan = await readText(files, join(folder, PLAN_FILE));
   const listed = plan === null ? null : readFileList(plan);

@@ -34,7 +34,9 @@ function notUtf8(file: string, line: number, found: string): Fault {
 function readableStart(bytes: Uint8Array): string {
   const decode = (end: number): string =>
     // `stream` lets a character that is only cut off at the end pass, and leaves it out.
-    new TextDecoder("utf-8", { fatal: true, ignoreBOM: true }).decode(bytes.subarray(0, end), { stream: true });
+    new TextDecoder("utf-8", { fatal: true, ignoreBOM: true }).decode(bytes.subarray(0, end), {
+      stream: true,
+    });
   let good = 0;
   let bad = bytes.length;
   while (good + 1 < bad) {

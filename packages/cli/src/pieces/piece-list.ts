@@ -78,7 +78,11 @@ function findColumns(header: Row, file: string, faults: Fault[]): ReadonlyMap<He
       // A header may end in empty cells, as spreadsheets write them.
       if (cell === "" && header.cells.slice(index).every((rest) => rest === "")) return;
       const found = cell === "" ? "this column has no heading" : `${quote(cell)} is not a known column`;
-      report("unknown-column", index + 1, `${found}. The columns are ${HEADINGS.join(", ")}; remove any other.`);
+      report(
+        "unknown-column",
+        index + 1,
+        `${found}. The columns are ${HEADINGS.join(", ")}; remove any other.`,
+      );
     } else if (columns.has(heading)) {
       report("double-column", index + 1, `the column ${heading} is there twice. Remove one of the two.`);
     } else columns.set(heading, index);
@@ -93,7 +97,8 @@ function findColumns(header: Row, file: string, faults: Fault[]): ReadonlyMap<He
       `found ${quote(header.cells.join(","))}, expected the header ${HEADINGS.join(",")} as the first line.`,
     );
   } else if (missing.length > 0) {
-    const columnsMissing = missing.length === 1 ? `the column ${missing[0]} is` : `the columns ${list(missing)} are`;
+    const columnsMissing =
+      missing.length === 1 ? `the column ${missing[0]} is` : `the columns ${list(missing)} are`;
     report(
       "missing-column",
       undefined,

@@ -2,9 +2,7 @@ import { type ParseLengthOptions, type Ticks, tryParseLength } from "@sheetwrigh
 import { quote } from "../fault.js";
 
 /** A length, or why the text is none. */
-export type LengthOrFault =
-  | { readonly ticks: Ticks }
-  | { readonly code: string; readonly message: string };
+export type LengthOrFault = { readonly ticks: Ticks } | { readonly code: string; readonly message: string };
 
 /** What spreadsheets make of a fraction: `8-Jan`, `Jan-08`, `1/8/2024`, `2024-01-08`. */
 const LOOKS_LIKE_A_DATE =
@@ -22,6 +20,7 @@ export function readLength(text: string, options: ParseLengthOptions): LengthOrF
     return { code: "date", message: `${quote(text)} is a date, expected a length. ${advice}` };
   }
   const part = found === text.trim() || found === "" ? "" : `found ${quote(found)}, `;
-  const verdict = code === "negative" || code === "zero" || code === "too-long" ? "cannot be used" : "is not a length";
+  const verdict =
+    code === "negative" || code === "zero" || code === "too-long" ? "cannot be used" : "is not a length";
   return { code, message: `${quote(text)} ${verdict}: ${part}expected ${expected}. ${help}` };
 }

@@ -1,4 +1,11 @@
-import { formatLength, formatSize, TICKS_PER_INCH, TICKS_PER_MM, type Size, type Unit } from "@sheetwright/measure";
+import {
+  formatLength,
+  formatSize,
+  type Size,
+  TICKS_PER_INCH,
+  TICKS_PER_MM,
+  type Unit,
+} from "@sheetwright/measure";
 import type { Kind, Problem, Sheet } from "@sheetwright/packing";
 
 /** A piece that no sheet is large enough for. */
@@ -51,7 +58,10 @@ function noFit(kind: Kind, sheet: Sheet, unit: Unit): NoFit | null {
   if (!mayTurn && fits(quarter)) {
     help.push("It would fit turned: if its pattern and grain allow that, say yes in its turn column.");
   }
-  if (sheet.trim !== undefined && (fits(overhang(form, sheet)) || (mayTurn && fits(overhang(turnedForm, sheet))))) {
+  if (
+    sheet.trim !== undefined &&
+    (fits(overhang(form, sheet)) || (mayTurn && fits(overhang(turnedForm, sheet))))
+  ) {
     help.push("It would fit without the trim.");
   }
   const { width, height } = form;

@@ -1,4 +1,4 @@
-import { type Finding, type Packing, packAsync, type Problem, verify } from "@sheetwright/packing";
+import { type Finding, type Packing, type Problem, packAsync, verify } from "@sheetwright/packing";
 import type { Io } from "../io.js";
 import type { PlanRequest } from "../request/plan-request.js";
 import { explainNoFit } from "./explain-no-fit.js";

@@ -1,4 +1,4 @@
-import { type Packing, placements, type Problem, type Size } from "@sheetwright/packing";
+import { type Packing, type Problem, placements, type Size } from "@sheetwright/packing";
 
 /** Leftovers of one size. */
 export interface Leftover extends Size {
@@ -18,7 +18,8 @@ export function findLeftovers(problem: Problem, packing: Packing): readonly Left
   };
   for (const layout of packing.layouts) {
     const sheet = problem.sheets.find((one) => one.id === layout.sheet);
-    if (sheet === undefined) throw new RangeError(`The packing names the sheet "${layout.sheet}", which is not there.`);
+    if (sheet === undefined)
+      throw new RangeError(`The packing names the sheet "${layout.sheet}", which is not there.`);
     for (const place of placements(sheet, layout, problem.kerf)) {
       const taken =
         place.node.type === "piece" ? place.node.shares.reduce((sum, share) => sum + share.count, 0) : 0;

@@ -76,7 +76,12 @@ async function readText(file: string, io: Io): Promise<string | Fault> {
   }
 }
 
-async function conflicts(out: string, names: readonly string[], force: boolean, io: Io): Promise<readonly Fault[]> {
+async function conflicts(
+  out: string,
+  names: readonly string[],
+  force: boolean,
+  io: Io,
+): Promise<readonly Fault[]> {
   try {
     return findConflicts(await surveyFolder(io.files, resolve(io.cwd, out)), out, names, force);
   } catch (error) {
@@ -102,7 +107,7 @@ async function writeAll(
     const kept = [...survey.changed].filter((name) => !names.includes(name)).sort();
     return kept.map((name) => `${name} is of an earlier plan; it was changed since, so it was left there.`);
   } catch (error) {
-    throw new FaultsFound([notWritable(error, out)]);
+    throw new FaultsFound([notWritable(error, out)], { cause: error });
   }
 }
 
@@ -117,8 +122,10 @@ function notWritable(error: unknown, out: string): Fault {
 function writePlaces({ layouts }: PlanSummary, out: string): readonly string[] {
   const [first] = layouts;
   const last = layouts.at(-1);
-  if (first === undefined || last === undefined) return [`Written to ${out}: ${PLAN_FILE}, ${OVERVIEW_FILE}.`];
-  const range = (end: string): string => (last === first ? first.name + end : `${first.name}${end} to ${last.name}${end}`);
+  if (first === undefined || last === undefined)
+    return [`Written to ${out}: ${PLAN_FILE}, ${OVERVIEW_FILE}.`];
+  const range = (end: string): string =>
+    last === first ? first.name + end : `${first.name}${end} to ${last.name}${end}`;
   return [
     `Written to ${out}: ${PLAN_FILE}, ${OVERVIEW_FILE}, and for each layout`,
     `  ${range(".svg")}: the sheet to print, true to scale`,

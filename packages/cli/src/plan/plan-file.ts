@@ -36,7 +36,9 @@ const kind = z
           height: size,
           turns: turns.optional(),
           sheets: z.array(z.strictObject({ sheet: z.string(), turns: turns.optional() })).optional(),
-          hidden: z.strictObject({ x: ticks, y: ticks, width: size, height: size, tool: z.string() }).optional(),
+          hidden: z
+            .strictObject({ x: ticks, y: ticks, width: size, height: size, tool: z.string() })
+            .optional(),
         }),
       )
       .min(1),
@@ -84,19 +86,29 @@ const node: z.ZodType<CutNode> = z
 
 const window: z.ZodType<Window> = z
   .strictObject({ x: ticks, y: ticks, width: size, height: size, tool: z.string(), tree: node })
-  .meta({ id: "window", description: "A rectangle opened in the hidden middle of a piece, with cuts of its own." });
+  .meta({
+    id: "window",
+    description: "A rectangle opened in the hidden middle of a piece, with cuts of its own.",
+  });
 
 const piece = z
   .strictObject({
     type: z.literal("piece"),
     shares: z
       .array(
-        z.strictObject({ kind: z.string(), form: z.int().min(0), turned: z.boolean(), count: z.int().min(1) }),
+        z.strictObject({
+          kind: z.string(),
+          form: z.int().min(0),
+          turned: z.boolean(),
+          count: z.int().min(1),
+        }),
       )
       .min(1),
     window: window.optional(),
   })
-  .describe("A finished piece; count is the number of sheets of the run on which this place yields the kind.");
+  .describe(
+    "A finished piece; count is the number of sheets of the run on which this place yields the kind.",
+  );
 
 const offcut = z.strictObject({ type: z.literal("offcut") }).describe("A leftover worth keeping.");
 const waste = z.strictObject({ type: z.literal("waste") }).describe("A leftover too small to keep.");
@@ -107,7 +119,9 @@ const split = z
     axis: z.enum(["x", "y"]),
     parts: z.array(z.strictObject({ size, node })).min(1),
   })
-  .describe("Parallel edge-to-edge cuts: x divides the width from left to right, y the height from top to bottom.");
+  .describe(
+    "Parallel edge-to-edge cuts: x divides the width from left to right, y the height from top to bottom.",
+  );
 
 const stopped = z
   .strictObject({
@@ -167,7 +181,9 @@ const packing: z.ZodType<Packing> = z
     aim,
     outcome: z.enum(["complete", "short", "not-found"]),
     layouts: z.array(
-      z.strictObject({ sheet: z.string(), run: z.int().min(1), tree: node }).describe("One way to cut a sheet."),
+      z
+        .strictObject({ sheet: z.string(), run: z.int().min(1), tree: node })
+        .describe("One way to cut a sheet."),
     ),
     placed: z.array(kindCount),
     missing: z.array(kindCount),
@@ -216,7 +232,9 @@ const cutOrder: z.ZodType<CutOrder> = z
     ),
     settings: count,
   })
-  .describe("The cuts of one layout in working order, in coordinates of the whole sheet from its top left corner.");
+  .describe(
+    "The cuts of one layout in working order, in coordinates of the whole sheet from its top left corner.",
+  );
 
 /**
  * The file `plan.json`, version 1: the problem, the answer, the cuts in working order, and the files written beside it.
@@ -226,7 +244,9 @@ export const planFile = z
   .strictObject({
     sheetwright: z.literal("plan"),
     version: z.literal(1),
-    seal: sha.describe("SHA-256 of this file with the seal empty; it tells whether the file was changed since."),
+    seal: sha.describe(
+      "SHA-256 of this file with the seal empty; it tells whether the file was changed since.",
+    ),
     madeBy: z.string().describe("The program and its version."),
     units: z.strictObject({
       length: z.literal("tick"),

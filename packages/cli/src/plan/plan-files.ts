@@ -1,7 +1,7 @@
 import { type CutOrder, cutOrder, type Packing, type Problem } from "@sheetwright/packing";
 import { drawCutterFile, drawLayout, writeCutList } from "@sheetwright/svg";
-import { seal, sha256 } from "../folder/seal.js";
 import type { NewFile } from "../folder/replace-files.js";
+import { seal, sha256 } from "../folder/seal.js";
 import { PLAN_FILE } from "../folder/survey-folder.js";
 import type { PlanRequest } from "../request/plan-request.js";
 import { VERSION } from "../version.js";
@@ -24,10 +24,11 @@ type Written = NewFile & Pick<PlanFile["files"][number], "what" | "layout">;
 /** Draws and writes a plan: a drawing, a cut list and a cutter file a layout, the overview, and `plan.json`. */
 export function planFiles(problem: Problem, found: FoundPlan, request: PlanRequest): PlanFiles {
   const { packing, unlimited } = found;
-  const { unit, hold } = request;
+  const { unit, hold, cutterUnit, cutterEdges } = request;
   const cutOrders = packing.layouts.map((layout): CutOrder => {
     const sheet = problem.sheets.find((one) => one.id === layout.sheet);
-    if (sheet === undefined) throw new RangeError(`The packing names the sheet "${layout.sheet}", which is not there.`);
+    if (sheet === undefined)
+      throw new RangeError(`The packing names the sheet "${layout.sheet}", which is not there.`);
     return cutOrder(sheet, layout, { kerf: problem.kerf ?? 0, narrowestHold: hold });
   });
   const drawn = packing.layouts.flatMap((_, layout): readonly Written[] => {
@@ -35,13 +36,23 @@ export function planFiles(problem: Problem, found: FoundPlan, request: PlanReque
     if (cuts === undefined) throw new RangeError(`Layout ${layout} has no cut order.`);
     const name = layoutName(layout);
     return [
-      { name: `${name}.svg`, what: "drawing", layout, content: drawLayout(problem, packing, layout, { unit, cuts }) },
-      { name: `${name}.txt`, what: "cut list", layout, content: writeCutList(problem, packing, layout, { unit, cuts }) },
+      {
+        name: `${name}.svg`,
+        what: "drawing",
+        layout,
+        content: drawLayout(problem, packing, layout, { unit, cuts }),
+      },
+      {
+        name: `${name}.txt`,
+        what: "cut list",
+        layout,
+        content: writeCutList(problem, packing, layout, { unit, cuts }),
+      },
       {
         name: `${name}-cutter.svg`,
         what: "cutter file",
         layout,
-        content: drawCutterFile(problem, packing, layout, { unit }),
+        content: drawCutterFile(problem, packing, layout, { userUnit: cutterUnit, edges: cutterEdges }),
       },
     ];
   });
@@ -76,7 +87,12 @@ function writePlan(
     problem,
     packing,
     cutOrders,
-    files: written.map(({ name, what, layout, content }) => ({ name, what, layout, sha256: sha256(content) })),
+    files: written.map(({ name, what, layout, content }) => ({
+      name,
+      what,
+      layout,
+      sha256: sha256(content),
+    })),
   };
   return seal(`${JSON.stringify(plan, null, 2)}\n`);
 }

@@ -114,7 +114,10 @@ export function planSummary(problem: Problem, packing: Packing, parts: SummaryPa
     settings: sum(layouts.map((layout) => layout.settings)),
     hold,
     narrowCuts: cuts.filter((cut) => cut.tooNarrow).length,
-    longestCut: cuts.reduce((longest, { line }) => Math.max(longest, line.x2 - line.x1, line.y2 - line.y1), 0),
+    longestCut: cuts.reduce(
+      (longest, { line }) => Math.max(longest, line.x2 - line.x1, line.y2 - line.y1),
+      0,
+    ),
     leftovers: findLeftovers(problem, packing),
     files,
   };
@@ -123,7 +126,10 @@ export function planSummary(problem: Problem, packing: Packing, parts: SummaryPa
 /** 100 only where every bit of every sheet becomes a piece. */
 function yieldPercent(problem: Problem, packing: Packing): number {
   const areas = new Map(problem.kinds.map((kind) => [kind.id, area(kind.forms[0])]));
-  const used = packing.placed.reduce((total, one) => total + (areas.get(one.kind) ?? 0n) * BigInt(one.count), 0n);
+  const used = packing.placed.reduce(
+    (total, one) => total + (areas.get(one.kind) ?? 0n) * BigInt(one.count),
+    0n,
+  );
   const sheet = area(problem.sheets[0]) * BigInt(packing.sheets);
   if (sheet === 0n) return 0;
   if (used === sheet) return 100;

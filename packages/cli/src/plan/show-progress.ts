@@ -5,16 +5,22 @@ import type { Output } from "../io.js";
 const STEPS_PER_LINE = 100;
 
 /** Shows on a terminal how far a search is, in one line that is written over; shows nothing elsewhere. */
-export function showProgress(output: Output): { readonly show: (progress: Progress) => void; readonly clear: () => void } {
+export function showProgress(output: Output): {
+  readonly show: (progress: Progress) => void;
+  readonly clear: () => void;
+} {
   if (output.isTTY !== true) return { show: () => undefined, clear: () => undefined };
   let steps = 0;
   return {
     show: ({ startsDone, starts, best }) => {
       steps += 1;
       if (steps % STEPS_PER_LINE !== 0) return;
-      const found = best === undefined ? "" : `, best so far ${best.sheets} ${best.sheets === 1 ? "sheet" : "sheets"}`;
+      const found =
+        best === undefined ? "" : `, best so far ${best.sheets} ${best.sheets === 1 ? "sheet" : "sheets"}`;
       // Back to the start of the line, and clear what is right of what is written.
-      output.write(`\rSearching: ${startsDone} of ${starts} tries${found}. Ctrl-C takes the best so far.\u001b[K`);
+      output.write(
+        `\rSearching: ${startsDone} of ${starts} tries${found}. Ctrl-C takes the best so far.\u001b[K`,
+      );
     },
     clear: () => {
       if (steps >= STEPS_PER_LINE) output.write("\r\u001b[K");

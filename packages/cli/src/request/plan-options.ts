@@ -42,7 +42,11 @@ export const PLAN_OPTIONS = {
     help: "which sides --trim takes, such as left,top (default: all four)",
     example: "left,top",
   },
-  kerf: { flags: "--kerf <length>", help: "width lost by each cut (default: 0, as with a blade)", example: "0" },
+  kerf: {
+    flags: "--kerf <length>",
+    help: "width lost by each cut (default: 0, as with a blade)",
+    example: "0",
+  },
   longestCut: {
     flags: "--longest-cut <length>",
     help: "the longest cut your tool makes (default: no limit)",
@@ -59,6 +63,20 @@ export const PLAN_OPTIONS = {
     flags: "--keep <size>",
     help: "smallest leftover worth keeping (default: 2x2in or 50x50mm)",
     example: "2x2in",
+  },
+  cutterUnit: {
+    flags: "--cutter-unit <unit>",
+    help:
+      "unit inside the cutter files, for programs that open them at a wrong scale: mm, 1/96in or 1/72in " +
+      "(default: mm)",
+    example: "1/96in",
+  },
+  cutterEdges: {
+    flags: "--cutter-edges <edges>",
+    help:
+      "once: an edge of two pieces is cut once; closed: a closed outline a piece, such edges cut twice " +
+      "(default: once)",
+    example: "closed",
   },
   effort: {
     flags: "--effort <effort>",
@@ -83,7 +101,10 @@ export function addPlanOptions(command: Command): Command {
   for (const { flags, help } of Object.values(PLAN_OPTIONS)) {
     const option = new Option(flags, help);
     if (option.required) {
-      option.argParser((value: string, earlier: readonly string[] | undefined) => [...(earlier ?? []), value]);
+      option.argParser((value: string, earlier: readonly string[] | undefined) => [
+        ...(earlier ?? []),
+        value,
+      ]);
     }
     command.addOption(option);
   }
@@ -98,7 +119,8 @@ export function suggestOption(flag: string): string | undefined {
   try {
     strict.parse([flag], { from: "user" });
   } catch (error) {
-    if (error instanceof CommanderError) return /\(Did you mean (?:one of )?(--[a-z-]+)/.exec(error.message)?.[1];
+    if (error instanceof CommanderError)
+      return /\(Did you mean (?:one of )?(--[a-z-]+)/.exec(error.message)?.[1];
     throw error;
   }
   return undefined;

@@ -1,8 +1,9 @@
 import { formatLength, formatSize, type Size, type Ticks, type Unit } from "@sheetwright/measure";
 import type { Effort, Mode, Trim } from "@sheetwright/packing";
+import type { CutterUnit, Edges } from "@sheetwright/svg";
 import { type Fault, quote } from "../fault.js";
-import { readLength } from "../pieces/read-length.js";
-import { type OptionKey, optionName, PLAN_OPTIONS, suggestOption, type WrittenOptions } from "./plan-options.js";
+import { type OptionReader, optionReader } from "./option-reader.js";
+import type { WrittenOptions } from "./plan-options.js";
 import { readSheetSize, readSize, type SheetSize } from "./sheet-size.js";
 
 /** What `sheetwright plan` is asked, read and checked. Lengths are ticks. */
@@ -23,6 +24,8 @@ export interface PlanRequest {
   readonly hold: Ticks;
   /** The smallest leftover worth keeping. */
   readonly keep: Size;
+  readonly cutterUnit: CutterUnit;
+  readonly cutterEdges: Edges;
   readonly effort: Effort;
   readonly seed: number;
   readonly json: boolean;
@@ -59,76 +62,48 @@ export interface ReadRequest {
  * @param rest what stands on the command line beside known options.
  */
 export function readPlanRequest(written: WrittenOptions, rest: readonly string[]): ReadRequest {
-  const faults: Fault[] = [];
-  const report = (option: string, code: string, message: string): void => {
-    faults.push({ code, place: { option }, message });
-  };
-  const value = (key: OptionKey): string | undefined => {
-    const given = written[key];
-    if (given === undefined || given === true) return undefined;
-    if (given.length > 1) {
-      report(optionName(key), "option-twice", `given ${given.length} times, expected once. Keep one of them.`);
-    }
-    return given[0];
-  };
-  const required = (key: "pieces" | "sheet" | "out"): string => {
-    const text = value(key);
-    if (text !== undefined && text.trim() !== "" && !text.startsWith("--")) return text;
-    const { flags, example } = PLAN_OPTIONS[key];
-    const found = text === undefined ? "missing" : `found ${quote(text)} where its value should be`;
-    report(optionName(key), "option-missing", `${found}. Give ${flags}, such as ${optionName(key)} ${example}.`);
-    return "";
-  };
-  const oneOf = <T extends string>(key: OptionKey, allowed: readonly T[], fallback: T): T | null => {
-    const text = value(key);
-    if (text === undefined) return fallback;
-    const found = allowed.find((one) => one === text.trim().toLowerCase());
-    if (found === undefined) report(optionName(key), "not-one-of", `found ${quote(text)}, expected ${either(allowed)}.`);
-    return found ?? null;
-  };
-  const wholeNumber = (key: "count" | "seed", least: number, most: number): number | null => {
-    const text = value(key);
-    if (text === undefined) return null;
-    const number = /^\d+$/.test(text.trim()) ? Number(text) : Number.NaN;
-    if (number >= least && number <= most) return number;
-    const expected = `expected a whole number from ${least} to ${most}`;
-    report(optionName(key), "not-a-number", `found ${quote(text)}, ${expected}, such as ${optionName(key)} ${PLAN_OPTIONS[key].example}.`);
+  const reader = optionReader(written, rest);
+  const { faults, oneOf, wholeNumber } = reader;
+  const pieces = reader.required("pieces");
+  const sheetText = reader.required("sheet");
+  const out = reader.required("out");
+  const unit = oneOf<Unit>("unit", ["in", "mm"], "in");
+  const bareUnit = unit ?? "in";
+  const length = (key: "trim" | "kerf" | "longestCut" | "hold", fallback: string, allowZero = true): Ticks =>
+    reader.length(key, fallback, { unit: bareUnit, allowZero }) ?? 0;
+  const size = <T extends Size>(
+    key: "sheet" | "keep",
+    read: T | { readonly code: string; readonly message: string },
+  ) => {
+    if (!("message" in read)) return read;
+    reader.report(key, read.code, read.message);
     return null;
   };
-
-  reportUnknown(rest, report);
-  const pieces = required("pieces");
-  const sheetText = required("sheet");
-  const out = required("out");
-  const unit = oneOf<Unit>("unit", ["in", "mm"], "in");
-  const mode = oneOf("mode", ["shelf", "guillotine"], "guillotine");
-  const effort = oneOf<Effort>("effort", ["quick", "standard", "thorough"], "standard");
-  const count = wholeNumber("count", 1, LARGEST_COUNT);
-  const seed = wholeNumber("seed", 0, LARGEST_SEED) ?? 1;
-  const length = (key: OptionKey, fallback: string, allowZero: boolean): Ticks => {
-    const read = readLength(value(key) ?? fallback, { unit: unit ?? "in", allowZero });
-    if ("ticks" in read) return read.ticks;
-    report(optionName(key), read.code, read.message);
-    return 0;
+  const defaults = DEFAULTS[bareUnit];
+  const asked = {
+    sheet: sheetText === null ? null : size("sheet", readSheetSize(sheetText, bareUnit)),
+    mode: oneOf<PlanRequest["mode"]>("mode", ["shelf", "guillotine"], "guillotine"),
+    effort: oneOf<Effort>("effort", ["quick", "standard", "thorough"], "standard"),
+    cutterUnit: oneOf<CutterUnit>("cutterUnit", ["mm", "1/96 in", "1/72 in"], "mm"),
+    cutterEdges: oneOf<Edges>("cutterEdges", ["once", "closed"], "once"),
+    keep: size("keep", readSize(reader.value("keep") ?? defaults.keep, bareUnit)),
   };
-  const defaults = DEFAULTS[unit ?? "in"];
-  const trimWidth = length("trim", "0", true);
-  const kerf = length("kerf", "0", true);
+  const count = wholeNumber("count", 1, LARGEST_COUNT) ?? null;
+  const seed = wholeNumber("seed", 0, LARGEST_SEED) ?? 1;
+  const kerf = length("kerf", "0");
   const longestCut = written["longestCut"] === undefined ? null : length("longestCut", "", false);
-  const hold = length("hold", defaults.hold, true);
-  const sheet = readSheetSize(sheetText, unit ?? "in");
-  if ("message" in sheet && sheetText !== "") report("--sheet", sheet.code, sheet.message);
-  const keep = readSize(value("keep") ?? defaults.keep, unit ?? "in");
-  if ("message" in keep) report("--keep", keep.code, keep.message);
-  const sides = readSides(value("trimSides"), report);
-  const trim = Object.fromEntries(trimWidth === 0 ? [] : sides.map((side) => [side, trimWidth])) as Trim;
-  if (!("message" in sheet)) checkTrim(sheet, trim, longestCut, unit ?? "in", report);
+  const hold = length("hold", defaults.hold);
+  const trim = readTrim(length("trim", "0"), reader);
+  if (asked.sheet !== null) checkTrim(asked.sheet, trim, longestCut, bareUnit, reader);
 
   const json = written["json"] === true;
   const force = written["force"] === true;
-  const read = { faults, pieces: pieces || null, out: out || null, unit, force };
-  if (faults.length > 0 || unit === null || mode === null || effort === null) return { ...read, request: null };
-  if ("message" in sheet || "message" in keep) return { ...read, request: null };
+  const read = { faults, pieces, out, unit, force };
+  const { sheet, mode, effort, cutterUnit, cutterEdges, keep } = asked;
+  if (faults.length > 0 || pieces === null || out === null || unit === null)
+    return { ...read, request: null };
+  if (sheet === null || mode === null || effort === null) return { ...read, request: null };
+  if (cutterUnit === null || cutterEdges === null || keep === null) return { ...read, request: null };
   const request: PlanRequest = {
     pieces,
     out,
@@ -141,6 +116,8 @@ export function readPlanRequest(written: WrittenOptions, rest: readonly string[]
     longestCut,
     hold,
     keep: { width: keep.width, height: keep.height },
+    cutterUnit,
+    cutterEdges,
     effort,
     seed,
     json,
@@ -149,43 +126,37 @@ export function readPlanRequest(written: WrittenOptions, rest: readonly string[]
   return { ...read, request };
 }
 
-type Report = (option: string, code: string, message: string) => void;
-
-/** Words that are no option, and no option's value. */
-function reportUnknown(rest: readonly string[], report: Report): void {
-  const extra: string[] = [];
-  rest.forEach((word, index) => {
-    if (word.startsWith("-") && word.length > 1) {
-      const known = suggestOption(word);
-      report(word, "unknown-option", `this option is not known.${known === undefined ? "" : ` Did you mean ${known}?`}`);
-      return;
-    }
-    // The word after an unknown option is most likely its value: one fault is enough.
-    const before = rest[index - 1] ?? "";
-    if (!before.startsWith("--") || before.includes("=")) extra.push(word);
-  });
-  if (extra.length === 0) return;
-  const help = 'A value with spaces in it goes in quotes, such as --sheet "8 1/2 x 11 in".';
-  report(quote(extra.join(" ")), "extra-word", `nothing was expected here. ${help}`);
-}
-
-function readSides(text: string | undefined, report: Report): readonly (typeof SIDES)[number][] {
-  if (text === undefined) return SIDES;
-  const words = text.toLowerCase().split(/[\s,+]+/).filter((word) => word !== "");
+function readTrim(width: Ticks, { value, report }: OptionReader): Trim {
+  const text = value("trimSides");
+  const words =
+    text
+      ?.toLowerCase()
+      .split(/[\s,+]+/)
+      .filter((word) => word !== "") ?? SIDES;
   const unknown = words.find((word) => !SIDES.some((side) => side === word));
-  if (words.length > 0 && unknown === undefined) return SIDES.filter((side) => words.includes(side));
-  const found = quote(unknown ?? text);
-  report("--trim-sides", "not-a-side", `found ${found}, expected one or more of ${SIDES.join(", ")}, such as left,top.`);
-  return [];
+  if (words.length === 0 || unknown !== undefined) {
+    const found = quote(unknown ?? text ?? "");
+    const message = `found ${found}, expected one or more of ${SIDES.join(", ")}, such as left,top.`;
+    report("trimSides", "not-a-side", message);
+    return {};
+  }
+  const sides = width === 0 ? [] : SIDES.filter((side) => words.includes(side));
+  return Object.fromEntries(sides.map((side) => [side, width]));
 }
 
 /** The trim must leave something, and its own cuts must be possible. */
-function checkTrim(sheet: SheetSize, trim: Trim, longestCut: Ticks | null, unit: Unit, report: Report): void {
+function checkTrim(
+  sheet: SheetSize,
+  trim: Trim,
+  longestCut: Ticks | null,
+  unit: Unit,
+  { report }: OptionReader,
+): void {
   const { left = 0, right = 0, top = 0, bottom = 0 } = trim;
   const usable = sheet.width - left - right;
   const size = formatSize(sheet.width, sheet.height, { unit });
   if (usable < 1 || sheet.height - top - bottom < 1) {
-    report("--trim", "nothing-left", `trimming takes the whole sheet of ${size}. Give a smaller trim.`);
+    report("trim", "nothing-left", `trimming takes the whole sheet of ${size}. Give a smaller trim.`);
     return;
   }
   const longest = Math.max(left + right > 0 ? sheet.height : 0, top + bottom > 0 ? usable : 0);
@@ -195,10 +166,5 @@ function checkTrim(sheet: SheetSize, trim: Trim, longestCut: Ticks | null, unit:
   const message =
     `squaring off the sheet of ${size} takes a cut of ${needed}, and --longest-cut allows ${limit}. ` +
     "Leave the trim out, take it from other sides with --trim-sides, or use a smaller sheet.";
-  report("--trim", "trim-not-cuttable", message);
-}
-
-/** Joins words as a sentence does: a, b or c. */
-function either(words: readonly string[]): string {
-  return words.length < 2 ? words.join("") : `${words.slice(0, -1).join(", ")} or ${words.at(-1)}`;
+  report("trim", "trim-not-cuttable", message);
 }

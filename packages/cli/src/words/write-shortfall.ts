@@ -37,7 +37,9 @@ function writeStock({ outcome, sheets, pieces }: PlanSummary): string {
   const proven = (atLeast !== null && atLeast > onHand) || (outcome === "short" && !someUnfit);
   const all = someUnfit ? "all the others" : "all pieces";
   const needed =
-    atLeast === null ? "" : ` At least ${atLeast === 1 ? "1 sheet is" : `${atLeast} sheets are`} needed, proven.`;
+    atLeast === null
+      ? ""
+      : ` At least ${atLeast === 1 ? "1 sheet is" : `${atLeast} sheets are`} needed, proven.`;
   const answer = proven ? "No, proven." : "Not found; nothing proves that it cannot be done.";
   return `Can ${all} be cut from ${counted(onHand, "sheet")}? ${answer}${needed}`;
 }
@@ -51,7 +53,9 @@ function writeHelp({ sheets, units }: PlanSummary, problem: Problem): readonly s
   if (longest !== null && longest < Math.min(width, height)) {
     const limit = formatLength(longest, { unit: units.shown });
     const size = formatSize(width, height, { unit: units.shown });
-    help.push(`No cut across a part of ${size} is possible where --longest-cut is ${limit}: use a smaller sheet.`);
+    help.push(
+      `No cut across a part of ${size} is possible where --longest-cut is ${limit}: use a smaller sheet.`,
+    );
     return help;
   }
   if (sheets.enough !== null && sheets.onHand !== null && sheets.enough > sheets.onHand) {

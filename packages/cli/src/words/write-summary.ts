@@ -78,7 +78,9 @@ function writeNotes(summary: PlanSummary): string[] {
   const length = (ticks: Ticks): string => formatLength(ticks, { unit: units.shown });
   const notes: string[] = [];
   if (summary.endedEarly) {
-    notes.push("The search was ended early: this is the best plan so far, and another run may give another one.");
+    notes.push(
+      "The search was ended early: this is the best plan so far, and another run may give another one.",
+    );
   }
   if (narrowCuts > 0) {
     const [verb, them] = narrowCuts === 1 ? ["holds", "it"] : ["hold", "them"];
@@ -86,7 +88,9 @@ function writeNotes(summary: PlanSummary): string[] {
     notes.push(`${narrow}; the cut lists mark ${them}: cut along a metal ruler.`);
   }
   if (longestCut > USUAL_TRIMMER) {
-    notes.push(`The longest cut is ${length(longestCut)}. If that is more than your tool cuts, set --longest-cut.`);
+    notes.push(
+      `The longest cut is ${length(longestCut)}. If that is more than your tool cuts, set --longest-cut.`,
+    );
   }
   return notes;
 }

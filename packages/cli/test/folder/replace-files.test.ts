@@ -78,4 +78,14 @@ describe("replacing the files of a folder", () => {
     await replaceFiles(files, "/home/out", NEW, []);
     expect([...files.all.keys()].some((path) => path.includes(".sheetwright-work"))).toBe(false);
   });
+
+  it("removes nothing that no run has put there, and writes nothing then", async () => {
+    const files = memoryFiles({
+      ...OLD,
+      "/home/out/.sheetwright-work/old/mine/notes.txt": "the maker's own",
+    });
+    const before = files.snapshot();
+    await expect(replaceFiles(files, "/home/out", NEW, [])).rejects.toThrow();
+    expect(files.snapshot()).toBe(before);
+  });
 });

@@ -26,20 +26,29 @@ describe("whose the files of a folder are", () => {
   });
 
   it("trusts no plan that was changed", async () => {
-    const files = memoryFiles({ "/out/plan.json": `${PLAN}\n`, "/out/sheet-1.svg": "content of sheet-1.svg" });
+    const files = memoryFiles({
+      "/out/plan.json": `${PLAN}\n`,
+      "/out/sheet-1.svg": "content of sheet-1.svg",
+    });
     const survey = await surveyFolder(files, "/out");
     expect([...survey.own]).toEqual([]);
     expect([...survey.changed]).toEqual(["plan.json"]);
   });
 
-  it.each(["no JSON", "[]", '{"sheetwright":"plan"}', '{"plan":true}'])("takes %s for somebody else's", async (text) => {
-    const survey = await surveyFolder(memoryFiles({ "/out/plan.json": text }), "/out");
-    expect(survey.own.size + survey.changed.size).toBe(0);
-  });
+  it.each(["no JSON", "[]", '{"sheetwright":"plan"}', '{"plan":true}'])(
+    "takes %s for somebody else's",
+    async (text) => {
+      const survey = await surveyFolder(memoryFiles({ "/out/plan.json": text }), "/out");
+      expect(survey.own.size + survey.changed.size).toBe(0);
+    },
+  );
 
   it("never takes a file elsewhere, or of a name of the maker's, for its own", async () => {
     for (const name of ["../pieces.csv", "/home/pieces.csv", "notes.txt", "sheet-0.svg"]) {
-      const files = memoryFiles({ "/out/plan.json": planListing(name), [`/out/${name}`]: `content of ${name}` });
+      const files = memoryFiles({
+        "/out/plan.json": planListing(name),
+        [`/out/${name}`]: `content of ${name}`,
+      });
       const survey = await surveyFolder(files, "/out");
       expect(survey.own.size).toBe(0);
     }
@@ -70,6 +79,12 @@ describe("what keeps a folder from being written to", () => {
 
   it("is nothing with --force", async () => {
     expect(await codes(state, true)).toEqual([]);
+  });
+
+  it("is a folder in a file's place, even with --force", async () => {
+    const files = { "/out/sheet-1.svg/notes.txt": "somebody's" };
+    expect(await codes(files, false)).toEqual(["no-file out/sheet-1.svg"]);
+    expect(await codes(files, true)).toEqual(["no-file out/sheet-1.svg"]);
   });
 
   it("is a run that did not end, unless forced", async () => {

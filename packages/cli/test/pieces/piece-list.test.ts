@@ -47,7 +47,9 @@ describe("a piece list", () => {
   });
 
   it("leaves out empty lines, lines of empty cells and comments, and counts the comments", () => {
-    const { pieces, comments, faults } = read(`# note\n\n${HEADER}\n ,,,,\n#mat,1,1,1,yes\nmat,4,5,1,yes,,\n,,,,,,\n`);
+    const { pieces, comments, faults } = read(
+      `# note\n\n${HEADER}\n ,,,,\n#mat,1,1,1,yes\nmat,4,5,1,yes,,\n,,,,,,\n`,
+    );
     expect(faults).toEqual([]);
     expect(pieces).toHaveLength(1);
     expect(comments).toBe(2);
@@ -79,15 +81,25 @@ describe("a piece list", () => {
   });
 
   it("collects all faults of a line", () => {
-    expect(faults(`${HEADER},x,y,z,w`).map((fault) => /column (\d)/.exec(fault)?.[1])).toEqual(["1", "2", "3", "4", "5"]);
+    expect(faults(`${HEADER},x,y,z,w`).map((fault) => /column (\d)/.exec(fault)?.[1])).toEqual([
+      "1",
+      "2",
+      "3",
+      "4",
+      "5",
+    ]);
   });
 
   it("takes a name once, whatever its capitals", () => {
-    expect(faults(`${HEADER}Mat,4,5,1,yes\nmat,4,5,1,yes`)[0]).toMatch(/^pieces\.csv:3, column 1 \(name\): "mat" is the name/);
+    expect(faults(`${HEADER}Mat,4,5,1,yes\nmat,4,5,1,yes`)[0]).toMatch(
+      /^pieces\.csv:3, column 1 \(name\): "mat" is the name/,
+    );
   });
 
   it("refuses a name that cannot be printed or is too long", () => {
-    expect(faults(`${HEADER}a\u0007b,4,5,1,yes`)[0]).toContain('"a\\u0007b" holds a character that cannot be printed');
+    expect(faults(`${HEADER}a\u0007b,4,5,1,yes`)[0]).toContain(
+      '"a\\u0007b" holds a character that cannot be printed',
+    );
     expect(faults(`${HEADER}${"m".repeat(81)},4,5,1,yes`)[0]).toContain("found a name of 81 characters");
     expect(faults(`${HEADER}${"🌙".repeat(80)},4,5,1,yes`)).toEqual([]);
   });

@@ -57,7 +57,9 @@ describe("a piece that is larger than the sheet", () => {
   });
 
   it("is asked about its unit where it would fit in millimetres", () => {
-    expect(explain(problem(148, 210, "both"))[0]).toMatch(/If its size is in millimetres, give --unit mm or write mm/);
+    expect(explain(problem(148, 210, "both"))[0]).toMatch(
+      /If its size is in millimetres, give --unit mm or write mm/,
+    );
   });
 
   it("is nothing where it fits as it may lie, to the tick", () => {

@@ -20,14 +20,27 @@ beforeEach(() => {
 });
 
 const PIECES = "name,width,height,quantity,turn\nbase,7,10,2,no\nmat,4,5 1/4,5,yes\nstrip,1/2,4,3,yes\n";
-const PLAN = ["plan", "--pieces", "pieces.csv", "--sheet", "us-letter", "--out", "out", "--effort", "quick"] as const;
+const PLAN = [
+  "plan",
+  "--pieces",
+  "pieces.csv",
+  "--sheet",
+  "us-letter",
+  "--out",
+  "out",
+  "--effort",
+  "quick",
+] as const;
 
 const home = (more: Readonly<Record<string, string>> = {}): MemoryFiles =>
   memoryFiles({ "/home/pieces.csv": PIECES, ...more });
 const text = (files: MemoryFiles, name: string): string => String(files.all.get(`/home/out/${name}`));
 const plan = (files: MemoryFiles): PlanFile => JSON.parse(text(files, "plan.json"));
 const written = (files: MemoryFiles): readonly string[] =>
-  [...files.all.keys()].filter((path) => path.startsWith("/home/out/")).map((path) => path.slice(10)).sort();
+  [...files.all.keys()]
+    .filter((path) => path.startsWith("/home/out/"))
+    .map((path) => path.slice(10))
+    .sort();
 
 describe("a plan", () => {
   it("is written as a drawing, a cut list and a cutter file a layout, an overview and plan.json", async () => {
@@ -37,7 +50,11 @@ describe("a plan", () => {
     const { packing, files: listed, cutOrders } = plan(files);
     const layouts = packing.layouts.map((_, index) => `sheet-${index + 1}`);
     expect(written(files)).toEqual(
-      ["cut-list.txt", "plan.json", ...layouts.flatMap((name) => [`${name}-cutter.svg`, `${name}.svg`, `${name}.txt`])].sort(),
+      [
+        "cut-list.txt",
+        "plan.json",
+        ...layouts.flatMap((name) => [`${name}-cutter.svg`, `${name}.svg`, `${name}.txt`]),
+      ].sort(),
     );
     expect(cutOrders).toHaveLength(layouts.length);
     for (const { name, sha256: hash } of listed) expect(sha256(text(files, name))).toBe(hash);
@@ -53,7 +70,9 @@ describe("a plan", () => {
     await runIn(PLAN, { files });
     const { problem, packing } = plan(files);
     expect(verify(problem, packing)).toEqual([]);
-    const schema = JSON.parse(await readFile(new URL("../../schema/plan.schema.json", import.meta.url), "utf8"));
+    const schema = JSON.parse(
+      await readFile(new URL("../../schema/plan.schema.json", import.meta.url), "utf8"),
+    );
     const validate = new Ajv2020({ strict: true }).compile(schema);
     validate(plan(files));
     expect(validate.errors).toBeNull();
@@ -123,7 +142,10 @@ describe("a plan", () => {
 
   it("is written in millimetres with --unit mm", async () => {
     const files = memoryFiles({ "/home/pieces.csv": "name,width,height,quantity,turn\nmat,100,142,3,yes\n" });
-    const { stdout } = await runIn([...PLAN.map((word) => (word === "us-letter" ? "iso-a4" : word)), "--unit", "mm"], { files });
+    const { stdout } = await runIn(
+      [...PLAN.map((word) => (word === "us-letter" ? "iso-a4" : word)), "--unit", "mm"],
+      { files },
+    );
     expect(stdout).toContain("ISO A4 sheet, 210 x 297 mm");
     expect(text(files, "cut-list.txt")).toContain("100 x 142 mm");
     expect(plan(files).units.shown).toBe("mm");
@@ -185,9 +207,18 @@ describe("a folder that already holds something", () => {
     await runIn(PLAN, { files });
     const before = written(files);
     expect(before.length).toBeGreaterThan(5);
-    const { code } = await runIn(PLAN.map((word) => (word === "pieces.csv" ? "one.csv" : word)), { files });
+    const { code } = await runIn(
+      PLAN.map((word) => (word === "pieces.csv" ? "one.csv" : word)),
+      { files },
+    );
     expect(code).toBe(0);
-    expect(written(files)).toEqual(["cut-list.txt", "plan.json", "sheet-1-cutter.svg", "sheet-1.svg", "sheet-1.txt"]);
+    expect(written(files)).toEqual([
+      "cut-list.txt",
+      "plan.json",
+      "sheet-1-cutter.svg",
+      "sheet-1.svg",
+      "sheet-1.txt",
+    ]);
   });
 
   it("keeps files of other names", async () => {
@@ -203,7 +234,9 @@ describe("a folder that already holds something", () => {
       const before = files.snapshot();
       const { code, stdout, stderr } = await runIn(PLAN, { files });
       expect({ code, stdout }).toEqual({ code: 2, stdout: "" });
-      expect(stderr).toMatch(`out/${name}: a file of this name is there already, and nothing says that Sheetwright wrote it.`);
+      expect(stderr).toMatch(
+        `out/${name}: a file of this name is there already, and nothing says that Sheetwright wrote it.`,
+      );
       expect(files.snapshot()).toBe(before);
     },
   );
@@ -225,10 +258,16 @@ describe("a folder that already holds something", () => {
   it("keeps a changed file that the new plan has no use for, and says so", async () => {
     const files = home({ "/home/one.csv": "name,width,height,quantity,turn\nbase,7,10,1,no\n" });
     await runIn(PLAN, { files });
-    const last = written(files).filter((name) => name.endsWith(".txt") && name.startsWith("sheet-")).at(-1) ?? "";
+    const last =
+      written(files)
+        .filter((name) => name.endsWith(".txt") && name.startsWith("sheet-"))
+        .at(-1) ?? "";
     expect(last).not.toBe("sheet-1.txt");
     files.all.set(`/home/out/${last}`, "mine");
-    const { code, stderr } = await runIn(PLAN.map((word) => (word === "pieces.csv" ? "one.csv" : word)), { files });
+    const { code, stderr } = await runIn(
+      PLAN.map((word) => (word === "pieces.csv" ? "one.csv" : word)),
+      { files },
+    );
     expect(code).toBe(0);
     expect(stderr).toBe(`\n${last} is of an earlier plan; it was changed since, so it was left there.\n`);
     expect(text(files, last)).toBe("mine");

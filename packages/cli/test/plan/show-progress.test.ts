@@ -10,7 +10,8 @@ function shown(isTTY: boolean, steps: number, best?: Progress["best"]): string {
       text += more;
     },
   });
-  for (let step = 1; step <= steps; step++) progress.show({ startsDone: step, starts: 1500, work: step, best });
+  for (let step = 1; step <= steps; step++)
+    progress.show({ startsDone: step, starts: 1500, work: step, best });
   progress.clear();
   return text;
 }

@@ -28,6 +28,8 @@ describe("what a plan is asked", () => {
       // Common practice, no published source: what a tool holds firmly, and the smallest leftover kept.
       hold: inches(1),
       keep: { width: inches(2), height: inches(2) },
+      cutterUnit: "mm",
+      cutterEdges: "once",
       effort: "standard",
       seed: 1,
       json: false,
@@ -56,6 +58,8 @@ describe("what a plan is asked", () => {
         longestCut: ["300"],
         hold: ["0"],
         keep: ["3 x 4 in"],
+        cutterUnit: ["1/96in"],
+        cutterEdges: ["closed"],
         effort: ["thorough"],
         seed: ["7"],
         json: true,
@@ -65,7 +69,12 @@ describe("what a plan is asked", () => {
       pieces: "pieces.csv",
       out: "out",
       unit: "mm",
-      sheet: { id: "210 x 297 mm", name: "210 x 297 mm sheet", width: millimetres(210), height: millimetres(297) },
+      sheet: {
+        id: "210 x 297 mm",
+        name: "210 x 297 mm sheet",
+        width: millimetres(210),
+        height: millimetres(297),
+      },
       count: 20,
       mode: "shelf",
       trim: { left: inches(0.125), top: inches(0.125) },
@@ -73,6 +82,8 @@ describe("what a plan is asked", () => {
       longestCut: millimetres(300),
       hold: 0,
       keep: { width: inches(3), height: inches(4) },
+      cutterUnit: "1/96 in",
+      cutterEdges: "closed",
       effort: "thorough",
       seed: 7,
       json: true,
@@ -87,15 +98,24 @@ describe("what a plan is asked", () => {
   });
 
   it("never turns a sheet: width comes first", () => {
-    expect(request({ sheet: ["11 x 8 1/2"] })?.sheet).toMatchObject({ width: inches(11), height: inches(8.5) });
+    expect(request({ sheet: ["11 x 8 1/2"] })?.sheet).toMatchObject({
+      width: inches(11),
+      height: inches(8.5),
+    });
   });
 
-  it.each(["us-letter", "US Letter", "12x12in", "12 x 12", '12" x 12"', "8-1/2 x 11 in", "21 x 29.7 cm", "210×297mm"])(
-    "takes %s for a sheet",
-    (sheet) => {
-      expect(request({ sheet: [sheet] })?.sheet.width).toBeGreaterThan(0);
-    },
-  );
+  it.each([
+    "us-letter",
+    "US Letter",
+    "12x12in",
+    "12 x 12",
+    '12" x 12"',
+    "8-1/2 x 11 in",
+    "21 x 29.7 cm",
+    "210×297mm",
+  ])("takes %s for a sheet", (sheet) => {
+    expect(request({ sheet: [sheet] })?.sheet.width).toBeGreaterThan(0);
+  });
 
   it("names the size of a card that was given for a sheet", () => {
     expect(faults({ sheet: ["us-a7"] })).toEqual([
@@ -108,11 +128,16 @@ describe("what a plan is asked", () => {
       expect(faults({ count: [count] })).toHaveLength(1);
     }
     for (const seed of ["-1", "4294967296", "one"]) expect(faults({ seed: [seed] })).toHaveLength(1);
-    expect(request({ count: ["100000"], seed: ["4294967295"] })).toMatchObject({ count: 100_000, seed: 4_294_967_295 });
+    expect(request({ count: ["100000"], seed: ["4294967295"] })).toMatchObject({
+      count: 100_000,
+      seed: 4_294_967_295,
+    });
   });
 
   it("refuses an option that is given twice", () => {
-    expect(faults({ count: ["3", "4"] })).toEqual(["--count: given 2 times, expected once. Keep one of them."]);
+    expect(faults({ count: ["3", "4"] })).toEqual([
+      "--count: given 2 times, expected once. Keep one of them.",
+    ]);
   });
 
   it("refuses words that are no option, all in one fault", () => {

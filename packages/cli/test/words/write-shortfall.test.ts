@@ -11,7 +11,10 @@ const problem: Problem = {
   aim: "all",
 };
 
-function summary(sheets: Partial<PlanSummary["sheets"]>, outcome: PlanSummary["outcome"] = "not-found"): PlanSummary {
+function summary(
+  sheets: Partial<PlanSummary["sheets"]>,
+  outcome: PlanSummary["outcome"] = "not-found",
+): PlanSummary {
   return {
     sheetwright: "summary",
     version: 1,
@@ -63,11 +66,16 @@ describe("is there enough", () => {
 
   it("comes with what else may help", () => {
     const shelf: Problem = { ...problem, mode: "shelf" };
-    expect(lastLines(writeShortfall(summary({ enough: null }), shelf)).slice(1)).toEqual(["--mode guillotine may place more."]);
+    expect(lastLines(writeShortfall(summary({ enough: null }), shelf)).slice(1)).toEqual([
+      "--mode guillotine may place more.",
+    ]);
     expect(lastLines(writeShortfall(summary({ enough: null }), problem)).slice(1)).toEqual([
       "--effort thorough searches longer.",
     ]);
-    const short: Problem = { ...problem, sheets: [{ id: "square", width: inches(12), height: inches(12), longestCut: inches(11) }] };
+    const short: Problem = {
+      ...problem,
+      sheets: [{ id: "square", width: inches(12), height: inches(12), longestCut: inches(11) }],
+    };
     expect(lastLines(writeShortfall(summary({ onHand: null, enough: null }), short))).toEqual([
       "No way was found to cut the missing pieces.",
       "No cut across a part of 12 x 12 in is possible where --longest-cut is 11 in: use a smaller sheet.",

@@ -50,7 +50,12 @@ describe("the summary for a person", () => {
   });
 
   it("lists eight leftovers and counts the rest", () => {
-    const leftovers = Array.from({ length: 10 }, () => ({ width: inches(3), height: inches(3), count: 2, keep: true }));
+    const leftovers = Array.from({ length: 10 }, () => ({
+      width: inches(3),
+      height: inches(3),
+      count: 2,
+      keep: true,
+    }));
     expect(write({ leftovers }).match(/2 of 3 x 3 in/g)).toHaveLength(8);
     expect(write({ leftovers })).toMatch(/\n {11}and 4 smaller, listed in cut-list\.txt$/);
     expect(write({ leftovers: [] })).toContain("Leftovers  none worth keeping");
@@ -60,7 +65,9 @@ describe("the summary for a person", () => {
     expect(write({ narrowCuts: 1 })).toContain(
       "1 cut holds a part narrower than 1 in (--hold); the cut lists mark it: cut along a metal ruler.",
     );
-    expect(write({ narrowCuts: 3 })).toContain("3 cuts hold a part narrower than 1 in (--hold); the cut lists mark them");
+    expect(write({ narrowCuts: 3 })).toContain(
+      "3 cuts hold a part narrower than 1 in (--hold); the cut lists mark them",
+    );
     // 12 in is the usual cut of a craft trimmer (common practice, no source).
     expect(write({ longestCut: inches(12) })).not.toContain("longest cut");
     expect(write({ longestCut: inches(22) })).toContain("The longest cut is 22 in.");
@@ -71,7 +78,9 @@ describe("the summary for a person", () => {
   });
 
   it("explains the mark of a rounded length where one is printed", () => {
-    expect(write({ sheet: { name: "ISO A4 sheet", width: 336000, height: 475200 } })).toMatch(/~ marks a length rounded to 1\/64 in/);
+    expect(write({ sheet: { name: "ISO A4 sheet", width: 336000, height: 475200 } })).toMatch(
+      /~ marks a length rounded to 1\/64 in/,
+    );
     expect(write({})).not.toContain("~");
   });
 
