@@ -1,5 +1,5 @@
 import { getSystemErrorMap } from "node:util";
-import { BenchFaults } from "./fault.js";
+import { BenchFaults } from "./bench-fault.js";
 import type { Machine } from "./machine.js";
 
 /** Everything a run may touch, so that a test can stand in for all of it. */

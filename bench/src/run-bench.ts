@@ -1,6 +1,6 @@
 import { Command, CommanderError } from "commander";
+import { BenchFaults, writeBenchFaults } from "./bench-fault.js";
 import type { BenchIo } from "./bench-io.js";
-import { BenchFaults, writeBenchFaults } from "./fault.js";
 import { runWaste } from "./waste/run-waste.js";
 import { type WrittenWasteOptions, wasteOptions } from "./waste/waste-options.js";
 

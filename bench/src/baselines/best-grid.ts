@@ -1,5 +1,5 @@
 import type { Size } from "@sheetwright/measure";
-import type { ListedPiece } from "../piece.js";
+import type { ListedPiece } from "../listed-piece.js";
 
 /** Pieces in the plain grid of one size on one sheet: all upright or all turned, whichever gives more. */
 export function bestGrid(sheet: Size, piece: Size & { readonly turn: boolean }): number {

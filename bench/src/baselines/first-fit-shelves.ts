@@ -8,7 +8,7 @@
  * algorithms, SIAM J. Computing 9 (1980). Written for this comparison alone; shares nothing with the packing it measures.
  */
 import type { Size } from "@sheetwright/measure";
-import type { ListedPiece } from "../piece.js";
+import type { ListedPiece } from "../listed-piece.js";
 
 interface Shelf {
   readonly height: number;

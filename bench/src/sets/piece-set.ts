@@ -1,4 +1,4 @@
-import type { ListedPiece } from "../piece.js";
+import type { ListedPiece } from "../listed-piece.js";
 
 /** Pieces that are planned together. */
 export interface PieceSet {

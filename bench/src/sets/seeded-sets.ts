@@ -4,7 +4,7 @@
  * run whatever else is measured beside it.
  */
 import { type Size, TICKS_PER_INCH } from "@sheetwright/measure";
-import type { ListedPiece } from "../piece.js";
+import type { ListedPiece } from "../listed-piece.js";
 import { CARD_FRONTS } from "./card-fronts.js";
 import type { PieceSet } from "./piece-set.js";
 import { type RandomWholeNumber, randomWholeNumbers } from "./random-whole-numbers.js";

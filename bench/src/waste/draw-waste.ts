@@ -17,8 +17,8 @@ export function drawWaste(request: WasteRequest, results: readonly SheetWaste[])
     measure: "Share of the paper used that becomes no piece. Shorter is better.",
     series: [
       { name: "Sheetwright, edge to edge", fill: FILLS[0] },
-      { name: "Sheetwright, strips", fill: FILLS[1] },
-      { name: "plain: first-fit strips", fill: FILLS[2] },
+      { name: "Sheetwright, shelves", fill: FILLS[1] },
+      { name: "plain: first-fit shelves", fill: FILLS[2] },
       { name: "plain: grid by kind", fill: FILLS[3] },
     ],
     mark: "proven: no way of cutting wastes less",

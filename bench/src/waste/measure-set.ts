@@ -3,7 +3,7 @@ import { formatSize, type Size } from "@sheetwright/measure";
 import { type Effort, type Mode, type Problem, pack, verify } from "@sheetwright/packing";
 import { sheetsByGrid } from "../baselines/best-grid.js";
 import { sheetsByShelves } from "../baselines/first-fit-shelves.js";
-import type { ListedPiece } from "../piece.js";
+import type { ListedPiece } from "../listed-piece.js";
 import type { PieceSet } from "../sets/piece-set.js";
 
 /** One plan of a set. */

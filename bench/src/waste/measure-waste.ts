@@ -1,6 +1,6 @@
 import type { Size, Unit } from "@sheetwright/measure";
 import type { Effort } from "@sheetwright/packing";
-import type { ListedPiece } from "../piece.js";
+import type { ListedPiece } from "../listed-piece.js";
 import type { PieceSet } from "../sets/piece-set.js";
 import { seededSets } from "../sets/seeded-sets.js";
 import { measureSet, type SetMeasure } from "./measure-set.js";

@@ -1,8 +1,8 @@
 import { isUtf8 } from "node:buffer";
 import { basename, dirname, join, relative, resolve } from "node:path";
+import { BenchFaults } from "../bench-fault.js";
 import { type BenchIo, withFile } from "../bench-io.js";
-import { BenchFaults } from "../fault.js";
-import { readBenchPieces } from "../piece-list.js";
+import { readBenchPieces } from "../read-bench-pieces.js";
 import { drawWaste } from "./draw-waste.js";
 import { type MeasuredSheet, measureWaste, type SheetWaste, type WasteRequest } from "./measure-waste.js";
 import { wasteJson } from "./waste-json.js";

@@ -2,7 +2,7 @@
 import { formatSize, inches, tryParseSize } from "@sheetwright/measure";
 import type { Effort } from "@sheetwright/packing";
 import { Option } from "commander";
-import type { BenchFault } from "../fault.js";
+import type { BenchFault } from "../bench-fault.js";
 import type { MeasuredSheet } from "./measure-waste.js";
 
 /** Values of the options as written, each as often as it was given. */

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { bestGrid, sheetsByGrid } from "../../src/baselines/best-grid.js";
-import type { ListedPiece } from "../../src/piece.js";
+import type { ListedPiece } from "../../src/listed-piece.js";
 
 const piece = (width: number, height: number, quantity: number, turn = false): ListedPiece => ({
   name: `${width} x ${height}`,

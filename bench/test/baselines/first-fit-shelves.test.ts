@@ -3,7 +3,7 @@ import fc from "fast-check";
 import { expect, test } from "vitest";
 import { bestGrid } from "../../src/baselines/best-grid.js";
 import { countByShelves, sheetsByShelves } from "../../src/baselines/first-fit-shelves.js";
-import type { ListedPiece } from "../../src/piece.js";
+import type { ListedPiece } from "../../src/listed-piece.js";
 
 const piece = (width: number, height: number, quantity: number, turn = false): ListedPiece => ({
   name: `${width} x ${height}`,

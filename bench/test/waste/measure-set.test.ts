@@ -1,6 +1,6 @@
 import { inches } from "@sheetwright/measure";
 import { expect, test } from "vitest";
-import type { ListedPiece } from "../../src/piece.js";
+import type { ListedPiece } from "../../src/listed-piece.js";
 import { measureSet } from "../../src/waste/measure-set.js";
 
 const piece = (width: number, height: number, quantity: number, turn = false): ListedPiece => ({

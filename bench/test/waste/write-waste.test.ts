@@ -1,6 +1,6 @@
 import { inches } from "@sheetwright/measure";
 import { expect, test } from "vitest";
-import type { ListedPiece } from "../../src/piece.js";
+import type { ListedPiece } from "../../src/listed-piece.js";
 import { measureWaste, type WasteRequest } from "../../src/waste/measure-waste.js";
 import { writeWaste } from "../../src/waste/write-waste.js";
 

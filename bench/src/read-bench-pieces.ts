@@ -1,8 +1,8 @@
 /** Reads a piece list for the bench: CSV with the header name,width,height,quantity,turn, as `sheetwright plan` takes it. */
 import { tryParseLength } from "@sheetwright/measure";
 import { CsvError, parse } from "csv-parse/sync";
-import type { BenchFault } from "./fault.js";
-import type { ListedPiece } from "./piece.js";
+import type { BenchFault } from "./bench-fault.js";
+import type { ListedPiece } from "./listed-piece.js";
 
 const HEADINGS = ["name", "width", "height", "quantity", "turn"] as const;
 type Heading = (typeof HEADINGS)[number];

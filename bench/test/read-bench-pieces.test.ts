@@ -1,6 +1,6 @@
 import { inches, millimetres } from "@sheetwright/measure";
 import { expect, test } from "vitest";
-import { readBenchPieces } from "../src/piece-list.js";
+import { readBenchPieces } from "../src/read-bench-pieces.js";
 
 const HEADER = "name,width,height,quantity,turn";
 const faultsOf = (text: string): readonly string[] => {
