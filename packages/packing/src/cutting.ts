@@ -1,6 +1,6 @@
 /**
  * Words for the work at the trimmer: what {@link cutOrder} returns. Coordinates are those of the whole sheet, trim
- * included, from its top left corner.
+ * included, from its top left corner; lengths are in the caller's unit.
  */
 
 import type { Rectangle } from "./model.js";
@@ -9,10 +9,14 @@ import type { Rectangle } from "./model.js";
 export interface CutPart extends Rectangle {
   readonly id: number;
   /**
-   * What it is once no cut is left to make on it: a `piece`, an `offcut`, `waste` or a squared-off `trim`; else `part`.
+   * What it is once no cut is left to make on it: a `piece`, an `offcut`, `waste` or a squared-off `trim`; else
+   * `part`, or `sheet` for the sheet as bought.
    */
   readonly what: "sheet" | "part" | "piece" | "offcut" | "waste" | "trim";
-  /** Place in the cut tree as indices into `parts` of the splits, for what stands in the tree; else absent. */
+  /**
+   * Place in the cut tree as indices into `parts` of the splits, for what stands in the tree; else absent, as for the
+   * rest of a strip. Every leaf that is not in a window has exactly one part, and so has the part that the tree divides.
+   */
   readonly path?: readonly number[];
 }
 
@@ -50,8 +54,10 @@ export interface CutOrder {
   readonly settings: number;
 }
 
-/** What the tool can do. */
+/** What the tool does and can do. */
 export interface CutOrderOptions {
+  /** Width lost by each cut (default 0, a knife or shear). */
+  readonly kerf?: number | undefined;
   /** The narrowest width the tool can hold between fence and blade (default 0). */
-  readonly narrowestHold?: number;
+  readonly narrowestHold?: number | undefined;
 }

@@ -1,40 +1,26 @@
 // The problem
 
-// The search
-export { howMany, type Yield, type YieldOptions, type YieldSheet } from "./how-many.js";
 export type {
   Aim,
-  Bound,
-  Certificate,
-  CutNode,
-  DualFeasible,
-  Effort,
   Form,
   Hidden,
   Kind,
-  KindCount,
-  Layout,
-  LeftoverLeaf,
   Mode,
-  Outcome,
-  Packing,
-  PieceLeaf,
   Problem,
   Rectangle,
-  SearchRecord,
   SetShare,
-  Share,
   Sheet,
   SheetTurns,
-  SheetWeights,
   Size,
-  Split,
-  SplitPart,
-  StoppedCuts,
   Trim,
   Turns,
-  Window,
 } from "./model.js";
+export { checkProblem, LARGEST_COUNT, LARGEST_LENGTH } from "./problem/check-problem.js";
+export { ProblemError, type ProblemFaultCode, type ProblemFinding } from "./problem/problem-error.js";
+
+// The search
+
+export { howMany, type Yield, type YieldOptions, type YieldSheet } from "./how-many.js";
 export {
   type PackAsyncOptions,
   type PackOptions,
@@ -43,5 +29,36 @@ export {
   packAsync,
   packSteps,
 } from "./pack.js";
-export { checkProblem, LARGEST_COUNT, LARGEST_LENGTH } from "./problem/check-problem.js";
-export { ProblemError, type ProblemFaultCode, type ProblemFinding } from "./problem/problem-error.js";
+
+// The answer and its proof
+
+export type {
+  Bound,
+  Certificate,
+  CutNode,
+  DualFeasible,
+  Effort,
+  KindCount,
+  Layout,
+  LeftoverLeaf,
+  Outcome,
+  Packing,
+  PieceLeaf,
+  SearchRecord,
+  Share,
+  SheetWeights,
+  Split,
+  SplitPart,
+  StoppedCuts,
+  Window,
+} from "./model.js";
+export { type Finding, type FindingCode, type FindingValue, findingCodes } from "./verify/finding.js";
+export { verify } from "./verify/verify.js";
+
+// The work at the trimmer
+
+export { type ArrangeOptions, arrange } from "./arrange.js";
+export { CutOrderError } from "./cut-order/cut-order-error.js";
+export { cutOrder } from "./cut-order.js";
+export type { Cut, CutOrder, CutOrderOptions, CutPart, Edge } from "./cutting.js";
+export { type Placement, placements } from "./placements.js";

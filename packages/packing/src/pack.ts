@@ -46,7 +46,7 @@ const STEPS_PER_PAUSE = 8;
 const LEAST_STARTS = 36;
 
 const BUDGET: Readonly<Record<Effort, { readonly work: number; readonly most: number }>> = {
-  quick: { work: 1_500_000, most: 120 },
+  quick: { work: 1_500_000, most: 160 },
   standard: { work: 40_000_000, most: 6_000 },
   thorough: { work: 400_000_000, most: 60_000 },
 };
@@ -198,12 +198,13 @@ function startsFor(
   demand: Demand,
   budget: { readonly work: number; readonly most: number },
 ): number {
-  const copies = Math.min(
-    demand.wanted.reduce((sum, count) => sum + count, 0),
-    MOST_SINGLE_COPIES + 4 * problem.kinds.length,
-  );
+  const copies = demand.wanted.reduce((sum, count) => sum + count, 0);
+  const kinds = problem.kinds.length;
   const ways = problem.kinds.some((kind) => kind.lays.some((lays) => lays.length > 1)) ? 2 : 1;
-  const workPerStart = ways * copies * (copies / 2 + 20) + 1;
+  // One by one, every copy looks at about half as many free rectangles as there are copies; repeated layouts look at the
+  // few on one sheet.
+  const workPerStart =
+    copies > MOST_SINGLE_COPIES + 4 * kinds ? 40_000 + 400 * kinds : ways * copies * (copies / 2 + 20) + 1;
   const afforded = Math.floor(budget.work / workPerStart);
   return Math.max(SHELF_RULES.length + 4, Math.min(budget.most, afforded));
 }
@@ -257,7 +258,7 @@ function answer(
     cost: cost.toString(),
     value: totals(problem, draft.placed).value.toString(),
     bound,
-    proven: outcome === "short" || reaches(problem, draft, bound),
+    proven: outcome === "short" || (outcome === "complete" && reaches(problem, draft, bound)),
     search: record,
   };
 }

@@ -101,7 +101,7 @@ function queueOf(
   random: RandomStream,
 ): QueueEntry[] {
   const fill = problem.source.aim === "fill";
-  const entries: { key: number; entry: QueueEntry }[] = [];
+  const entries: { rank: number; key: number; entry: QueueEntry }[] = [];
   const groups = new Map<number, { key: number; members: { kind: number; copies: number }[] }>();
   for (const kind of problem.kinds) {
     const copies = wanted[kind.index] ?? 0;
@@ -121,18 +121,15 @@ function queueOf(
     const least = fill ? Math.min(kind.least, copies) : copies;
     const add = (part: number, rank: number): void => {
       if (part > 0)
-        entries.push({
-          key: rank * 1e30 + key,
-          entry: { members: [{ kind: kind.index, copies: part }], whole: false },
-        });
+        entries.push({ rank, key, entry: { members: [{ kind: kind.index, copies: part }], whole: false } });
     };
     add(least, 1);
     add(copies - least, 0);
   }
   // Groups need a sheet with much room, so they come while the sheets are fresh.
   for (const { key, members } of groups.values())
-    entries.push({ key: 2e30 + key, entry: { members, whole: true } });
-  entries.sort((a, b) => b.key - a.key || firstKind(a.entry) - firstKind(b.entry));
+    entries.push({ rank: 2, key, entry: { members, whole: true } });
+  entries.sort((a, b) => b.rank - a.rank || b.key - a.key || firstKind(a.entry) - firstKind(b.entry));
   return entries.map((item) => item.entry);
 }
 
@@ -161,11 +158,15 @@ function findPlace(
   let bestFirst: FirstCut = "across";
   let bestScore = Number.POSITIVE_INFINITY;
   // Now and then the best place is passed over: plain greed repeats its mistakes.
-  const passOver = rules.noise > 0 && random ? random.below(40) === 0 : false;
+  const passOver = isWhim(rules, random);
+  const onlyLay = isWhim(rules, random) && random ? random.below(2) : undefined;
   let second: Place | undefined;
   for (const free of forest.free) {
     if (onlyLast && free.bin.index !== lastBin) continue;
-    for (const lay of lays[free.bin.sheet.index] ?? []) {
+    const ways = lays[free.bin.sheet.index] ?? [];
+    for (let way = 0; way < ways.length; way++) {
+      if (onlyLay !== undefined && way !== onlyLay % ways.length) continue;
+      const lay = ways[way] as Lay;
       meter.work++;
       const across = free.width - lay.width;
       const down = free.height - lay.height;
@@ -183,11 +184,15 @@ function findPlace(
   }
   if (best === undefined || bestLay === undefined) return undefined;
   if (second) return second;
-  if (rules.noise > 0 && random && random.below(12) === 0) {
+  if (isWhim(rules, random)) {
     const other = bestFirst === "across" ? "down" : "across";
     if (canCut(problem, best, bestLay.width, bestLay.height, other)) bestFirst = other;
   }
   return { free: best, lay: bestLay, first: bestFirst };
+}
+
+function isWhim(rules: Rules, random: RandomStream | undefined): boolean {
+  return rules.whim > 0 && random !== undefined && random.below(rules.whim) === 0;
 }
 
 function chooseCut(problem: CompiledProblem, free: Free, lay: Lay, rules: Rules): FirstCut | undefined {

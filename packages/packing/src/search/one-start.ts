@@ -35,16 +35,11 @@ export function* oneStart(
   let layouts: readonly DraftLayout[] = [];
   let rest = demand;
   if (many || (shelf === undefined && start % 3 === 1)) {
-    const repeated = yield* repeatLayouts(
-      problem,
-      demand,
-      rules,
-      random,
-      meter,
-      singles,
-      many ? mostSingle / 2 : 0,
-      2,
-    );
+    const repeated = yield* repeatLayouts(problem, demand, rules, random, meter, singles, {
+      untilCopies: many ? mostSingle / 2 : 0,
+      leastRun: start % 2 === 0 ? 2 : 1,
+      greedy: start % 4 < 2,
+    });
     if (repeated === undefined) return undefined;
     layouts = repeated.layouts;
     rest = repeated.rest;

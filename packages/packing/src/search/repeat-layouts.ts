@@ -19,13 +19,29 @@ export interface Repeated {
   readonly rest: Demand;
 }
 
-/** Trials a layout: the rules of the start, and noisy variations. */
+/** Trials a layout when the best use of a sheet is looked for: the rules of the start, and noisy variations. */
 const TRIALS = 4;
+
+/** How layouts are chosen for repetition. */
+export interface Repetition {
+  /** Stops once at most so many copies are left ... */
+  readonly untilCopies: number;
+  /** ... or no layout can be repeated so often. */
+  readonly leastRun: number;
+  /**
+   * True: of several layouts the one that uses its sheet best, which leaves the awkward pieces for the end. False: the
+   * layout that the rules of the start make, awkward pieces first.
+   */
+  readonly greedy: boolean;
+}
 
 /** Different layouts that are about as many as a maker wants to see; runs are made long enough for it. */
 const MOST_LAYOUTS = 60;
 
-/** Stops once at most `untilCopies` copies are left, or no layout can be repeated `leastRun` times. */
+/** Share of the best use of a sheet below which a long run is not worth it. */
+const LEAST_MERIT = 0.98;
+
+/** Repeats layouts as long as {@link Repetition} says. Returns undefined where it was stopped on the way. */
 export function* repeatLayouts(
   problem: CompiledProblem,
   demand: Demand,
@@ -33,9 +49,9 @@ export function* repeatLayouts(
   random: RandomStream,
   meter: Meter,
   singles: SingleLayouts,
-  untilCopies: number,
-  leastRun: number,
+  how: Repetition,
 ): Generator<void, Repeated | undefined, void> {
+  const { untilCopies, leastRun, greedy } = how;
   const wanted = [...demand.wanted];
   const stock = [...demand.stock];
   const layouts: DraftLayout[] = [];
@@ -43,23 +59,34 @@ export function* repeatLayouts(
   // Long runs first: a layout is made of copies that allow it this often.
   let longRun = Math.max(leastRun, Math.floor(copies / MOST_LAYOUTS));
   while (copies > untilCopies) {
-    let best: { layout: DraftLayout; merit: number } | undefined;
-    for (const sheet of problem.sheets) {
-      if ((stock[sheet.index] ?? 0) <= 0) continue;
-      for (let trial = 0; trial < TRIALS; trial++) {
-        const own = trial === 0 ? rules : rulesOf(Number.MAX_SAFE_INTEGER, random);
-        const layout = yield* fillOne(problem, wanted, longRun, sheet, own, random, meter);
-        if (meter.stopped) return undefined;
-        if (layout) best = better(problem, best, layout);
+    const best = yield* bestLayout(
+      problem,
+      { wanted, stock },
+      longRun,
+      rules,
+      random,
+      meter,
+      greedy ? singles : undefined,
+    );
+    if (meter.stopped) return undefined;
+    if (longRun > leastRun) {
+      // A layout that few copies of each kind may enter can be poor: then shorter runs are the lesser evil.
+      const free = yield* bestLayout(
+        problem,
+        { wanted, stock },
+        leastRun,
+        rules,
+        random,
+        meter,
+        greedy ? singles : undefined,
+      );
+      if (meter.stopped) return undefined;
+      if (best === undefined || (free && best.merit < LEAST_MERIT * free.merit)) {
+        longRun = Math.max(leastRun, Math.floor(longRun / 2));
+        continue;
       }
-      for (const layout of singleLayouts(problem, wanted, longRun, sheet, singles))
-        best = better(problem, best, layout);
     }
-    if (best === undefined) {
-      if (longRun === leastRun) break;
-      longRun = Math.max(leastRun, Math.floor(longRun / 2));
-      continue;
-    }
+    if (best === undefined) break;
     const { layout } = best;
     let run = stock[layout.sheet.index] ?? 0;
     for (const [kind, count] of layout.counts) run = Math.min(run, Math.floor((wanted[kind] ?? 0) / count));
@@ -69,6 +96,37 @@ export function* repeatLayouts(
     copies = wanted.reduce((sum, count) => sum + count, 0);
   }
   return { layouts, rest: { wanted, stock } };
+}
+
+interface Judged {
+  readonly layout: DraftLayout;
+  readonly merit: number;
+}
+
+/** The layout that uses a sheet best, or that the rules make, of copies that allow a run of `longRun`. */
+function* bestLayout(
+  problem: CompiledProblem,
+  demand: Demand,
+  longRun: number,
+  rules: Rules,
+  random: RandomStream,
+  meter: Meter,
+  singles: SingleLayouts | undefined,
+): Generator<void, Judged | undefined, void> {
+  let best: Judged | undefined;
+  for (const sheet of problem.sheets) {
+    if ((demand.stock[sheet.index] ?? 0) <= 0) continue;
+    for (let trial = 0; trial < (singles ? TRIALS : 1); trial++) {
+      const own = trial === 0 ? rules : rulesOf(Number.MAX_SAFE_INTEGER, random);
+      const layout = yield* fillOne(problem, demand.wanted, longRun, sheet, own, random, meter);
+      if (meter.stopped) return undefined;
+      if (layout) best = better(problem, best, layout);
+    }
+    for (const layout of singles ? singleLayouts(problem, demand.wanted, longRun, sheet, singles) : []) {
+      best = better(problem, best, layout);
+    }
+  }
+  return best;
 }
 
 /** The best layouts of single kinds, found once a search. */
@@ -141,11 +199,7 @@ function singleLayouts(
   });
 }
 
-function better(
-  problem: CompiledProblem,
-  best: { layout: DraftLayout; merit: number } | undefined,
-  layout: DraftLayout,
-): { layout: DraftLayout; merit: number } {
+function better(problem: CompiledProblem, best: Judged | undefined, layout: DraftLayout): Judged {
   const lay = (kind: number): number => {
     const first = problem.kinds[kind]?.lays[layout.sheet.index]?.[0];
     return first ? first.width * first.height : 0;

@@ -8,6 +8,8 @@ export interface Rules {
   readonly sheet: SheetChoice;
   /** Share by which sort keys are disturbed, 0 for none. */
   readonly noise: number;
+  /** One choice in this many is made against the rules; 0 for never. */
+  readonly whim: number;
   /** Sheets are filled one after the other instead of all at once. */
   readonly oneByOne: boolean;
 }
@@ -71,6 +73,9 @@ const largest: SheetChoice = (_cost, size) => -size;
 
 const SHEET_CHOICES: readonly SheetChoice[] = [cheapestPerArea, cheapest, largest];
 
+const NOISE: readonly number[] = [0.2, 0.5, 1.2];
+const WHIMS: readonly number[] = [40, 12, 5, 3];
+
 /** Plain starts: every combination of the usual rules once. */
 export const PLAIN_STARTS = 24;
 
@@ -87,6 +92,7 @@ export function rulesOf(start: number, random: RandomStream): Rules {
       split: pick(CUT_CHOICES, start),
       sheet: pick(SHEET_CHOICES, start % 3),
       noise: 0,
+      whim: 0,
       oneByOne: start % 5 === 4,
     };
   }
@@ -95,7 +101,8 @@ export function rulesOf(start: number, random: RandomStream): Rules {
     fit: pick(PLACE_FITS, random.below(PLACE_FITS.length)),
     split: pick(CUT_CHOICES, random.below(CUT_CHOICES.length)),
     sheet: pick(SHEET_CHOICES, random.below(SHEET_CHOICES.length)),
-    noise: 0.05 + 0.5 * random.unit(),
+    noise: 0.05 + pick(NOISE, random.below(NOISE.length)) * random.unit(),
+    whim: pick(WHIMS, random.below(WHIMS.length)),
     oneByOne: random.below(4) === 0,
   };
 }

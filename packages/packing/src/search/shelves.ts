@@ -45,14 +45,16 @@ export function fillShelves(
   const { direction } = rules;
   const inShelf: FirstCut = direction === "down" ? "across" : "down";
   const height = (lay: Lay): number => (direction === "down" ? lay.height : lay.width);
+  const length = (lay: Lay): number => (direction === "down" ? lay.width : lay.height);
   const rest = (free: Free): number => (direction === "down" ? free.width : free.height);
+  // Falling height as laid, longer ones first among equals: what first fit's guarantee rests on.
+  const first = (lays: readonly Lay[]): Lay | undefined => chosen(lays, rules, height)[0];
+  const extents = (of: (lay: Lay) => number, all: readonly (readonly Lay[])[]): number =>
+    Math.max(...all.map((lays) => first(lays)).map((lay) => (lay ? of(lay) : 0)));
   const queue = problem.kinds
     .filter((kind) => (demand.wanted[kind.index] ?? 0) > 0 && kind.fits && kind.group < 0)
-    .map((kind) => ({
-      kind,
-      tallest: Math.max(...kind.lays.flatMap((lays) => chosen(lays, rules, height).map(height))),
-    }))
-    .sort((a, b) => b.tallest - a.tallest || a.kind.index - b.kind.index);
+    .map((kind) => ({ kind, tall: extents(height, kind.lays), long: extents(length, kind.lays) }))
+    .sort((a, b) => b.tall - a.tall || b.long - a.long || a.kind.index - b.kind.index);
   const place = (free: Free, kind: number, lays: readonly Lay[], first: FirstCut): boolean => {
     for (const lay of chosen(lays, rules, height)) {
       meter.work++;

@@ -48,9 +48,10 @@ export function readDualFeasible(
   return family === "threshold" ? threshold(BigInt(parameter), extent) : step(BigInt(parameter), extent);
 }
 
+/** Whatever is wrong with a parameter makes the function unfit; one that is absent is merely missing. */
 function asNotDualFeasible(report: Report): Report {
-  return (_code, path, message, found, expected) =>
-    report("not-dual-feasible", path, message, found, expected);
+  return (code, path, message, found, expected) =>
+    report(code === "missing-value" ? code : "not-dual-feasible", path, message, found, expected);
 }
 
 /** Fekete & Schepers 2001, their U with a threshold: what is small counts nothing, what leaves only small counts all. */

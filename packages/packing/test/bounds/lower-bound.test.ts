@@ -1,0 +1,97 @@
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import { lowerBound } from "../../src/bounds/lower-bound.js";
+import type { Bound, Problem } from "../../src/index.js";
+import { compileProblem } from "../../src/search/compiled-problem.js";
+import { fewestSheets, type OraclePiece } from "../brute-force.js";
+import { cutWithoutWaste } from "../problems.js";
+
+function boundOf(problem: Problem): Extract<Bound, { aim: "all" }> {
+  const bound = lowerBound(compileProblem(problem));
+  if (bound.aim !== "all") throw new Error("The aim was all.");
+  return bound;
+}
+
+function problemOf(sheet: { width: number; height: number }, kinds: Problem["kinds"], kerf = 0): Problem {
+  return { mode: "guillotine", aim: "all", kinds, sheets: [{ id: "s", ...sheet, cost: 1 }], kerf };
+}
+
+describe("lowerBound", () => {
+  test("counts area where nothing better is known", () => {
+    const kinds = [{ id: "a", quantity: 9, forms: [{ width: 5, height: 10 }] }];
+    expect(boundOf(problemOf({ width: 10, height: 10 }, kinds))).toMatchObject({ cost: "5", sheets: 5 });
+  });
+
+  test("sees that pieces of more than half both ways need a sheet each", () => {
+    const kinds = [{ id: "a", quantity: 7, forms: [{ width: 6, height: 6 }] }];
+    expect(boundOf(problemOf({ width: 10, height: 10 }, kinds))).toMatchObject({ cost: "7", sheets: 7 });
+  });
+
+  test("adds the kerf to pieces and sheet", () => {
+    const kinds = [{ id: "a", quantity: 8, forms: [{ width: 5, height: 10 }] }];
+    expect(boundOf(problemOf({ width: 10, height: 10 }, kinds, 1)).sheets).toBe(8);
+  });
+
+  test("proves a shortage of stock", () => {
+    const kinds = [{ id: "a", quantity: 7, forms: [{ width: 6, height: 6 }] }];
+    const sheets = [{ id: "s", width: 10, height: 10, stock: 6 }];
+    const bound = boundOf({ mode: "guillotine", aim: "all", kinds, sheets });
+    expect(bound).toMatchObject({ cost: null, sheets: null });
+  });
+
+  test("names a kind that fits no sheet", () => {
+    const kinds = [{ id: "a", quantity: 1, forms: [{ width: 11, height: 6 }] }];
+    expect(boundOf(problemOf({ width: 10, height: 10 }, kinds)).certificate).toEqual({
+      type: "no-fit",
+      kind: "a",
+    });
+  });
+
+  test("weighs several sheets by their cost", () => {
+    const kinds = [{ id: "a", quantity: 10, forms: [{ width: 10, height: 10 }] }];
+    const sheets = [
+      { id: "small", width: 10, height: 10, cost: 3, stock: 4 },
+      { id: "large", width: 20, height: 10, cost: 8 },
+    ];
+    // Four small ones for 12, then six pieces on three large ones for 24.
+    expect(boundOf({ mode: "guillotine", aim: "all", kinds, sheets })).toMatchObject({ cost: "36" });
+  });
+
+  // Martello & Vigo, Exact solution of the two-dimensional finite bin packing problem, Management Science 44 (1998),
+  // section 2: the continuous bound can be as bad as a quarter of the optimum: pieces just over half both ways.
+  test("reaches the optimum where the continuous bound gives a quarter of it", () => {
+    const kinds = [{ id: "a", quantity: 100, forms: [{ width: 51, height: 51 }] }];
+    expect(boundOf(problemOf({ width: 100, height: 100 }, kinds)).sheets).toBe(100);
+  });
+
+  test("never passes the fewest sheets found by looking at everything", () => {
+    const piece = fc.record({
+      width: fc.integer({ min: 1, max: 20 }),
+      height: fc.integer({ min: 1, max: 20 }),
+      turns: fc.constantFrom("both" as const, "upright" as const),
+    });
+    fc.assert(
+      fc.property(fc.array(piece, { minLength: 1, maxLength: 5 }), fc.nat(2), (pieces, kerf) => {
+        const kinds = pieces.map((form, i) => ({ id: `${i}`, quantity: 1, forms: [form] }));
+        const ways = pieces.map(({ width, height, turns }): OraclePiece => {
+          const upright = { width, height };
+          return turns === "both" ? [upright, { width: height, height: width }] : [upright];
+        });
+        const sheet = { width: 20, height: 20 };
+        const bound = boundOf(problemOf(sheet, kinds, kerf));
+        expect(bound.sheets).toBeLessThanOrEqual(fewestSheets(sheet, ways, kerf));
+      }),
+    );
+  });
+
+  test("never passes the number of sheets that were cut into the pieces without waste", () => {
+    const sheets = fc.array(cutWithoutWaste(60, 40, 12, 0), { minLength: 1, maxLength: 4 });
+    fc.assert(
+      fc.property(sheets, (cut) => {
+        const kinds = cut.flat().map((form, i) => ({ id: `${i}`, quantity: 1, forms: [form] }));
+        // No waste: the area alone proves the number.
+        expect(boundOf(problemOf({ width: 60, height: 40 }, kinds)).sheets).toBe(cut.length);
+      }),
+    );
+  });
+});
