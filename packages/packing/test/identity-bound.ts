@@ -122,6 +122,29 @@ export function boundOf(problem: Problem, entries: readonly SheetWeights[], meas
   return { aim: "all", cost: String(cost), sheets: fewest(carriers, demand), certificate };
 }
 
+/** Whether weights prove that the stock cannot give the copies that must be there at least. */
+export function isStockShort(
+  problem: Problem,
+  entries: readonly SheetWeights[],
+  measureOf = byIdentity,
+): boolean {
+  const { lightest, scale } = weights(problem, entries, measureOf);
+  const required = (kind: Problem["kinds"][number]) =>
+    BigInt((problem.aim === "all" ? kind.quantity : kind.least) ?? 0);
+  if (problem.kinds.some((kind) => required(kind) > 0n && !lightest.has(kind.id))) return true;
+  const demand = problem.kinds.reduce(
+    (sum, kind) => sum + required(kind) * (lightest.get(kind.id) ?? 0n),
+    0n,
+  );
+  let room = 0n;
+  for (const entry of entries) {
+    const stock = problem.sheets.find(({ id }) => id === entry.sheet)?.stock ?? null;
+    if (stock === null) return false;
+    room += BigInt(entry.capacity) * scale * BigInt(stock);
+  }
+  return demand > room;
+}
+
 /** The dual: the most that the demand can be charged for while no sheet costs less than it carries. */
 function leastCost(problem: Problem, carriers: readonly Carrier[], demand: bigint): bigint {
   const prices = carriers.map(({ cost, capacity }): Fraction => ({ n: cost, d: capacity }));

@@ -1,0 +1,395 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import type { DualFeasible, Problem, SheetWeights } from "../../src/model.js";
+import { boundOf, costOf, type MeasureOf, usableSize, usefulSheets } from "../identity-bound.js";
+import { describePlan, drawFrom, type ValidPlan, validPlans } from "../valid-plan.js";
+import { copyOf, type DamagedPlan, expectFinding, findingsOf, statedCounts } from "./damage.js";
+import { examplePlan, stoppedPlan, windowPlan } from "./example-plan.js";
+import { paperMeasure } from "./paper-measure.js";
+
+const byPaper: MeasureOf = (entry, axis, extent) => paperMeasure(entry[axis], extent);
+
+/** Draws functions and capacities for every sheet that pieces can be cut from. */
+function drawWeights(problem: Problem, seed: number): readonly SheetWeights[] {
+  const draw = drawFrom(seed, 1000);
+  const drawFunction = (extent: number): DualFeasible => {
+    const at = 1 + draw(Math.floor(extent / 2));
+    const list: readonly DualFeasible[] = [
+      { family: "identity" },
+      { family: "rounding", k: 1 + draw(6) },
+      ...(extent >= 2
+        ? ([
+            { family: "threshold", at },
+            { family: "step", at },
+          ] as const)
+        : []),
+    ];
+    return list[draw(list.length)] as DualFeasible;
+  };
+  const kerf = problem.kerf ?? 0;
+  return usefulSheets(problem).map((sheet) => {
+    const { width, height } = usableSize(sheet);
+    const x = drawFunction(width + kerf);
+    const y = drawFunction(height + kerf);
+    return { sheet: sheet.id, x, y, capacity: draw(2) === 0 ? width * height : 1 + draw(20) };
+  });
+}
+
+/** Whether the functions give every kind a weight, so that they limit an unlimited quantity. */
+function boundBy(problem: Problem, weights: readonly SheetWeights[]) {
+  try {
+    return boundOf(problem, weights, byPaper);
+  } catch (error) {
+    if (error instanceof RangeError) return null;
+    throw error;
+  }
+}
+
+function withBound(plan: ValidPlan, bound: ValidPlan["packing"]["bound"]): ValidPlan {
+  const { problem, packing } = plan;
+  const counts = new Map(packing.placed.map(({ kind, count }) => [kind, count]));
+  return { problem, packing: describePlan(problem, packing.layouts, bound, counts) };
+}
+
+const codesOf = (plan: DamagedPlan) => findingsOf(plan).map(({ code, path }) => `${code} at ${path}`);
+
+function boundOfAll(plan: DamagedPlan) {
+  const { bound } = plan.packing;
+  if (bound.aim !== "all" || bound.certificate.type !== "weights") throw new TypeError("Another bound.");
+  return { bound, sheets: bound.certificate.sheets };
+}
+
+/** The least step between two costs. */
+function unitOf(problem: Problem): bigint {
+  let unit = 0n;
+  for (const sheet of problem.sheets) {
+    let [a, b] = [unit, costOf(sheet)];
+    while (b > 0n) [a, b] = [b, a % b];
+    unit = a;
+  }
+  return unit;
+}
+
+describe("a bound", () => {
+  it("is accepted in the examples", () => {
+    for (const plan of [examplePlan, stoppedPlan, windowPlan]) expect(findingsOf(copyOf(plan))).toEqual([]);
+  });
+
+  it("is accepted for any dual-feasible functions on the two axes, as far as they prove it", () => {
+    fc.assert(
+      fc.property(validPlans(), fc.nat(0xffff), (plan, seed) => {
+        const bound = boundBy(plan.problem, drawWeights(plan.problem, seed));
+        fc.pre(bound !== null);
+        expect(findingsOf(copyOf(withBound(plan, bound as NonNullable<typeof bound>)))).toEqual([]);
+      }),
+    );
+  });
+
+  it("never proves more than a plan that is there, whatever the functions, windows included", () => {
+    fc.assert(
+      fc.property(validPlans({ complete: true }), fc.nat(0xffff), (plan, seed) => {
+        const { problem, packing } = plan;
+        const bound = boundBy(problem, drawWeights(problem, seed));
+        if (bound === null) return;
+        if (bound.aim === "fill") {
+          expect(BigInt(bound.value)).toBeGreaterThanOrEqual(BigInt(packing.value));
+        } else {
+          expect(bound.cost).not.toBeNull();
+          expect(BigInt(bound.cost ?? 0)).toBeLessThanOrEqual(BigInt(packing.cost));
+          expect(bound.sheets).toBeLessThanOrEqual(packing.sheets);
+        }
+      }),
+    );
+  });
+});
+
+describe("verify refuses a bound raised by one unit", () => {
+  it("in the example", () => {
+    const plan = copyOf(examplePlan);
+    boundOfAll(plan).bound.cost = "630";
+    expect(codesOf(plan)).toEqual(["bound-not-proven at bound.cost"]);
+    boundOfAll(plan).bound.cost = "421";
+    expect(codesOf(plan)).toEqual(["bound-not-proven at bound.cost"]);
+    boundOfAll(plan).bound.cost = "420";
+    boundOfAll(plan).bound.sheets = 3;
+    expect(codesOf(plan)).toEqual(["bound-not-proven at bound.sheets"]);
+  });
+
+  it("above what the certificate gives", () => {
+    fc.assert(
+      fc.property(validPlans(), fc.boolean(), (valid, byUnit) => {
+        const plan = copyOf(valid);
+        const { bound } = plan.packing;
+        if (bound.aim === "fill") {
+          fc.pre(bound.value !== "0");
+          bound.value = String(BigInt(bound.value) - 1n);
+          expectFinding(plan, "bound-not-proven", "bound.value");
+          return;
+        }
+        fc.pre(bound.cost !== null && bound.sheets !== null);
+        bound.sheets = Number(bound.sheets) + 1;
+        const unit = byUnit ? unitOf(valid.problem) : 1n;
+        bound.cost = String(BigInt(bound.cost ?? 0) + (unit === 0n ? 1n : unit));
+        expectFinding(plan, "bound-not-proven", "bound.cost");
+        expectFinding(plan, "bound-not-proven", "bound.sheets");
+      }),
+    );
+  });
+
+  it("to what no plan could reach, so that too little stock passes for proven", () => {
+    fc.assert(
+      fc.property(validPlans({ aim: "all" }), (valid) => {
+        const plan = copyOf(valid);
+        const { bound } = plan.packing;
+        fc.pre(bound.aim === "all" && bound.cost !== null);
+        if (bound.aim !== "all") return;
+        bound.cost = null;
+        bound.sheets = null;
+        expectFinding(plan, "bound-not-proven", "bound.cost");
+        expectFinding(plan, "bound-not-proven", "bound.sheets");
+        if (plan.packing.missing.length > 0) {
+          plan.packing.outcome = "short";
+          plan.packing.proven = true;
+          expectFinding(plan, "wrong-outcome", "outcome");
+          expectFinding(plan, "wrong-proven", "proven");
+        }
+      }),
+    );
+  });
+
+  it("to the plan's own cost, so that it passes for proven", () => {
+    fc.assert(
+      fc.property(validPlans({ aim: "all", complete: true }), (valid) => {
+        fc.pre(!valid.packing.proven);
+        const plan = copyOf(valid);
+        boundOfAll(plan).bound.cost = plan.packing.cost;
+        plan.packing.proven = true;
+        expectFinding(plan, "bound-not-proven", "bound.cost");
+        expectFinding(plan, "wrong-proven", "proven");
+      }),
+    );
+  });
+
+  it("and one that states less than is proven, since it is then not what the certificate gives", () => {
+    fc.assert(
+      fc.property(validPlans(), (valid) => {
+        const plan = copyOf(valid);
+        const { bound } = plan.packing;
+        if (bound.aim === "fill") {
+          bound.value = String(BigInt(bound.value) + 1n);
+          expectFinding(plan, "bound-understated", "bound.value");
+        } else if (bound.cost === null) {
+          bound.cost = plan.packing.cost;
+          bound.sheets = plan.packing.sheets;
+          expectFinding(plan, "bound-understated", "bound.cost");
+          expectFinding(plan, "bound-understated", "bound.sheets");
+        } else {
+          fc.pre(bound.cost !== "0" && bound.sheets !== 0);
+          bound.cost = String(BigInt(bound.cost) - 1n);
+          bound.sheets = Number(bound.sheets) - 1;
+          expectFinding(plan, "bound-understated", "bound.cost");
+          expectFinding(plan, "bound-understated", "bound.sheets");
+        }
+      }),
+    );
+  });
+});
+
+describe("verify refuses a false certificate", () => {
+  it("whose function has a parameter out of its range, in the example", () => {
+    const plan = copyOf(examplePlan);
+    const [entry] = boundOfAll(plan).sheets;
+    // The usable 13 and the kerf of 1 make 14, and 8 is more than its half: two mats of 6 and 8 would count 28 of 14.
+    if (entry !== undefined) entry.x = { family: "threshold", at: 8 };
+    expect(codesOf(plan)).toEqual(["not-dual-feasible at bound.certificate.sheets[0].x.at"]);
+  });
+
+  it("whose function has a parameter out of its range", () => {
+    fc.assert(
+      fc.property(validPlans(), fc.nat(0xffff), fc.boolean(), fc.nat(5), (valid, which, isX, choice) => {
+        const plan = copyOf(valid);
+        const { certificate } = plan.packing.bound;
+        fc.pre(certificate.type === "weights" && certificate.sheets.length > 0);
+        if (certificate.type !== "weights") return;
+        const index = which % certificate.sheets.length;
+        const entry = certificate.sheets[index];
+        const sheet = valid.problem.sheets.find(({ id }) => id === entry?.sheet);
+        if (entry === undefined || sheet === undefined) throw new TypeError("No entry.");
+        const usable = usableSize(sheet);
+        const extent = (isX ? usable.width : usable.height) + (valid.problem.kerf ?? 0);
+        const beyondHalf = Math.floor(extent / 2) + 1;
+        const bad = [
+          { family: "threshold", at: beyondHalf },
+          { family: "step", at: beyondHalf },
+          { family: "threshold", at: 0 },
+          { family: "step", at: 0.5 },
+          { family: "rounding", k: 0 },
+          { family: "rounding", k: 1.5 },
+        ] as const;
+        entry[isX ? "x" : "y"] = bad[choice] as DualFeasible;
+        const name = choice >= 4 ? "k" : "at";
+        const path = `bound.certificate.sheets[${index}].${isX ? "x" : "y"}.${name}`;
+        expectFinding(plan, "not-dual-feasible", path);
+      }),
+    );
+  });
+
+  it("whose weights are doctored, exactly where that changes what they prove", () => {
+    let changed = 0;
+    fc.assert(
+      fc.property(validPlans(), fc.nat(0xffff), fc.integer({ min: 2, max: 9 }), (valid, which, factor) => {
+        const plan = copyOf(valid);
+        const { bound } = plan.packing;
+        if (bound.certificate.type !== "weights") return;
+        const { sheets } = bound.certificate;
+        fc.pre(sheets.length > 1);
+        const entry = sheets[which % sheets.length];
+        if (entry !== undefined) entry.capacity = (entry.capacity * factor) % 1_000_003 || 1;
+        const honest = boundOf(valid.problem, sheets);
+        const codes = findingsOf(plan).map(({ code }) => code);
+        const isRefused = codes.includes("bound-not-proven") || codes.includes("bound-understated");
+        const stated = valid.packing.bound;
+        const isStill =
+          honest.aim === "fill"
+            ? stated.aim === "fill" && honest.value === stated.value
+            : stated.aim === "all" && honest.cost === stated.cost && honest.sheets === stated.sheets;
+        if (!isStill) changed += 1;
+        expect(isRefused).toBe(!isStill);
+      }),
+    );
+    expect(changed).toBeGreaterThan(50);
+  });
+
+  it("whose capacity is no number of weights", () => {
+    for (const capacity of [0, -196, 1.5, Number.NaN, 2 ** 53]) {
+      const plan = copyOf(examplePlan);
+      const [entry] = boundOfAll(plan).sheets;
+      if (entry !== undefined) entry.capacity = capacity;
+      expectFinding(plan, "out-of-range", "bound.certificate.sheets[0].capacity");
+    }
+  });
+
+  it("that leaves out a sheet, names one twice, or names one that carries nothing", () => {
+    const plan = copyOf(examplePlan);
+    const { sheets } = boundOfAll(plan);
+    const [entry] = sheets;
+    if (entry === undefined) throw new TypeError("No entry.");
+    sheets.push({ ...entry });
+    expect(codesOf(plan)).toEqual(["certificate-sheet-twice at bound.certificate.sheets[1].sheet"]);
+    sheets[1] = { ...entry, sheet: "ember" };
+    expect(codesOf(plan)).toEqual(["certificate-sheet-extra at bound.certificate.sheets[1].sheet"]);
+    plan.problem.sheets.push({ id: "ember", width: 4, height: 100, cost: 210 });
+    expect(codesOf(plan)).toEqual(["certificate-sheet-extra at bound.certificate.sheets[1].sheet"]);
+    sheets.pop();
+    expect(codesOf(plan)).toEqual([]);
+    plan.problem.sheets[1] = { id: "ember", width: 5, height: 5, cost: 210 };
+    expect(codesOf(plan)).toEqual(["certificate-sheet-missing at bound.certificate.sheets"]);
+  });
+
+  it("that leaves out any sheet", () => {
+    fc.assert(
+      fc.property(validPlans(), fc.nat(0xffff), (valid, which) => {
+        const plan = copyOf(valid);
+        const { certificate } = plan.packing.bound;
+        fc.pre(certificate.type === "weights" && certificate.sheets.length > 0);
+        if (certificate.type !== "weights") return;
+        certificate.sheets.splice(which % certificate.sheets.length, 1);
+        expectFinding(plan, "certificate-sheet-missing", "bound.certificate.sheets");
+      }),
+    );
+  });
+
+  it("that says of any kind that it fits no sheet", () => {
+    fc.assert(
+      fc.property(validPlans({ aim: "all" }), fc.nat(0xffff), (valid, which) => {
+        const plan = copyOf(valid);
+        const placed = valid.packing.placed.filter(({ count }) => count > 0);
+        fc.pre(placed.length > 0);
+        const kind = placed[which % placed.length]?.kind ?? "";
+        plan.packing.bound = { aim: "all", cost: null, sheets: null, certificate: { type: "no-fit", kind } };
+        expectFinding(plan, "certificate-fits", "bound.certificate.kind");
+      }),
+    );
+  });
+});
+
+describe("a kind that fits no sheet", () => {
+  const impossible = () => {
+    const plan = copyOf(examplePlan);
+    plan.problem.kinds.push({ id: "banner", quantity: 1, forms: [{ width: 14, height: 2 }] });
+    plan.packing.placed.push({ kind: "banner", count: 0 });
+    plan.packing.missing.push({ kind: "banner", count: 1 });
+    plan.packing.outcome = "short";
+    plan.packing.bound = {
+      aim: "all",
+      cost: null,
+      sheets: null,
+      certificate: { type: "no-fit", kind: "banner" },
+    };
+    return plan;
+  };
+
+  it("proves that the stock is short", () => {
+    expect(findingsOf(impossible())).toEqual([]);
+  });
+
+  it("is worth nothing as a proof where none of it is wanted", () => {
+    const plan = impossible();
+    const banner = plan.problem.kinds[2];
+    if (banner !== undefined) banner.quantity = 0;
+    expectFinding(plan, "certificate-fits", "bound.certificate.kind");
+  });
+
+  it("is not called a mere failure of the search", () => {
+    const plan = impossible();
+    plan.packing.outcome = "not-found";
+    expect(codesOf(plan)).toEqual(["wrong-outcome at outcome"]);
+  });
+
+  it("has a name of the problem", () => {
+    const plan = impossible();
+    plan.packing.bound.certificate = { type: "no-fit", kind: "flag" };
+    expectFinding(plan, "unknown-kind", "bound.certificate.kind");
+  });
+
+  it("limits no value", () => {
+    const plan = copyOf(examplePlan);
+    plan.problem.aim = "fill";
+    plan.packing.aim = "fill";
+    plan.problem.kinds.push({ id: "banner", quantity: 1, forms: [{ width: 14, height: 2 }] });
+    plan.packing.placed.push({ kind: "banner", count: 0 });
+    plan.packing.bound = { aim: "fill", value: "235", certificate: { type: "no-fit", kind: "banner" } };
+    expectFinding(plan, "bound-not-proven", "bound.value");
+  });
+});
+
+describe("windows in the bound", () => {
+  it("count only where a wanted piece is small enough to come out of one", () => {
+    const plan = copyOf(windowPlan);
+    const tag = plan.problem.kinds[1];
+    if (tag !== undefined) tag.quantity = 0;
+    const root = plan.packing.layouts[0]?.tree;
+    if (root?.type === "piece") delete root.window;
+    plan.packing.placed[1] = { kind: "tag", count: 0 };
+    plan.packing.value = "80";
+    expect(findingsOf(plan)).toEqual([]);
+    expect(statedCounts(plan).get("tag")).toBe(0);
+  });
+
+  it("keep it below two sheets where area alone would ask for them", () => {
+    // A tag of 5 x 7 takes the whole hidden part: 80 + 35 is more than the 80 of one sheet.
+    const plan = copyOf(windowPlan);
+    plan.problem.kinds[1] = { id: "tag", quantity: 1, forms: [{ width: 7, height: 5 }] };
+    plan.packing.value = "115";
+    const root = plan.packing.layouts[0]?.tree;
+    if (root?.type !== "piece") throw new TypeError("The example has changed.");
+    const tree = { type: "piece" as const, shares: [{ kind: "tag", form: 0, turned: false, count: 1 }] };
+    root.window = { x: 1, y: 1, width: 7, height: 5, tool: "knife", tree };
+    expect(findingsOf(plan)).toEqual([]);
+    const { bound } = plan.packing;
+    if (bound.aim !== "all") throw new TypeError("Another bound.");
+    bound.cost = "160";
+    bound.sheets = 2;
+    expectFinding(plan, "bound-not-proven", "bound.cost");
+  });
+});
