@@ -24,7 +24,7 @@ for (let code = 0x21; code <= 0x7e; code += 1) {
   entries.push(`  ${JSON.stringify(character)}: [${2 * o}, ${JSON.stringify(strokesOf(d).join(";"))}],`);
 }
 
-const text = `/**
+const text = `/*!
  * Written by scripts/make-stroke-glyphs.mjs from the npm package hersheytext 2.0.0; change that script, not this file.
  *
  * The Hershey Fonts were originally created by Dr. A. V. Hershey while working at the U. S. National Bureau of

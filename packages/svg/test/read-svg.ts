@@ -85,9 +85,20 @@ export function everyElement(root: ReadElement): readonly ReadElement[] {
   return [root, ...root.children.flatMap(everyElement)];
 }
 
+/** An attribute as text, or the empty text. */
+export function attributeOf(element: Pick<ReadElement, "attributes">, name: string): string {
+  return element.attributes[name] ?? "";
+}
+
+/** An attribute as a number, NaN where it is none. */
+export function numberOf(element: Pick<ReadElement, "attributes">, name: string): number {
+  const text = element.attributes[name];
+  return text === undefined ? Number.NaN : Number(text);
+}
+
 /** The element with an id. */
 export function byId(root: ReadElement, id: string): ReadElement {
-  const found = everyElement(root).filter(({ attributes }) => attributes["id"] === id);
+  const found = everyElement(root).filter((element) => attributeOf(element, "id") === id);
   if (found.length !== 1) throw new Error(`${found.length} elements have the id ${id}.`);
   return found[0] as ReadElement;
 }

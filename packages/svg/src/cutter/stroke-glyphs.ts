@@ -1,4 +1,4 @@
-/**
+/*!
  * Written by scripts/make-stroke-glyphs.mjs from the npm package hersheytext 2.0.0; change that script, not this file.
  *
  * The Hershey Fonts were originally created by Dr. A. V. Hershey while working at the U. S. National Bureau of

@@ -7,8 +7,10 @@ import type { Point } from "./cut-path.js";
 import { type StrokeText, spellForStrokes, strokeText, strokeWidth } from "./stroke-text.js";
 
 /** Heights of capitals, in millimetres, largest first; a pen cannot draw smaller letters well. */
-const CAPITALS = [4, 3.2, 2.6, 2] as const;
-const MARGIN = 1;
+const CAPITALS = [3.2, 2.6, 2] as const;
+/** White space to the edges of the piece, and the least of it beside the smallest letters. */
+const MARGIN = 1.6;
+const SMALL_MARGIN = 0.8;
 const MOST_LINES = 3;
 
 /**
@@ -32,9 +34,10 @@ function fitStrokes(box: Box, { words, number }: ListedPieces): readonly (readon
     : [spelled as readonly string[], [String(number)]];
   for (const wording of wordings) {
     for (const upwards of ways) {
-      const along = (upwards ? box.height : box.width) - 2 * MARGIN;
-      const across = (upwards ? box.width : box.height) - 2 * MARGIN;
       for (const capitals of CAPITALS) {
+        const margin = capitals > 2 ? MARGIN : SMALL_MARGIN;
+        const along = (upwards ? box.height : box.width) - 2 * margin;
+        const across = (upwards ? box.width : box.height) - 2 * margin;
         const text = fitLines(wording, capitals, along, across);
         if (text !== null) return place(text, box, upwards);
       }

@@ -81,31 +81,55 @@ export function strokeWidth(line: string, capitals: number): number {
   return ((right - left) * capitals) / CAPITAL_HEIGHT;
 }
 
-function layLine(line: string): {
+interface Glyph {
+  readonly advance: number;
+  readonly strokes: readonly (readonly Point[])[];
+}
+
+/** Glyphs come apart into points once, when first used. */
+const glyphs = new Map<string, Glyph>();
+
+function glyphOf(letter: string): Glyph {
+  const known = glyphs.get(letter);
+  if (known !== undefined) return known;
+  const [advance, data] = STROKE_GLYPHS[letter] ?? [];
+  if (advance === undefined || data === undefined) {
+    throw new RangeError(`There are no strokes for ${JSON.stringify(letter)}.`);
+  }
+  const strokes = (data === "" ? [] : data.split(";")).map((stroke) => {
+    const numbers = stroke.split(" ").map(Number);
+    return Array.from(
+      { length: numbers.length / 2 },
+      (_, i): Point => [numbers[2 * i] as number, numbers[2 * i + 1] as number],
+    );
+  });
+  const glyph = { advance, strokes };
+  glyphs.set(letter, glyph);
+  return glyph;
+}
+
+interface LaidLine {
   readonly strokes: readonly (readonly Point[])[];
   readonly left: number;
   readonly right: number;
-} {
-  const strokes: Point[][] = [];
+}
+
+function layLine(line: string): LaidLine {
+  const strokes: (readonly Point[])[] = [];
   let pen = 0;
   let left = Number.POSITIVE_INFINITY;
   let right = Number.NEGATIVE_INFINITY;
   for (const letter of line) {
-    const glyph = STROKE_GLYPHS[letter];
-    if (glyph === undefined) throw new RangeError(`No strokes for ${JSON.stringify(letter)}.`);
-    const [advance, data] = glyph;
-    for (const stroke of data === "" ? [] : data.split(";")) {
-      const numbers = stroke.split(" ").map(Number);
-      const points: Point[] = [];
-      for (let i = 0; i + 1 < numbers.length; i += 2) {
-        const x = pen + (numbers[i] as number);
-        points.push([x, numbers[i + 1] as number]);
+    const glyph = glyphOf(letter);
+    for (const stroke of glyph.strokes) {
+      const moved = stroke.map(([x, y]): Point => [pen + x, y]);
+      for (const [x] of moved) {
         left = Math.min(left, x);
         right = Math.max(right, x);
       }
-      strokes.push(points);
+      strokes.push(moved);
     }
-    pen += advance;
+    pen += glyph.advance;
   }
   return strokes.length === 0 ? { strokes, left: 0, right: pen } : { strokes, left, right };
 }

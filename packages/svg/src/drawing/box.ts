@@ -28,23 +28,17 @@ export function insetBox(box: Box, inset: number): Box {
 
 /** True where the straight line from (x1, y1) to (x2, y2) runs through the inside of the box. */
 export function segmentCrossesBox(x1: number, y1: number, x2: number, y2: number, box: Box): boolean {
-  // Liang & Barsky (1984): the part of the segment inside every side is what is left between enter and leave.
-  let enter = 0;
-  let leave = 1;
-  const sides: readonly (readonly [number, number])[] = [
-    [x1 - x2, x1 - box.x],
-    [x2 - x1, box.x + box.width - x1],
-    [y1 - y2, y1 - box.y],
-    [y2 - y1, box.y + box.height - y1],
-  ];
-  for (const [slope, room] of sides) {
-    if (slope === 0) {
-      if (room <= 0) return false;
-    } else if (slope < 0) {
-      enter = Math.max(enter, room / slope);
-    } else {
-      leave = Math.min(leave, room / slope);
-    }
-  }
+  const right = box.x + box.width;
+  const bottom = box.y + box.height;
+  if (Math.max(x1, x2) <= box.x || Math.min(x1, x2) >= right) return false;
+  if (Math.max(y1, y2) <= box.y || Math.min(y1, y2) >= bottom) return false;
+  if (x1 === x2 || y1 === y2) return true;
+  // Some share of the way lies between the box's sides, and some between its top and bottom; inside it where both do.
+  const left = (box.x - x1) / (x2 - x1);
+  const far = (right - x1) / (x2 - x1);
+  const upper = (box.y - y1) / (y2 - y1);
+  const lower = (bottom - y1) / (y2 - y1);
+  const enter = Math.max(0, Math.min(left, far), Math.min(upper, lower));
+  const leave = Math.min(1, Math.max(left, far), Math.max(upper, lower));
   return enter < leave;
 }

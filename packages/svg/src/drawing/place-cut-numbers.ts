@@ -28,8 +28,9 @@ const STEP = 1;
 /** The longest leader inside the sheet, and what it costs, in millimetres of length, to cross another cut. */
 const FARTHEST = 24;
 const LINE_CROSSED = 8;
-/** The price of running through a label or badge: more than any leader is long. */
-const FORBIDDEN = 100_000;
+/** The price of a leader through a label, and through a badge: more than any leader is long. */
+const LABEL_CROSSED = 100_000;
+const BADGE_CROSSED = 400_000;
 /** From the sheet's edge to the nearest badges outside. */
 const OUTSIDE = 1.6;
 const DIAGONAL = Math.sqrt(0.5);
@@ -46,12 +47,18 @@ const DIRECTIONS: readonly Point[] = [
 
 type Segment = readonly [x1: number, y1: number, x2: number, y2: number];
 
-/** All that a badge must keep clear of; `placed` and `leaders` grow. */
+/** A cut with its box, which is looked at over and over. */
+interface Line {
+  readonly cut: CutLine;
+  readonly box: Box;
+}
+
+/** All that a badge must keep clear of; `badges` and `leaders` grow. */
 interface Surroundings {
   readonly sheet: { readonly width: number; readonly height: number };
-  readonly cuts: readonly CutLine[];
+  readonly lines: readonly Line[];
   readonly labels: readonly Box[];
-  readonly placed: CutNumber[];
+  readonly badges: Box[];
   readonly leaders: Segment[];
 }
 
@@ -61,16 +68,17 @@ export function placeCutNumbers(
   labels: readonly Box[],
   sheet: { readonly width: number; readonly height: number },
 ): readonly CutNumber[] {
-  const around: Surroundings = { sheet, cuts, labels, placed: [], leaders: [] };
-  const byRoom = cuts
-    .map((cut, index) => ({ cut, index, length: lengthOf(cut) }))
+  const lines = cuts.map((cut) => ({ cut, box: lineBox(cut) }));
+  const around: Surroundings = { sheet, lines, labels, badges: [], leaders: [] };
+  const byRoom = lines
+    .map((line, index) => ({ line, index, length: lengthOf(line.cut) }))
     .sort((a, b) => a.length - b.length || a.index - b.index);
 
   const result = new Array<CutNumber>(cuts.length);
-  for (const { cut, index } of byRoom) {
+  for (const { line, index } of byRoom) {
     const found =
-      onLine(cut, around) ?? beyondEnd(cut, around) ?? closeBy(cut, around) ?? outside(cut, around);
-    around.placed.push(found);
+      onLine(line, around) ?? beyondEnd(line, around) ?? closeBy(line, around) ?? outside(line, around);
+    around.badges.push(badgeBox(found));
     around.leaders.push(...segmentsOf(found));
     result[index] = found;
   }
@@ -90,9 +98,9 @@ function isInside(box: Box, sheet: Surroundings["sheet"]): boolean {
   );
 }
 
-function isTaken(box: Box, { placed, leaders }: Surroundings): boolean {
+function isTaken(box: Box, { badges, leaders }: Surroundings): boolean {
   return (
-    placed.some((other) => boxesOverlap(box, badgeBox(other), GAP)) ||
+    badges.some((other) => boxesOverlap(box, other, GAP)) ||
     leaders.some((leader) => segmentCrossesBox(...leader, box))
   );
 }
@@ -102,11 +110,10 @@ function coversLabel(box: Box, { labels }: Surroundings): boolean {
 }
 
 /** Walks along the line from its start. */
-function onLine(cut: CutLine, around: Surroundings): CutNumber | null {
+function onLine({ cut, box: { x, y } }: Line, around: Surroundings): CutNumber | null {
   const level = isLevel(cut);
   const half = level ? halfWidthOf(cut.number) : HALF_HEIGHT;
-  const { x, y } = lineBox(cut);
-  const others = around.cuts.filter((other) => other !== cut && !onSameLine(other, cut));
+  const others = around.lines.filter((other) => other.cut !== cut && !onSameLine(other.cut, cut));
   for (let at = half + 2; at <= lengthOf(cut) - half - 0.6; at += STEP) {
     const badge: CutNumber = {
       number: cut.number,
@@ -116,7 +123,7 @@ function onLine(cut: CutLine, around: Surroundings): CutNumber | null {
     };
     const box = badgeBox(badge);
     if (!isInside(box, around.sheet) || coversLabel(box, around) || isTaken(box, around)) continue;
-    if (others.some((other) => boxesOverlap(box, lineBox(other), LINE_GAP))) continue;
+    if (others.some((other) => boxesOverlap(box, other.box, LINE_GAP))) continue;
     return badge;
   }
   return null;
@@ -128,9 +135,9 @@ function onSameLine(a: CutLine, b: CutLine): boolean {
 }
 
 /** Where the cut runs out over the sheet's edge, just beyond that end. */
-function beyondEnd(cut: CutLine, around: Surroundings): CutNumber | null {
+function beyondEnd({ cut, box }: Line, around: Surroundings): CutNumber | null {
   const { width, height } = around.sheet;
-  const { x, y, width: along, height: down } = lineBox(cut);
+  const { x, y, width: along, height: down } = box;
   const out = OUTSIDE + (isLevel(cut) ? halfWidthOf(cut.number) : HALF_HEIGHT);
   const ends: readonly { readonly reached: boolean; readonly end: Point; readonly to: Point }[] = isLevel(cut)
     ? [
@@ -149,34 +156,39 @@ function beyondEnd(cut: CutLine, around: Surroundings): CutNumber | null {
 }
 
 /** Off the line, but inside the sheet and clear of everything, at the end of a leader as short as can be. */
-function closeBy(cut: CutLine, around: Surroundings): CutNumber | null {
+function closeBy({ cut }: Line, around: Surroundings): CutNumber | null {
+  const others = around.lines.filter((line) => line.cut !== cut);
+  // Each way out is followed until it leaves the sheet or its leader is in the way of something.
+  let ways = pointsAlong(cut).flatMap((from) => DIRECTIONS.map((direction) => ({ from, direction })));
   let best: { readonly cost: number; readonly badge: CutNumber } | null = null;
-  for (const from of pointsAlong(cut)) {
-    for (const [dx, dy] of DIRECTIONS) {
-      for (let distance = HALF_HEIGHT + STEP; distance <= FARTHEST; distance += STEP) {
-        if (best !== null && distance >= best.cost) break;
-        const to: Point = [from[0] + dx * distance, from[1] + dy * distance];
-        const badge: CutNumber = { number: cut.number, x: to[0], y: to[1], leader: [from, to] };
-        const box = badgeBox(badge);
-        if (!isInside(box, around.sheet)) break;
-        if (coversLabel(box, around) || isTaken(box, around)) continue;
-        if (around.cuts.some((other) => boxesOverlap(box, lineBox(other), LINE_GAP))) continue;
-        const cost = leaderCost(badge, around);
-        if (cost >= FORBIDDEN) break;
-        const others = around.cuts.filter((other) => other !== cut);
-        if (others.some((other) => leaderRunsAlong(from, to, other))) break;
-        const crossed = others.filter((other) => leaderCrosses(from, to, other)).length;
-        if (best === null || cost + LINE_CROSSED * crossed < best.cost) {
-          best = { cost: cost + LINE_CROSSED * crossed, badge };
-        }
+  for (let distance = HALF_HEIGHT + STEP; distance <= FARTHEST; distance += STEP) {
+    if (best !== null && best.cost <= distance) break;
+    const open: typeof ways = [];
+    for (const way of ways) {
+      const { from, direction } = way;
+      const to: Point = [from[0] + direction[0] * distance, from[1] + direction[1] * distance];
+      const badge: CutNumber = { number: cut.number, x: to[0], y: to[1], leader: [from, to] };
+      const box = badgeBox(badge);
+      if (!isInside(box, around.sheet)) continue;
+      const taken =
+        coversLabel(box, around) ||
+        isTaken(box, around) ||
+        around.lines.some((line) => boxesOverlap(box, line.box, LINE_GAP));
+      if (!taken) {
+        if (obstacleCost(badge, around) > 0 || others.some((line) => leaderRunsAlong(from, to, line)))
+          continue;
+        const cost = distance + LINE_CROSSED * others.filter((line) => leaderCrosses(from, to, line)).length;
+        if (best === null || cost < best.cost) best = { cost, badge };
       }
+      open.push(way);
     }
+    ways = open;
   }
   return best?.badge ?? null;
 }
 
-/** A leader straight to an edge of the sheet, bent outside where the place there is taken. */
-function outside(cut: CutLine, around: Surroundings): CutNumber {
+/** A leader square to the cut to an edge of the sheet, bent outside where the place there is taken. */
+function outside({ cut }: Line, around: Surroundings): CutNumber {
   const { width, height } = around.sheet;
   const half = halfWidthOf(cut.number);
   let best: { readonly cost: number; readonly badge: CutNumber } | null = null;
@@ -209,9 +221,11 @@ function outside(cut: CutLine, around: Surroundings): CutNumber {
               ],
             ];
         for (const [edge, to] of ways) {
+          const length = Math.abs(edge[0] - x) + Math.abs(edge[1] - y) + 2 * Math.abs(by) + 25 * ring;
+          if (best !== null && length >= best.cost) continue;
           const badge: CutNumber = { number: cut.number, x: to[0], y: to[1], leader: [[x, y], edge, to] };
           if (isTaken(badgeBox(badge), around)) continue;
-          const cost = leaderCost(badge, around) + Math.abs(by) + 25 * ring;
+          const cost = length + obstacleCost(badge, around);
           if (best === null || cost < best.cost) best = { cost, badge };
         }
       }
@@ -220,17 +234,12 @@ function outside(cut: CutLine, around: Surroundings): CutNumber {
   return best.badge;
 }
 
-/** Length, and a price on every label and badge that the leader runs through. */
-function leaderCost(badge: CutNumber, { labels, placed }: Surroundings): number {
+/** A price on every label and badge that the leader runs through. */
+function obstacleCost(badge: CutNumber, { labels, badges }: Surroundings): number {
   let cost = 0;
   for (const [x1, y1, x2, y2] of segmentsOf(badge)) {
-    const across = Math.abs(x2 - x1);
-    const down = Math.abs(y2 - y1);
-    cost += Math.sqrt(across * across + down * down);
-    for (const label of labels) if (segmentCrossesBox(x1, y1, x2, y2, label)) cost += FORBIDDEN;
-    for (const other of placed) {
-      if (segmentCrossesBox(x1, y1, x2, y2, badgeBox(other))) cost += 4 * FORBIDDEN;
-    }
+    for (const label of labels) if (segmentCrossesBox(x1, y1, x2, y2, label)) cost += LABEL_CROSSED;
+    for (const other of badges) if (segmentCrossesBox(x1, y1, x2, y2, other)) cost += BADGE_CROSSED;
   }
   return cost;
 }
@@ -244,19 +253,25 @@ function pointsAlong(cut: CutLine): readonly Point[] {
 }
 
 /** Whether a leader passes over a cut; touching it with an end does not count. */
-function leaderCrosses([x1, y1]: Point, [x2, y2]: Point, cut: CutLine): boolean {
+function leaderCrosses(
+  [x1, y1]: Point,
+  [x2, y2]: Point,
+  { cut, box: { x, y, width, height } }: Line,
+): boolean {
   const level = isLevel(cut);
-  const [before, after] = level ? [y1 - cut.y1, y2 - cut.y1] : [x1 - cut.x1, x2 - cut.x1];
+  const [before, after] = level ? [y1 - y, y2 - y] : [x1 - x, x2 - x];
   if (before * after >= 0) return false;
   const share = before / (before - after);
-  const { x, y, width, height } = lineBox(cut);
   const at = level ? x1 + (x2 - x1) * share - x : y1 + (y2 - y1) * share - y;
   return at >= 0 && at <= (level ? width : height);
 }
 
 /** Whether a leader lies on a cut for some of its length, and so seems to belong to it. */
-function leaderRunsAlong([x1, y1]: Point, [x2, y2]: Point, cut: CutLine): boolean {
-  const { x, y, width, height } = lineBox(cut);
+function leaderRunsAlong(
+  [x1, y1]: Point,
+  [x2, y2]: Point,
+  { cut, box: { x, y, width, height } }: Line,
+): boolean {
   return isLevel(cut)
     ? y1 === y && y2 === y && Math.min(x1, x2) < x + width && x < Math.max(x1, x2)
     : x1 === x && x2 === x && Math.min(y1, y2) < y + height && y < Math.max(y1, y2);
