@@ -30,9 +30,10 @@ export async function planCommand(written: WrittenOptions, rest: readonly string
   const { files, summary } = planFiles(problem, found, request);
 
   const notes = await writeAll(request, io, files);
-  if (list.comments > 0) {
-    const lines = list.comments === 1 ? "1 line that starts" : `${list.comments} lines that start`;
-    notes.push(`${request.pieces}: ${lines} with # left out as a comment.`);
+  if (list.comments === 1)
+    notes.push(`${request.pieces}: 1 line that starts with # was left out as a comment.`);
+  if (list.comments > 1) {
+    notes.push(`${request.pieces}: ${list.comments} lines that start with # were left out as comments.`);
   }
   const shortfall = writeShortfall(summary, problem);
   const caution = summary.layouts.length === 0 ? [] : ["", ...BLADE_CAUTION];

@@ -11,8 +11,8 @@ import {
 
 /** Reads written options one by one. What cannot be read is noted as a fault, and `null` comes back. */
 export interface OptionReader {
-  /** Faults so far. */
-  readonly faults: readonly Fault[];
+  /** The faults so far, in the order of the options. */
+  readonly faults: () => readonly Fault[];
   readonly report: (key: OptionKey, code: string, message: string) => void;
   /** The text of an option, or `undefined` where it was not given. */
   readonly value: (key: OptionKey) => string | undefined;
@@ -35,9 +35,9 @@ export interface OptionReader {
  * @param rest what stands on the command line beside known options: faults, all of it.
  */
 export function optionReader(written: WrittenOptions, rest: readonly string[]): OptionReader {
-  const faults: Fault[] = [...faultsOfRest(rest)];
+  const found: { readonly key: OptionKey; readonly fault: Fault }[] = [];
   const report: OptionReader["report"] = (key, code, message) => {
-    faults.push({ code, place: { option: optionName(key) }, message });
+    found.push({ key, fault: { code, place: { option: optionName(key) }, message } });
   };
   const value: OptionReader["value"] = (key) => {
     const given = written[key];
@@ -46,8 +46,12 @@ export function optionReader(written: WrittenOptions, rest: readonly string[]): 
       report(key, "option-twice", `given ${given.length} times, expected once. Keep one of them.`);
     return given[0];
   };
+  const order = Object.keys(PLAN_OPTIONS);
   return {
-    faults,
+    faults: () => [
+      ...faultsOfRest(rest),
+      ...[...found].sort((a, b) => order.indexOf(a.key) - order.indexOf(b.key)).map(({ fault }) => fault),
+    ],
     report,
     value,
     required: (key) => {

@@ -63,7 +63,7 @@ export interface ReadRequest {
  */
 export function readPlanRequest(written: WrittenOptions, rest: readonly string[]): ReadRequest {
   const reader = optionReader(written, rest);
-  const { faults, oneOf, wholeNumber } = reader;
+  const { oneOf, wholeNumber } = reader;
   const pieces = reader.required("pieces");
   const sheetText = reader.required("sheet");
   const out = reader.required("out");
@@ -98,6 +98,7 @@ export function readPlanRequest(written: WrittenOptions, rest: readonly string[]
 
   const json = written["json"] === true;
   const force = written["force"] === true;
+  const faults = reader.faults();
   const read = { faults, pieces, out, unit, force };
   const { sheet, mode, effort, cutterUnit, cutterEdges, keep } = asked;
   if (faults.length > 0 || pieces === null || out === null || unit === null)

@@ -156,7 +156,7 @@ describe("a plan", () => {
     const { code, stderr } = await runIn(PLAN, { files });
     expect(code).toBe(0);
     expect(plan(files).problem.kinds.map(({ id }) => id)).toEqual(["base", "mat", "strip"]);
-    expect(stderr).toBe("\npieces.csv: 1 line that starts with # left out as a comment.\n");
+    expect(stderr).toBe("\npieces.csv: 1 line that starts with # was left out as a comment.\n");
   });
 
   it("that was ended early is the best one so far, and says so", async () => {
