@@ -8,7 +8,7 @@ import { completeSets } from "./search/complete-sets.js";
 import { type Draft, isBetterDraft, layoutsOfDraft } from "./search/draft.js";
 import { type Meter, newMeter } from "./search/meter.js";
 import { MOST_SINGLE_COPIES, oneStart } from "./search/one-start.js";
-import { singleLayoutsOf } from "./search/repeat-layouts.js";
+import { exactLayoutsOf } from "./search/repeat-layouts.js";
 import { SHELF_RULES } from "./search/shelves.js";
 
 /** How to search. */
@@ -135,7 +135,7 @@ function* search(
   meter: Meter,
 ): Generator<Progress, SearchResult, boolean | undefined> {
   const demand = demandOf(problem);
-  const singles = singleLayoutsOf(problem);
+  const exact = exactLayoutsOf(problem);
   const starts = startsFor(problem, demand, budget);
   // A first plan is always finished; shelves leave groups out, so groups need one start more.
   const needed = problem.groups > 0 ? SHELF_RULES.length + 1 : 1;
@@ -143,7 +143,7 @@ function* search(
   let asked = false;
   meter.stopped = false;
   for (let start = 0; start < starts; start++) {
-    const steps = oneStart(problem, demand, start, seed, meter, singles);
+    const steps = oneStart(problem, demand, start, seed, meter, exact);
     let step = steps.next();
     while (!step.done) {
       const progress: Progress = { startsDone: start, starts, work: meter.work, best: best && summary(best) };

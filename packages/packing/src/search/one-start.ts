@@ -5,7 +5,7 @@ import type { Forest } from "./cut-forest.js";
 import { type Draft, type DraftLayout, draftOf, layoutsOf } from "./draft.js";
 import type { Meter } from "./meter.js";
 import { randomStream } from "./random-stream.js";
-import { repeatLayouts, type SingleLayouts } from "./repeat-layouts.js";
+import { type ExactLayouts, repeatLayouts } from "./repeat-layouts.js";
 import { rulesOf } from "./rules.js";
 import { fillShelves, SHELF_RULES } from "./shelves.js";
 
@@ -22,7 +22,7 @@ export function* oneStart(
   start: number,
   seed: number,
   meter: Meter,
-  singles: SingleLayouts,
+  exact: ExactLayouts,
 ): Generator<void, Draft | undefined, void> {
   const copies = demand.wanted.reduce((sum, count) => sum + count, 0);
   const kinds = demand.wanted.filter((count) => count > 0).length;
@@ -35,7 +35,7 @@ export function* oneStart(
   let layouts: readonly DraftLayout[] = [];
   let rest = demand;
   if (many || (shelf === undefined && start % 3 === 1)) {
-    const repeated = yield* repeatLayouts(problem, demand, rules, random, meter, singles, {
+    const repeated = yield* repeatLayouts(problem, demand, rules, random, meter, exact, {
       untilCopies: many ? mostSingle / 2 : 0,
       leastRun: start % 2 === 0 ? 2 : 1,
       greedy: start % 4 < 2,

@@ -6,7 +6,7 @@
  * cutting stock problem, Management Science 17 (1971).
  */
 import { bestFit, type Demand } from "./best-fit.js";
-import { bestSingleLayout, type SingleLayout } from "./best-single-layout.js";
+import { bestMixedLayout, bestSingleLayout, type SingleLayout } from "./best-single-layout.js";
 import type { CompiledProblem, CompiledSheet } from "./compiled-problem.js";
 import { type DraftLayout, layoutsOf } from "./draft.js";
 import type { Meter } from "./meter.js";
@@ -48,7 +48,7 @@ export function* repeatLayouts(
   rules: Rules,
   random: RandomStream,
   meter: Meter,
-  singles: SingleLayouts,
+  exact: ExactLayouts,
   how: Repetition,
 ): Generator<void, Repeated | undefined, void> {
   const { untilCopies, leastRun, greedy } = how;
@@ -66,7 +66,7 @@ export function* repeatLayouts(
       rules,
       random,
       meter,
-      greedy ? singles : undefined,
+      greedy ? exact : undefined,
     );
     if (meter.stopped) return undefined;
     if (longRun > leastRun) {
@@ -78,7 +78,7 @@ export function* repeatLayouts(
         rules,
         random,
         meter,
-        greedy ? singles : undefined,
+        greedy ? exact : undefined,
       );
       if (meter.stopped) return undefined;
       if (best === undefined || (free && best.merit < LEAST_MERIT * free.merit)) {
@@ -111,32 +111,39 @@ function* bestLayout(
   rules: Rules,
   random: RandomStream,
   meter: Meter,
-  singles: SingleLayouts | undefined,
+  exact: ExactLayouts | undefined,
 ): Generator<void, Judged | undefined, void> {
   let best: Judged | undefined;
   for (const sheet of problem.sheets) {
     if ((demand.stock[sheet.index] ?? 0) <= 0) continue;
-    for (let trial = 0; trial < (singles ? TRIALS : 1); trial++) {
+    for (let trial = 0; trial < (exact ? TRIALS : 1); trial++) {
       const own = trial === 0 ? rules : rulesOf(Number.MAX_SAFE_INTEGER, random);
       const layout = yield* fillOne(problem, demand.wanted, longRun, sheet, own, random, meter);
       if (meter.stopped) return undefined;
       if (layout) best = better(problem, best, layout);
     }
-    for (const layout of singles ? singleLayouts(problem, demand.wanted, longRun, sheet, singles) : []) {
+    for (const layout of exact ? exactLayouts(problem, demand.wanted, longRun, sheet, exact) : []) {
       best = better(problem, best, layout);
     }
   }
   return best;
 }
 
-/** The best layouts of single kinds, found once a search. */
-export interface SingleLayouts {
+/** Layouts that dynamic programming finds, each made once a search. */
+export interface ExactLayouts {
+  /** The most copies of one kind on a sheet. */
   readonly of: (sheet: CompiledSheet, kind: number) => SingleLayout | undefined;
+  /** The most value on a sheet from copies without limit; for the aim `fill` only. */
+  readonly mixed: (sheet: CompiledSheet) => DraftLayout | undefined;
 }
 
-/** Remembers {@link bestSingleLayout}. */
-export function singleLayoutsOf(problem: CompiledProblem): SingleLayouts {
+/** Steps that the most valuable layout of a sheet may take: some tens of milliseconds. */
+const MIXED_STEPS = 8_000_000;
+
+/** Remembers {@link bestSingleLayout} and {@link bestMixedLayout}. */
+export function exactLayoutsOf(problem: CompiledProblem): ExactLayouts {
   const known = new Map<string, SingleLayout | undefined>();
+  const mixed = new Map<number, DraftLayout | undefined>();
   return {
     of: (sheet, kind) => {
       const key = `${sheet.index}:${kind}`;
@@ -146,7 +153,24 @@ export function singleLayoutsOf(problem: CompiledProblem): SingleLayouts {
       }
       return known.get(key);
     },
+    mixed: (sheet) => {
+      if (problem.source.aim !== "fill") return undefined;
+      if (!mixed.has(sheet.index)) mixed.set(sheet.index, mixedLayout(problem, sheet));
+      return mixed.get(sheet.index);
+    },
   };
+}
+
+function mixedLayout(problem: CompiledProblem, sheet: CompiledSheet): DraftLayout | undefined {
+  const free = problem.kinds.filter((kind) => kind.group < 0 && kind.quantity > 0 && kind.value > 0);
+  const best = bestMixedLayout(problem, sheet, free, MIXED_STEPS);
+  if (best === undefined) return undefined;
+  const counts = new Map<number, number>();
+  best.kinds.forEach((kind, piece) => {
+    const count = best.counts[piece] ?? 0;
+    if (count > 0) counts.set(kind, (counts.get(kind) ?? 0) + count);
+  });
+  return counts.size === 0 ? undefined : { sheet, run: 1, tree: () => best.tree, counts, spread: 0 };
 }
 
 /** Kinds up to which a start also looks at layouts of one kind alone. */
@@ -181,22 +205,26 @@ function* fillOne(
   return forest && layoutsOf(problem, forest)[0];
 }
 
-function singleLayouts(
+function exactLayouts(
   problem: CompiledProblem,
   wanted: readonly number[],
   longRun: number,
   sheet: CompiledSheet,
-  singles: SingleLayouts,
+  exact: ExactLayouts,
 ): readonly DraftLayout[] {
-  if (problem.kinds.length > MOST_SINGLE_KINDS) return [];
-  return problem.kinds.flatMap((kind) => {
+  const mixed = exact.mixed(sheet);
+  const fits = mixed && [...mixed.counts].every(([kind, count]) => count * longRun <= (wanted[kind] ?? 0));
+  const several = mixed && fits ? [mixed] : [];
+  if (problem.kinds.length > MOST_SINGLE_KINDS) return several;
+  const alone = problem.kinds.flatMap((kind) => {
     const copies = wanted[kind.index] ?? 0;
     if (kind.group >= 0 || copies === 0) return [];
-    const single = singles.of(sheet, kind.index);
+    const single = exact.of(sheet, kind.index);
     if (single === undefined || single.count === 0 || single.count * longRun > copies) return [];
     const { count, tree } = single;
     return [{ sheet, run: 1, tree: () => tree, counts: new Map([[kind.index, count]]), spread: 0 }];
   });
+  return [...several, ...alone];
 }
 
 function better(problem: CompiledProblem, best: Judged | undefined, layout: DraftLayout): Judged {
