@@ -94,6 +94,13 @@ function requireLength(name: string, value: number): void {
  *
  * @param size The part the tree divides: the sheet inside its trim.
  * @throws RangeError for an option that is no length, or where the parts of a split need more than the part has.
+ *
+ * @example
+ * const mat = { type: "piece", shares: [{ kind: "mat", form: 0, turned: false, count: 1 }] };
+ * const sizes = [[2, { type: "waste" }], [5, mat], [5, mat]];
+ * const tree = { type: "split", axis: "x", parts: sizes.map(([size, node]) => ({ size, node })) };
+ * const arranged = arrange(tree, { width: 12, height: 7 }, { smallestOffcut: { width: 2, height: 2 } });
+ * arranged.parts.map(({ size, node }) => [size, node.type]) // => [[5, "piece"], [5, "piece"], [2, "offcut"]]
  */
 export function arrange(tree: CutNode, size: Size, options: ArrangeOptions = {}): CutNode {
   const rules: NormalFormRules = {

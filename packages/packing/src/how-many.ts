@@ -33,6 +33,13 @@ export type YieldSheet = Size & Pick<Sheet, "trim" | "longestCut">;
  * mode, unless stages or the length of cuts are limited; then the best that {@link pack} finds.
  *
  * Throws {@link ProblemError} for sizes that are no lengths.
+ *
+ * @example
+ * const sheet = { width: 12, height: 12 };
+ * howMany(sheet, { width: 5, height: 7 }).count // => 3
+ * howMany(sheet, { width: 5, height: 7, turns: "upright" }).count // => 2
+ * howMany(sheet, { width: 5, height: 7 }).exact // => true
+ * howMany(sheet, { width: 5, height: 7.5 }) // throws ProblemError: kinds[0].forms[0].height must be a whole number
  */
 export function howMany(
   sheet: YieldSheet,

@@ -55,6 +55,20 @@ const BUDGET: Readonly<Record<Effort, { readonly work: number; readonly most: nu
  * Packs the pieces of a problem on its sheets. What does not fit is a result (`outcome`, `missing`), not an error.
  *
  * Throws {@link ProblemError} where the problem cannot be understood, RangeError for a bad seed or effort.
+ *
+ * @example
+ * const problem = {
+ *   kinds: [{ id: "mat", quantity: 10, forms: [{ width: 5, height: 7 }] }],
+ *   sheets: [{ id: "cream", width: 12, height: 12 }],
+ *   mode: "guillotine",
+ *   aim: "all",
+ * };
+ * const packing = pack(problem);
+ * packing.layouts.map(({ run }) => run) // => [3, 1]
+ * packing.bound.sheets // => 3
+ * packing.proven // => false
+ * pack({ ...problem, sheets: [{ ...problem.sheets[0], stock: 2 }] }).missing // => [{ kind: "mat", count: 4 }]
+ * pack({ ...problem, mode: "stopped" }) // throws ProblemError: cannot be planned yet
  */
 export function pack(problem: Problem, options: PackOptions = {}): Packing {
   const steps = packSteps(problem, options);
@@ -67,6 +81,21 @@ export function pack(problem: Problem, options: PackOptions = {}): Packing {
 /**
  * Like {@link pack}, pausing between steps. Pausing never changes the result; a search that is cut short returns its best
  * plan so far with `search.ended` "cancelled". Rejects as {@link pack} throws.
+ *
+ * @example
+ * const problem = {
+ *   kinds: [{ id: "mat", quantity: 10, forms: [{ width: 5, height: 7 }] }],
+ *   sheets: [{ id: "cream", width: 12, height: 12 }],
+ *   mode: "guillotine",
+ *   aim: "all",
+ * };
+ * const signal = { aborted: false };
+ * const onProgress = () => {
+ *   signal.aborted = true;
+ * };
+ * const packing = await packAsync(problem, { signal, onProgress });
+ * packing.search.ended // => "cancelled"
+ * packing.outcome // => "complete"
  */
 export async function packAsync(problem: Problem, options: PackAsyncOptions = {}): Promise<Packing> {
   const steps = packSteps(problem, options);
@@ -83,6 +112,19 @@ export async function packAsync(problem: Problem, options: PackAsyncOptions = {}
 /**
  * The search as a generator that yields after fixed amounts of work, for callers with a scheduler of their own. Send
  * `true` to end it early. Throws as {@link pack} does.
+ *
+ * @example
+ * const problem = {
+ *   kinds: [{ id: "mat", quantity: 10, forms: [{ width: 5, height: 7 }] }],
+ *   sheets: [{ id: "cream", width: 12, height: 12 }],
+ *   mode: "guillotine",
+ *   aim: "all",
+ * };
+ * const steps = packSteps(problem);
+ * let step = steps.next();
+ * step.value.startsDone // => 0
+ * while (!step.done) step = steps.next();
+ * JSON.stringify(step.value) === JSON.stringify(pack(problem)) // => true
  */
 export function* packSteps(
   problem: Problem,

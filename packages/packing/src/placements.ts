@@ -85,6 +85,14 @@ export function childrenOf(node: Split | StoppedCuts, part: Size, kerf: number):
  * and what lies in a window directly after its piece. The tree is taken as it is; {@link verify} judges it.
  *
  * @param kerf Width lost by each cut, in the caller's unit (default 0); inside windows too.
+ *
+ * @example
+ * const mat = { type: "piece", shares: [{ kind: "mat", form: 0, turned: false, count: 1 }] };
+ * const sizes = [[2, { type: "waste" }], [5, mat], [5, mat]];
+ * const tree = { type: "split", axis: "x", parts: sizes.map(([size, node]) => ({ size, node })) };
+ * const sheet = { id: "cream", width: 13, height: 7, trim: { left: 1 } };
+ * const found = placements(sheet, { sheet: "cream", run: 1, tree });
+ * found.map(({ node, x, width }) => [node.type, x, width]) // => [["waste", 1, 2], ["piece", 3, 5], ["piece", 8, 5]]
  */
 export function placements(sheet: Sheet, layout: Layout, kerf = 0): readonly Placement[] {
   const found: Placement[] = [];

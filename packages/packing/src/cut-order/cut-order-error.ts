@@ -2,6 +2,10 @@
  * Thrown where a layout cannot be put in cutting order.
  * - `not-yet`: it has cuts that stop inside a part; their order is not worked out yet.
  * - `does-not-add-up`: the parts of a split and the cuts between them take more or less than the part has.
+ *
+ * @example
+ * const tree = { type: "split", axis: "x", parts: [{ size: 5, node: { type: "waste" } }] };
+ * cutOrder({ id: "cream", width: 12, height: 7 }, { sheet: "cream", run: 1, tree }) // throws CutOrderError: 5 along x
  */
 export class CutOrderError extends Error {
   override readonly name = "CutOrderError";

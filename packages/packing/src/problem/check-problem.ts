@@ -18,6 +18,10 @@ type Fields = Readonly<Record<string, unknown>>;
 /**
  * Says everything that is wrong with a problem; an empty list means that {@link pack} will take it. Takes any value, so
  * that data from a file can be checked as it is.
+ *
+ * @example
+ * const findings = checkProblem({ kinds: [], sheets: [{ id: "cream", width: 0, height: 12 }], mode: "shelf" });
+ * findings.map(({ code, path }) => [code, path]) // => [["not-one-of", "aim"], ["not-a-length", "sheets[0].width"]]
  */
 export function checkProblem(problem: unknown): readonly ProblemFinding[] {
   const findings: ProblemFinding[] = [];

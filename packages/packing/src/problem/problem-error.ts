@@ -32,6 +32,9 @@ export type ProblemFaultCode =
 /**
  * Thrown by {@link pack} and its kin for a problem that cannot be understood. What cannot be planned, such as too little
  * stock, is a result and never an error.
+ *
+ * @example
+ * pack({ kinds: [], sheets: [], mode: "shelf", aim: "most" }) // throws ProblemError: one of all, fill
  */
 export class ProblemError extends Error {
   override readonly name = "ProblemError";

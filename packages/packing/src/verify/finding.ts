@@ -1,6 +1,11 @@
 /** What `verify` finds, and every code that it may find it under. */
 
-/** Every code of a {@link Finding}, with what it means. */
+/**
+ * Every code of a {@link Finding}, with what it means.
+ *
+ * @example
+ * findingCodes.overlap // => "Two pieces lie on each other."
+ */
 export const findingCodes = {
   // The data.
   "bad-problem": "The problem itself is malformed, so no plan can be judged against it.",

@@ -21,6 +21,17 @@ import { readFields, readText, readWhole, readWord } from "./read-value.js";
  * plan is right. Any JSON may come in: whatever is missing or malformed is a finding, and nothing throws. With a
  * malformed problem only its own faults (`bad-problem`) are given. Lengths in messages are whole numbers in the
  * caller's unit.
+ *
+ * @example
+ * const problem = {
+ *   kinds: [{ id: "mat", quantity: 10, forms: [{ width: 5, height: 7 }] }],
+ *   sheets: [{ id: "cream", width: 12, height: 12 }],
+ *   mode: "guillotine",
+ *   aim: "all",
+ * };
+ * const packing = pack(problem);
+ * verify(problem, packing) // => []
+ * verify(problem, { ...packing, sheets: 3 }).map(({ code }) => code) // => ["wrong-sheets"]
  */
 export function verify(problem: Problem, packing: Packing): readonly Finding[] {
   const { list, report } = startFindings();
