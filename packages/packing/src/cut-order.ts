@@ -1,3 +1,4 @@
+import { chooseSides } from "./cut-order/choose-sides.js";
 import { exactOrder } from "./cut-order/exact-order.js";
 import { findShapes, type Shape } from "./cut-order/find-shapes.js";
 import { foresightedOrder, greedyOrder } from "./cut-order/greedy-order.js";
@@ -9,15 +10,21 @@ import type { CutOrder, CutOrderOptions, Edge } from "./cutting.js";
 import type { Layout, Sheet } from "./model.js";
 import { usablePart } from "./placements.js";
 
-/** Layouts with at most this many different cuts (equal strips counted once) are planned ahead. */
-const mostCutsForesighted = 40;
-/** The exact search gives up beyond this many states, a few hundredths of a second. */
+/** The exact search is tried up to this many different cuts (equal strips count once), */
+const mostCutsExact = 40;
+/** and gives up beyond this many states, after a few hundredths of a second. */
 const mostStates = 10_000;
+/** Up to this many different cuts the heuristic looks ahead, */
+const mostCutsForesighted = 60;
+/** and up to this many it compares several rules. */
+const mostCutsCompared = 600;
 
 function planSteps(shapes: readonly Shape[], setup: Setup): readonly Step[] {
   const cuts = shapes.reduce((sum, { sizes, remainder }) => sum + sizes.length - (remainder > 0 ? 0 : 1), 0);
+  if (cuts > mostCutsCompared) return greedyOrder(shapes, setup, 1).steps;
   if (cuts > mostCutsForesighted) return greedyOrder(shapes, setup).steps;
   const order = foresightedOrder(shapes, setup);
+  if (cuts > mostCutsExact) return order.steps;
   return (exactOrder(shapes, setup, order, mostStates).order ?? order).steps;
 }
 
@@ -92,7 +99,8 @@ export function cutOrder(sheet: Sheet, layout: Layout, options: CutOrderOptions 
   cutTrims(trimmer, sheet, rootPart, kerf);
   if (root.level !== undefined) {
     const shapes = findShapes(levels, kerf, narrowestHold);
-    const steps = planSteps(shapes, { distance: trimmer.distance(), axis: trimmer.axis() });
+    const setup = { distance: trimmer.distance(), axis: trimmer.axis() };
+    const steps = chooseSides(shapes, planSteps(shapes, setup), setup.distance);
     // Without trims this is the sheet itself, else what the last trim leaves.
     const start = trimmer.parts.findIndex(({ path }) => path !== undefined);
     makeCuts(trimmer, root.level, start, shapes, steps);

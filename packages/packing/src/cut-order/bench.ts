@@ -1,7 +1,8 @@
 /** Work in hand while an order of cuts is being made, one setting of the fence after the other. */
 
-import { afterCut, isCut, type Rest, wholeLevel } from "./find-cuts.js";
+import { afterCut, isCut, wholeLevel } from "./find-cuts.js";
 import type { Shape } from "./find-shapes.js";
+import type { Rest } from "./hold-rule.js";
 import { findOffers, gainOf, type Needs, needsOf, type Offer, wholeWorth } from "./needs.js";
 import type { Order, Setup, Step } from "./order.js";
 

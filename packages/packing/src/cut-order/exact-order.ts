@@ -1,5 +1,6 @@
-import { afterCut, findCuts, isCut, isFree, type Rest, wholeLevel } from "./find-cuts.js";
+import { afterCut, findCuts, isCut, isFree, wholeLevel } from "./find-cuts.js";
 import type { Shape } from "./find-shapes.js";
+import type { Rest } from "./hold-rule.js";
 import type { Order, Setup, Step } from "./order.js";
 
 /** What a setting costs, split among the shapes that can use it; divisible by every number up to 16. */

@@ -1,11 +1,5 @@
 import type { Shape } from "./find-shapes.js";
-
-/** What is left to cut of a level: the parts from `first` to `last`, and whether the remainder is still there. */
-export interface Rest {
-  readonly first: number;
-  readonly last: number;
-  readonly untrimmed: boolean;
-}
+import { fewestNarrowHolds, type Rest } from "./hold-rule.js";
 
 /** One cut that can be made on the rest of a level. */
 export interface PossibleCut {
@@ -66,20 +60,13 @@ function allCuts(shape: Shape, { first, last, untrimmed }: Rest): PossibleCut[] 
 
 /**
  * The cuts that can be made next on what is left of a level, each taking an end part off with one of the two sides
- * held, without those that would lead to more narrow holds than the level must have (see {@link HoldRule}).
+ * held, without those that would lead to more narrow holds than the level must have.
  */
 export function findCuts(shape: Shape, rest: Rest): readonly PossibleCut[] {
-  const cuts = allCuts(shape, rest);
-  const { least, nextGroup, narrowest } = shape.hold;
-  if (least === 0) return cuts;
-  const count = rest.last - rest.first + 1;
-  if (least > 1 && count <= least) {
-    // Every cut between these is too narrow; only the remainder can still come off well, and it must do so now.
-    return rest.untrimmed ? cuts.filter(({ takes }) => takes === "remainder") : cuts;
-  }
-  return cuts.filter((cut) => {
-    if (cut.distance < narrowest) return false;
-    const after = afterCut(rest, cut);
-    return isCut(after) || nextGroup[after.first]! + least - 1 <= after.last;
+  const { hold } = shape;
+  const fewest = fewestNarrowHolds(hold, rest);
+  return allCuts(shape, rest).filter((cut) => {
+    const narrow = cut.distance < hold.narrowest ? 1 : 0;
+    return narrow + fewestNarrowHolds(hold, afterCut(rest, cut)) === fewest;
   });
 }

@@ -1,3 +1,4 @@
+import { findHoldRule, type HoldRule } from "./hold-rule.js";
 import type { Level } from "./read-levels.js";
 
 /**
@@ -22,75 +23,24 @@ export interface Shape {
   readonly runs: Runs;
 }
 
-/**
- * What keeps held parts wide. As long as a group of neighbours stays together whose total width can be held, everything
- * else comes off while that group is held. Where a single part is wide enough, no cut is too narrow; else the smallest
- * number of neighbours counts, `least`, and the `least - 1` cuts among them are too narrow whatever one does.
- */
-export interface HoldRule {
-  /** Parts in the smallest group that can be held; 0 where not even all of them together can. */
-  readonly least: number;
-  /** For each part, the first such group that starts at it or later; past the end where there is none. */
-  readonly nextGroup: readonly number[];
-  /** The narrowest width that can be held. */
-  readonly narrowest: number;
-}
-
 /** Neighbours of equal size, which repeat at one setting. */
 export interface Runs {
   /** The run of each part. */
   readonly of: readonly number[];
   readonly first: readonly number[];
   readonly last: readonly number[];
-  /** Settings that the runs before this one need, each for itself. */
-  readonly settingsBefore: readonly number[];
-  /** How many of the runs before this one can give the last part of a level, which needs no setting. */
-  readonly freeBefore: readonly number[];
 }
 
-function holdRule(sizes: readonly number[], starts: readonly number[], narrowest: number): HoldRule {
-  const n = sizes.length;
-  const width = (from: number, to: number): number => starts[to]! + sizes[to]! - starts[from]!;
-  let least = 0;
-  let end = -1;
-  // Two pointers: for each start the nearest end that makes the group wide enough.
-  const ends: number[] = [];
-  for (let start = 0; start < n; start++) {
-    end = Math.max(end, start);
-    while (end < n && width(start, end) < narrowest) end += 1;
-    ends.push(end);
-    if (end < n && (least === 0 || end - start + 1 < least)) least = end - start + 1;
-  }
-  const nextGroup: number[] = new Array(n);
-  let next = n;
-  for (let start = n - 1; start >= 0; start--) {
-    if (ends[start]! < n && ends[start]! - start + 1 === least) next = start;
-    nextGroup[start] = next;
-  }
-  return { least, nextGroup, narrowest };
-}
-
-function findRuns(sizes: readonly number[], hold: HoldRule): Runs {
+function findRuns(sizes: readonly number[]): Runs {
   const of: number[] = [];
   const first: number[] = [];
   const last: number[] = [];
   for (const [i, size] of sizes.entries()) {
-    if (i === 0 || size !== sizes[i - 1]) {
-      first.push(i);
-      last.push(i);
-    }
-    last[last.length - 1] = i;
+    if (i === 0 || size !== sizes[i - 1]) first.push(i);
     of.push(first.length - 1);
+    last[first.length - 1] = i;
   }
-  const settingsBefore = [0];
-  const freeBefore = [0];
-  for (const [run, start] of first.entries()) {
-    const count = last[run]! - start + 1;
-    const narrow = hold.least === 1 && sizes[start]! < hold.narrowest;
-    settingsBefore.push(settingsBefore[run]! + (narrow ? count : 1));
-    freeBefore.push(freeBefore[run]! + (narrow || count === 1 ? 1 : 0));
-  }
-  return { of, first, last, settingsBefore, freeBefore };
+  return { of, first, last };
 }
 
 function alikeUpTo(sizes: readonly number[], children: readonly number[]): number[] {
@@ -137,7 +87,6 @@ export function findShapes(levels: readonly Level[], kerf: number, narrowestHold
       starts.push(at);
       at += size + kerf;
     }
-    const hold = holdRule(sizes, starts, narrowestHold);
     return {
       axis: level.axis,
       members: group.reverse(),
@@ -147,8 +96,8 @@ export function findShapes(levels: readonly Level[], kerf: number, narrowestHold
       children: children[i]!,
       parents: parents[i]!,
       alikeUpTo: alikeUpTo(sizes, children[i]!),
-      hold,
-      runs: findRuns(sizes, hold),
+      hold: findHoldRule(sizes, starts, level.remainder, narrowestHold),
+      runs: findRuns(sizes),
     };
   });
 }

@@ -21,11 +21,13 @@ const lastResort: Rule = (a, b) =>
 // A quarter of a setting for each part that others wait on; 0, a half and a whole did no better on random layouts.
 const freeingWorth = wholeWorth / 4;
 
-/** What is tried: the most gain first, gain and freeing other levels together, freeing other levels first. */
+const mostGain: Rule = (a, b) => b.gain - a.gain || lastResort(a, b);
+
+/** What is tried. Freeing other levels first comes first, as it does best on large layouts. */
 const rules: readonly Rule[] = [
-  (a, b) => b.gain - a.gain || lastResort(a, b),
+  (a, b) => b.frees - a.frees || mostGain(a, b),
   (a, b) => b.gain - a.gain + (b.frees - a.frees) * freeingWorth || lastResort(a, b),
-  (a, b) => b.frees - a.frees || b.gain - a.gain || lastResort(a, b),
+  mostGain,
 ];
 
 /** Settings tried before each step of the look-ahead; more did not help on random layouts. */
@@ -39,9 +41,12 @@ function finishBy(rule: Rule, bench: Bench): Order {
   return bench;
 }
 
-/** The best order by three rules for the next setting. Work: settings x levels that lie open at once. */
-export function greedyOrder(shapes: readonly Shape[], setup: Setup): Order {
-  const orders = rules.map((rule) => finishBy(rule, newBench(shapes, setup)));
+/**
+ * The best order by the first `mostRules` of three rules for the next setting. Work for each of them: settings x levels
+ * that lie open at once.
+ */
+export function greedyOrder(shapes: readonly Shape[], setup: Setup, mostRules = rules.length): Order {
+  const orders = rules.slice(0, mostRules).map((rule) => finishBy(rule, newBench(shapes, setup)));
   return orders.reduce((best, order) => (isBetterOrder(order, best) ? order : best));
 }
 
@@ -55,7 +60,7 @@ export function foresightedOrder(shapes: readonly Shape[], setup: Setup): Order 
   const bench = newBench(shapes, setup);
   while (bench.open.length > 0) {
     let chosen: { readonly distance: number; readonly order: Order } | undefined;
-    for (const { distance } of nextSettings(bench).sort(rules[0]).slice(0, mostTried)) {
+    for (const { distance } of nextSettings(bench).sort(mostGain).slice(0, mostTried)) {
       for (const rule of rules) {
         const trial = copyBench(bench);
         workAt(trial, distance);

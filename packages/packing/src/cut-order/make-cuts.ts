@@ -5,8 +5,9 @@
 
 import type { Edge } from "../cutting.js";
 import type { CutNode, Rectangle } from "../model.js";
-import { afterCut, isCut, type PossibleCut, type Rest, wholeLevel } from "./find-cuts.js";
+import { afterCut, isCut, type PossibleCut, wholeLevel } from "./find-cuts.js";
 import type { Shape } from "./find-shapes.js";
+import type { Rest } from "./hold-rule.js";
 import type { Step } from "./order.js";
 import type { Level, LevelPart } from "./read-levels.js";
 import type { Becomes, Trimmer } from "./trimmer.js";

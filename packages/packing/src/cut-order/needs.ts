@@ -1,5 +1,6 @@
-import { afterCut, findCuts, isCut, type PossibleCut, type Rest } from "./find-cuts.js";
+import { afterCut, findCuts, isCut, type PossibleCut } from "./find-cuts.js";
 import type { Shape } from "./find-shapes.js";
+import type { Rest } from "./hold-rule.js";
 
 /**
  * The settings that what is left of a level needs, seen by itself: one for each size, and one for each part too narrow
