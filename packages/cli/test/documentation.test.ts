@@ -13,7 +13,7 @@ describe("the page on the command line", () => {
 
   it("shows a piece list that can be planned", async () => {
     const list = /\n\n((?: {4}.*\n)+)\n\| column/.exec(page)?.[1]?.replace(/^ {4}/gm, "") ?? "";
-    const files = memoryFiles({ "/home/pieces.csv": list });
+    const files = memoryFiles({ "/desk/pieces.csv": list });
     const argv = "plan --pieces pieces.csv --sheet us-letter --out plan --effort quick".split(" ");
     expect(await runIn(argv, { files })).toMatchObject({ code: 0, stderr: "" });
   });

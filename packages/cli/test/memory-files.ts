@@ -2,7 +2,7 @@ import { basename, dirname } from "node:path";
 import type { Files } from "../src/io.js";
 
 /** One thing done to the files, as `write` or `rename`. */
-export type Step = Exclude<keyof Files, "read" | "list" | "look">;
+type Step = Exclude<keyof Files, "read" | "list" | "look">;
 
 /** Files in memory that behave like those of an operating system, count what is done, and fail where a test says so. */
 export interface MemoryFiles extends Files {

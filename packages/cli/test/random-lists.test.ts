@@ -56,7 +56,7 @@ describe("any piece list and any options", () => {
     let runs = 0;
     await fc.assert(
       fc.asyncProperty(bytes, options, async (content, { sheet, count, mode, trim, unit }) => {
-        const files = memoryFiles({ "/home/pieces.csv": content });
+        const files = memoryFiles({ "/desk/pieces.csv": content });
         const before = files.snapshot();
         const argv = ["plan", "--pieces", "pieces.csv", "--out", "out", "--effort", "quick", "--json"];
         argv.push("--sheet", sheet, "--mode", mode, "--unit", unit);
@@ -72,12 +72,12 @@ describe("any piece list and any options", () => {
           expect(files.snapshot()).toBe(before);
           return;
         }
-        const plan: PlanFile = JSON.parse(String(files.all.get("/home/out/plan.json")));
+        const plan: PlanFile = JSON.parse(String(files.all.get("/desk/out/plan.json")));
         expect(verify(plan.problem, plan.packing)).toEqual([]);
         expect(code === 0).toBe(plan.packing.missing.length === 0);
         expect(told.outcome === "complete").toBe(code === 0);
         expect([...files.all.keys()].sort()).toEqual(
-          ["/home/pieces.csv", ...told.files.map((name: string) => `/home/out/${name}`)].sort(),
+          ["/desk/pieces.csv", ...told.files.map((name: string) => `/desk/out/${name}`)].sort(),
         );
       }),
     );

@@ -8,7 +8,7 @@ export interface Ended {
   readonly stderr: string;
 }
 
-/** Runs the command with output caught, in the folder `/home` unless told otherwise. */
+/** Runs the command with output caught, in the folder `/desk` unless told otherwise. */
 export async function runIn(
   argv: readonly string[],
   io: Pick<Io, "files"> & Partial<Omit<Io, "stdout" | "stderr">> & { readonly terminal?: boolean },
@@ -18,7 +18,7 @@ export async function runIn(
   const { terminal = false, ...rest } = io;
   const code = await run(argv, {
     env: {},
-    cwd: "/home",
+    cwd: "/desk",
     ...rest,
     stdout: {
       isTTY: terminal,

@@ -3,7 +3,7 @@ import * as planCommand from "../src/plan/plan-command.js";
 import { memoryFiles } from "./memory-files.js";
 import { runIn } from "./run-in.js";
 
-const files = memoryFiles({ "/home/pieces.csv": "name,width,height,quantity,turn\nposter,9,12,1,no\n" });
+const files = memoryFiles({ "/desk/pieces.csv": "name,width,height,quantity,turn\nposter,9,12,1,no\n" });
 const TOO_LARGE = [
   "plan",
   "--pieces",

@@ -12,7 +12,7 @@ export interface FoundPlan {
 }
 
 /** A plan that `verify` refused: a fault of Sheetwright, after which nothing may be written. */
-export class WrongPlan extends Error {
+class WrongPlan extends Error {
   override readonly name = "WrongPlan";
   readonly findings: readonly Finding[];
 

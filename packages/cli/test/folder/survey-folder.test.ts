@@ -44,7 +44,7 @@ describe("whose the files of a folder are", () => {
   );
 
   it("never takes a file elsewhere, or of a name of the maker's, for its own", async () => {
-    for (const name of ["../pieces.csv", "/home/pieces.csv", "notes.txt", "sheet-0.svg"]) {
+    for (const name of ["../pieces.csv", "/desk/pieces.csv", "notes.txt", "sheet-0.svg"]) {
       const files = memoryFiles({
         "/out/plan.json": planListing(name),
         [`/out/${name}`]: `content of ${name}`,

@@ -33,12 +33,12 @@ const PLAN = [
 ] as const;
 
 const home = (more: Readonly<Record<string, string>> = {}): MemoryFiles =>
-  memoryFiles({ "/home/pieces.csv": PIECES, ...more });
-const text = (files: MemoryFiles, name: string): string => String(files.all.get(`/home/out/${name}`));
+  memoryFiles({ "/desk/pieces.csv": PIECES, ...more });
+const text = (files: MemoryFiles, name: string): string => String(files.all.get(`/desk/out/${name}`));
 const plan = (files: MemoryFiles): PlanFile => JSON.parse(text(files, "plan.json"));
 const written = (files: MemoryFiles): readonly string[] =>
   [...files.all.keys()]
-    .filter((path) => path.startsWith("/home/out/"))
+    .filter((path) => path.startsWith("/desk/out/"))
     .map((path) => path.slice(10))
     .sort();
 
@@ -141,7 +141,7 @@ describe("a plan", () => {
   });
 
   it("is written in millimetres with --unit mm", async () => {
-    const files = memoryFiles({ "/home/pieces.csv": "name,width,height,quantity,turn\nmat,100,142,3,yes\n" });
+    const files = memoryFiles({ "/desk/pieces.csv": "name,width,height,quantity,turn\nmat,100,142,3,yes\n" });
     const { stdout } = await runIn(
       [...PLAN.map((word) => (word === "us-letter" ? "iso-a4" : word)), "--unit", "mm"],
       { files },
@@ -152,7 +152,7 @@ describe("a plan", () => {
   });
 
   it("leaves out pieces with quantity 0, and says how many comments were left out", async () => {
-    const files = memoryFiles({ "/home/pieces.csv": `${PIECES}#spare,1,1,1,yes\nlater,3,3,0,yes\n` });
+    const files = memoryFiles({ "/desk/pieces.csv": `${PIECES}#spare,1,1,1,yes\nlater,3,3,0,yes\n` });
     const { code, stderr } = await runIn(PLAN, { files });
     expect(code).toBe(0);
     expect(plan(files).problem.kinds.map(({ id }) => id)).toEqual(["base", "mat", "strip"]);
@@ -203,7 +203,7 @@ describe("the summary as JSON", () => {
 
 describe("a folder that already holds something", () => {
   it("is given the new plan where it holds an earlier one; what is stale goes", async () => {
-    const files = home({ "/home/one.csv": "name,width,height,quantity,turn\nbase,7,10,1,no\n" });
+    const files = home({ "/desk/one.csv": "name,width,height,quantity,turn\nbase,7,10,1,no\n" });
     await runIn(PLAN, { files });
     const before = written(files);
     expect(before.length).toBeGreaterThan(5);
@@ -222,7 +222,7 @@ describe("a folder that already holds something", () => {
   });
 
   it("keeps files of other names", async () => {
-    const files = home({ "/home/out/notes.txt": "mine" });
+    const files = home({ "/desk/out/notes.txt": "mine" });
     expect((await runIn(PLAN, { files })).code).toBe(0);
     expect(text(files, "notes.txt")).toBe("mine");
   });
@@ -230,7 +230,7 @@ describe("a folder that already holds something", () => {
   it.each(["plan.json", "cut-list.txt", "sheet-1.svg", "sheet-1-cutter.svg", "sheet-1.txt"])(
     "is left alone where it holds a %s that Sheetwright did not write",
     async (name) => {
-      const files = home({ [`/home/out/${name}`]: "mine" });
+      const files = home({ [`/desk/out/${name}`]: "mine" });
       const before = files.snapshot();
       const { code, stdout, stderr } = await runIn(PLAN, { files });
       expect({ code, stdout }).toEqual({ code: 2, stdout: "" });
@@ -245,7 +245,7 @@ describe("a folder that already holds something", () => {
     const files = home();
     await runIn(PLAN, { files });
     const original = text(files, "sheet-1.txt");
-    files.all.set("/home/out/sheet-1.txt", `${original}A note of the maker.\n`);
+    files.all.set("/desk/out/sheet-1.txt", `${original}A note of the maker.\n`);
     const before = files.snapshot();
     const { code, stderr } = await runIn(PLAN, { files });
     expect(code).toBe(2);
@@ -256,14 +256,14 @@ describe("a folder that already holds something", () => {
   });
 
   it("keeps a changed file that the new plan has no use for, and says so", async () => {
-    const files = home({ "/home/one.csv": "name,width,height,quantity,turn\nbase,7,10,1,no\n" });
+    const files = home({ "/desk/one.csv": "name,width,height,quantity,turn\nbase,7,10,1,no\n" });
     await runIn(PLAN, { files });
     const last =
       written(files)
         .filter((name) => name.endsWith(".txt") && name.startsWith("sheet-"))
         .at(-1) ?? "";
     expect(last).not.toBe("sheet-1.txt");
-    files.all.set(`/home/out/${last}`, "mine");
+    files.all.set(`/desk/out/${last}`, "mine");
     const { code, stderr } = await runIn(
       PLAN.map((word) => (word === "pieces.csv" ? "one.csv" : word)),
       { files },
@@ -277,7 +277,7 @@ describe("a folder that already holds something", () => {
     const start = async (): Promise<MemoryFiles> => {
       const files = home();
       await runIn(PLAN, { files });
-      files.all.set("/home/pieces.csv", "name,width,height,quantity,turn\nbase,7,10,1,no\n");
+      files.all.set("/desk/pieces.csv", "name,width,height,quantity,turn\nbase,7,10,1,no\n");
       files.steps.length = 0;
       return files;
     };
