@@ -14,7 +14,7 @@ export function writeOverview(summary: PlanSummary, problem: Problem, packing: P
   const lines = [
     "SHEETS TO CUT",
     "",
-    ...writeSummary(summary),
+    ...writeSummary(summary, summary.layouts.length),
     "",
     ...(shortfall.length === 0 ? [] : ["MISSING", "", ...shortfall, ""]),
     "PIECES",

@@ -1,10 +1,13 @@
 import { formatLength, formatSize, TICKS_PER_INCH, type Ticks } from "@sheetwright/measure";
 import type { Leftover } from "../plan/leftovers.js";
-import type { LayoutSummary, PlanSummary } from "../plan/plan-summary.js";
+import type { PlanSummary } from "../plan/plan-summary.js";
 import { counted } from "./counted.js";
 
 /** Leftover sizes that are listed before the rest is only counted. */
 const LEFTOVERS_SHOWN = 8;
+
+/** Layouts that are listed on a terminal before the rest is only counted. */
+const LAYOUTS_SHOWN = 12;
 
 /** The usual cut of a craft trimmer (common practice): a longer one is worth a word. */
 const USUAL_TRIMMER: Ticks = 12 * TICKS_PER_INCH;
@@ -15,8 +18,12 @@ export const BLADE_CAUTION = [
   "close or lock the blade whenever you stop, and do first what the maker of your tool says.",
 ] as const;
 
-/** Sums a plan up for a person. Gives lines without a break at their end. */
-export function writeSummary(summary: PlanSummary): readonly string[] {
+/**
+ * Sums a plan up for a person. Gives lines without a break at their end.
+ *
+ * @param mostLayouts lists so many layouts and counts the rest.
+ */
+export function writeSummary(summary: PlanSummary, mostLayouts = LAYOUTS_SHOWN): readonly string[] {
   const { sheets, pieces, layouts } = summary;
   const lines = [
     row("Pieces", summary.outcome === "complete" ? `all ${pieces.cut}` : `${pieces.cut} of ${pieces.wanted}`),
@@ -26,7 +33,7 @@ export function writeSummary(summary: PlanSummary): readonly string[] {
     const settings = `${counted(summary.settings, "setting")} of the trimmer`;
     lines.push(
       row("Yield", `${summary.yieldPercent} % of the paper becomes pieces`),
-      ...block("Layouts", layouts.map(writeLayout)),
+      ...block("Layouts", writeLayouts(summary, mostLayouts)),
       row("Cuts", `${summary.cuts} on all sheets, with ${settings}`),
       ...block("Leftovers", writeLeftovers(summary)),
     );
@@ -38,8 +45,16 @@ export function writeSummary(summary: PlanSummary): readonly string[] {
   return [...lines, ...notes.flatMap((note) => ["", note])];
 }
 
-function writeLayout({ name, run, cuts }: LayoutSummary): string {
-  return `${name}: cut ${counted(run, "sheet")} like this, ${counted(cuts, "cut")} each`;
+function writeLayouts({ layouts }: PlanSummary, most: number): readonly string[] {
+  const lines = layouts
+    .slice(0, most)
+    .map(
+      ({ name, run, cuts }) =>
+        `${name}: cut ${counted(run, "sheet")} like this, ${counted(cuts, "cut")} each`,
+    );
+  const rest = layouts.length - lines.length;
+  if (rest > 0) lines.push(`and ${counted(rest, "more layout")}, listed in cut-list.txt`);
+  return lines;
 }
 
 function row(heading: string, text: string): string {

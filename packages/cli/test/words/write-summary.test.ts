@@ -61,6 +61,19 @@ describe("the summary for a person", () => {
     expect(write({ leftovers: [] })).toContain("Leftovers  none worth keeping");
   });
 
+  it("lists twelve layouts and counts the rest, or lists all where there is room", () => {
+    const layouts = Array.from({ length: 14 }, (_, index) => ({
+      name: `sheet-${index + 1}`,
+      run: 1,
+      cuts: 3,
+      settings: 2,
+    }));
+    expect(write({ layouts })).toMatch(
+      /sheet-12: cut 1 sheet like this, 3 cuts each\n {11}and 2 more layouts, listed in cut-list\.txt\n/,
+    );
+    expect(writeSummary({ ...summary, layouts }, 14).join("\n")).toContain("sheet-14: cut 1 sheet like this");
+  });
+
   it("names narrow and long cuts, and what to do", () => {
     expect(write({ narrowCuts: 1 })).toContain(
       "1 cut holds a part narrower than 1 in (--hold); the cut lists mark it: cut along a metal ruler.",
