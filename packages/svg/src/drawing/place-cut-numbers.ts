@@ -157,6 +157,7 @@ function beyondEnd({ cut, box }: Line, around: Surroundings): CutNumber | null {
 
 /** Off the line, but inside the sheet and clear of everything, at the end of a leader as short as can be. */
 function closeBy({ cut }: Line, around: Surroundings): CutNumber | null {
+  const half = halfWidthOf(cut.number);
   const others = around.lines.filter((line) => line.cut !== cut);
   // Each way out is followed until it leaves the sheet or its leader is in the way of something.
   let ways = pointsAlong(cut).flatMap((from) => DIRECTIONS.map((direction) => ({ from, direction })));
@@ -166,15 +167,17 @@ function closeBy({ cut }: Line, around: Surroundings): CutNumber | null {
     const open: typeof ways = [];
     for (const way of ways) {
       const { from, direction } = way;
-      const to: Point = [from[0] + direction[0] * distance, from[1] + direction[1] * distance];
-      const badge: CutNumber = { number: cut.number, x: to[0], y: to[1], leader: [from, to] };
-      const box = badgeBox(badge);
+      const x = from[0] + direction[0] * distance;
+      const y = from[1] + direction[1] * distance;
+      const box = { x: x - half, y: y - HALF_HEIGHT, width: 2 * half, height: 2 * HALF_HEIGHT };
       if (!isInside(box, around.sheet)) continue;
       const taken =
         coversLabel(box, around) ||
         isTaken(box, around) ||
         around.lines.some((line) => boxesOverlap(box, line.box, LINE_GAP));
       if (!taken) {
+        const to: Point = [x, y];
+        const badge: CutNumber = { number: cut.number, x, y, leader: [from, to] };
         if (obstacleCost(badge, around) > 0 || others.some((line) => leaderRunsAlong(from, to, line)))
           continue;
         const cost = distance + LINE_CROSSED * others.filter((line) => leaderCrosses(from, to, line)).length;

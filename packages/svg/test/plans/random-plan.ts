@@ -65,7 +65,7 @@ interface Recipe {
 }
 
 const UNIT = inch(1 / 16);
-const MOST_PARTS = 40;
+const MOST_PARTS = 30;
 
 function cutRecursively(recipe: Recipe): Plan {
   const { kerf, run, names } = recipe;

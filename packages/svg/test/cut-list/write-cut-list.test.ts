@@ -1,0 +1,113 @@
+import { cutOrder } from "@sheetwright/packing";
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import { columnsOf } from "../../src/cut-list/text-columns.js";
+import { writeCutList } from "../../src/cut-list/write-cut-list.js";
+import { inch, kind, offcut, type Plan, piece, plan, repeat, split } from "../plans/build.js";
+import { type Example, examples } from "../plans/examples.js";
+import { plainCutOrder } from "../plans/plain-cut-order.js";
+import { randomPlan } from "../plans/random-plan.js";
+
+function write({ problem, packing, unit = "in" }: Plan & { readonly unit?: "in" | "mm" }): string {
+  const [layout] = packing.layouts;
+  const sheet = problem.sheets.find(({ id }) => id === layout?.sheet);
+  if (layout === undefined || sheet === undefined) throw new Error("A plan has a layout and its sheet.");
+  if (problem.mode === "stopped") return writeCutList(problem, packing, 0, { unit });
+  return writeCutList(problem, packing, 0, {
+    unit,
+    cuts: cutOrder(sheet, layout, { kerf: problem.kerf ?? 0 }),
+  });
+}
+
+const mats = plan(
+  [kind("a", inch(4), inch(2), "Mat")],
+  [{ id: "s", name: "Cream", width: inch(4), height: inch(5) }],
+  [{ sheet: "s", run: 3, tree: split("y", inch(5), repeat(2, inch(2), piece({ kind: "a", count: 3 }))) }],
+);
+
+describe("writeCutList", () => {
+  test.each(examples)("$name: is the committed cut list", async (example: Example) => {
+    await expect(write(example)).toMatchFileSnapshot(`../examples/${example.name}.txt`);
+  });
+
+  test("says sheet, run, pieces, cuts and leftovers, and warns of the blade", () => {
+    const { problem, packing } = mats;
+    expect(writeCutList(problem, packing, 0, { cuts: plainCutOrder(mats, 0) })).toBe(
+      [
+        "Cream",
+        "=====",
+        "4 x 5 in",
+        "Cut 3 sheets like this. 80.0 % of the sheet used.",
+        "",
+        "Pieces",
+        "    1  Mat: 4 x 2 in; 2 a sheet, 6 in all",
+        "",
+        "Cuts, in this order",
+        "  Do each cut on all 3 sheets before the next.",
+        "   1. Line up the top edge at 2 in, cut edge to edge: Mat and a part 4 x 3 in.",
+        "   2. From cut 1 take the part 4 x 3 in. Same setting, top edge at 2 in, cut:",
+        "      Mat and an offcut 4 x 1 in.",
+        "  2 cuts; the fence is set once.",
+        "",
+        "Left over",
+        "    2  4 x 1 in; 1 a sheet, 3 in all",
+        "",
+        "Mind the blade",
+        "  A blade that goes through paper goes through fingers. Keep guard and",
+        "  hold-down in place and hands away from the blade's line, cut no more layers",
+        "  at once than the tool is made for, and lock or close the blade whenever you",
+        "  let go of it. The instructions that came with your tool go before anything",
+        "  written here.",
+        "",
+      ].join("\n"),
+    );
+  });
+
+  test("tells what shared places add up to", () => {
+    const example = examples.find(({ name }) => name === "shared-places-on-pad") as Example;
+    expect(write(example).replace(/\s+/g, " ")).toContain(
+      "From 12 sheets: 16 x 3b, 8 x 5a, 33 x Comet tail, 9 x Comet band, 15 x Spark, 21 x Ember.",
+    );
+  });
+
+  test("sends cuts too narrow to hold to a metal ruler", () => {
+    const order = plainCutOrder(mats, 0);
+    const cuts = { ...order, cuts: order.cuts.map((cut) => ({ ...cut, tooNarrow: true })) };
+    expect(writeCutList(mats.problem, mats.packing, 0, { cuts })).toContain(
+      "too narrow to hold, so cut along a metal",
+    );
+  });
+
+  test("says so where nothing is cut, placed or left", () => {
+    const empty = plan([], [{ id: "s", width: 1000, height: 1000 }], [{ sheet: "s", run: 1, tree: offcut }]);
+    const text = writeCutList(empty.problem, empty.packing, 0, { cuts: plainCutOrder(empty, 0) });
+    expect(text).toContain("Pieces\n  none");
+    expect(text).toContain("none: the sheet is left as it is");
+    const full = plan(
+      [kind("a", 1000, 1000)],
+      [{ id: "s", width: 1000, height: 1000 }],
+      [{ sheet: "s", run: 1, tree: piece({ kind: "a" }) }],
+    );
+    expect(writeCutList(full.problem, full.packing, 0)).toContain("Left over\n  no offcut worth keeping");
+  });
+
+  test("leaves the cuts out where none are given, and refuses a layout that is not there", () => {
+    expect(writeCutList(mats.problem, mats.packing, 0)).not.toContain("Cuts, in this order");
+    expect(() => writeCutList(mats.problem, mats.packing, 3)).toThrow("layouts[3]");
+  });
+
+  test("is 78 columns wide at most, one line feed a line, every cut numbered and every kind named", () => {
+    fc.assert(
+      fc.property(randomPlan({ windows: true }), (random) => {
+        const order = plainCutOrder(random, 0);
+        const text = writeCutList(random.problem, random.packing, 0, { cuts: order });
+        const lines = text.split("\n");
+        expect(lines.at(-1)).toBe("");
+        expect(lines.filter((line) => columnsOf(line) > 78 || /\s$/.test(line))).toEqual([]);
+        expect(/[\u0000-\u0009\u000b-\u001f\u007f\u202a-\u202e\ud800-\udfff]/u.test(text)).toBe(false);
+        const numbers = lines.flatMap((line) => line.match(/^ {2,3}(\d+)\. /)?.[1] ?? []).map(Number);
+        expect(numbers).toEqual(order.cuts.map(({ number }) => number));
+      }),
+    );
+  });
+});
