@@ -78,6 +78,14 @@ function requireLength(name: string, value: number): void {
  *
  * @throws CutOrderError `not-yet` for stopped cuts, `does-not-add-up` where a split does not fit its part.
  * @throws RangeError for an option that is no length.
+ *
+ * @example
+ * const mat = { type: "piece", shares: [{ kind: "mat", form: 0, turned: false, count: 1 }] };
+ * const sizes = [[2, { type: "waste" }], [5, mat], [5, mat]];
+ * const tree = { type: "split", axis: "x", parts: sizes.map(([size, node]) => ({ size, node })) };
+ * const order = cutOrder({ id: "cream", width: 12, height: 7 }, { sheet: "cream", run: 1, tree });
+ * order.cuts.map(({ edge, distance }) => [edge, distance]) // => [["right", 5], ["right", 5]]
+ * order.settings // => 1
  */
 export function cutOrder(sheet: Sheet, layout: Layout, options: CutOrderOptions = {}): CutOrder {
   const { kerf = 0, narrowestHold = 0 } = options;
