@@ -235,7 +235,7 @@ describe("verify refuses a false certificate", () => {
   });
 
   it("whose weights are doctored, exactly where that changes what they prove", () => {
-    let changed = 0;
+    let [changed, all] = [0, 0];
     fc.assert(
       fc.property(validPlans(), fc.nat(0xffff), fc.integer({ min: 2, max: 9 }), (valid, which, factor) => {
         const plan = copyOf(valid);
@@ -253,11 +253,12 @@ describe("verify refuses a false certificate", () => {
           honest.aim === "fill"
             ? stated.aim === "fill" && honest.value === stated.value
             : stated.aim === "all" && honest.cost === stated.cost && honest.sheets === stated.sheets;
+        all += 1;
         if (!isStill) changed += 1;
         expect(isRefused).toBe(!isStill);
       }),
     );
-    expect(changed).toBeGreaterThan(50);
+    expect(changed / all).toBeGreaterThan(0.05);
   });
 
   it("whose capacity is no number of weights", () => {

@@ -214,16 +214,17 @@ describe("shelf mode", () => {
   });
 
   it("takes exactly those guillotine plans that have no more than strips, pieces and last trims", () => {
-    let taken = 0;
+    let [taken, all] = [0, 0];
     fc.assert(
       fc.property(validPlans({ mode: "guillotine", windows: false }), (valid) => {
         const plan = asShelf(copyOf(valid));
         const isTaken = codesOf(plan).every((code) => !code.startsWith("not-shelf"));
         expect(isTaken).toBe(valid.packing.layouts.every(({ tree }) => isShelf(tree)));
+        all += 1;
         if (isTaken) taken += 1;
       }),
     );
-    expect(taken).toBeGreaterThan(100);
+    expect(taken / all).toBeGreaterThan(0.1);
   });
 });
 
