@@ -1,6 +1,7 @@
 import { keepsShelfRule, longestCut, stageDepth } from "./arrange/cut-rules.js";
 import { enlargeOffcut } from "./arrange/enlarge-offcut.js";
-import { type NormalFormRules, normalForm } from "./arrange/normal-form.js";
+import { largestOffcut, type NormalFormRules, normalForm } from "./arrange/normal-form.js";
+import { cutStripsFromWide } from "./arrange/strips-from-wide.js";
 import type { CutNode, PieceLeaf, Size, Split, SplitPart, StoppedCuts } from "./model.js";
 import { childrenOf } from "./placements.js";
 
@@ -72,6 +73,9 @@ function improve(tree: CutNode, size: Size, rules: NormalFormRules, limits: Limi
   return undefined;
 }
 
+/** Rounds of the two steps that change more than the order of parts. */
+const MOST_ROUNDS = 40;
+
 function requireLength(name: string, value: number): void {
   if (!Number.isSafeInteger(value) || value < 0) {
     throw new RangeError(`${name} is ${value}; a whole number from 0 is needed`);
@@ -85,7 +89,8 @@ function requireLength(name: string, value: number): void {
  * together, the leftover last. ({@link cutOrder} takes parts off either end, so narrow ones always come off while the
  * rest is still wide.) Nested splits of one axis become one level, the leftovers of a level one leftover with the kerf
  * between them regained, and cuts that serve no piece go. Leftovers are named `offcut` or `waste` by their size. Then
- * neighbours change places where that makes the largest offcut of a level larger (common practice, no source).
+ * neighbours change places where that makes the largest offcut of a level larger (common practice, no source), and
+ * small grids are cut the other way round where their strips then come off a part that `narrowestHold` can hold.
  *
  * Guarantees: never more stages, never a longer cut than the tree has or `longestCut` allows, a tree
  * that keeps the shelf rule still keeps it, the largest offcut never gets smaller; the same tree in whatever order of
@@ -129,12 +134,21 @@ export function arrange(tree: CutNode, size: Size, options: ArrangeOptions = {})
     longestCut: Math.max(options.longestCut ?? 0, longestCut(arranged, size, rules.kerf)),
     shelf: keepsShelfRule(arranged),
   };
-  for (
-    let next = improve(arranged, size, rules, limits);
-    next !== undefined;
-    next = improve(arranged, size, rules, limits)
-  ) {
-    arranged = next;
+  // Either step may open the way for the other; a few rounds are enough, and the limit ends what might go in circles.
+  for (let round = 0; round < MOST_ROUNDS; round++) {
+    for (
+      let next = improve(arranged, size, rules, limits);
+      next !== undefined;
+      next = improve(arranged, size, rules, limits)
+    ) {
+      arranged = next;
+    }
+    const strips = cutStripsFromWide(arranged, size, rules);
+    if (strips === undefined) break;
+    const wider = normalForm(strips, size, rules);
+    if (largestOffcut(wider, size, rules) < largestOffcut(arranged, size, rules)) break;
+    if (limits.shelf && !keepsShelfRule(wider)) break;
+    arranged = wider;
   }
   return arranged;
 }

@@ -5,9 +5,10 @@ import { ProblemError } from "./problem/problem-error.js";
 import type { Demand } from "./search/best-fit.js";
 import { type CompiledProblem, compileProblem } from "./search/compiled-problem.js";
 import { completeSets } from "./search/complete-sets.js";
-import { type Draft, isBetterDraft, layoutsOfDraft } from "./search/draft.js";
+import { type Draft, isBetterDraft, mergeRuns } from "./search/draft.js";
 import { type Meter, newMeter } from "./search/meter.js";
 import { MOST_SINGLE_COPIES, oneStart } from "./search/one-start.js";
+import { polishLayouts } from "./search/polish-layouts.js";
 import { exactLayoutsOf } from "./search/repeat-layouts.js";
 import { SHELF_RULES } from "./search/shelves.js";
 
@@ -17,6 +18,11 @@ export interface PackOptions {
   readonly effort?: Effort | undefined;
   /** A whole number from 0; the same seed gives the same packing everywhere (default 1). */
   readonly seed?: number | undefined;
+  /**
+   * The narrowest part the tool can hold (default 0): pieces are laid so that narrow strips come off wide parts where the
+   * same pieces allow it. A wish: it never costs a sheet, and {@link verify} does not ask for it.
+   */
+  readonly narrowestHold?: number | undefined;
 }
 
 /** How far a search is. */
@@ -43,12 +49,21 @@ export interface PackAsyncOptions extends PackOptions {
 const STEPS_PER_PAUSE = 8;
 
 /** Starts made at least before a proven plan ends the search: among equals it may still find a handier one. */
-const LEAST_STARTS = 36;
+const LEAST_STARTS = 24;
 
-const BUDGET: Readonly<Record<Effort, { readonly work: number; readonly most: number }>> = {
-  quick: { work: 1_500_000, most: 160 },
-  standard: { work: 40_000_000, most: 6_000 },
-  thorough: { work: 400_000_000, most: 60_000 },
+interface Budget {
+  /** Places to look at, all starts together. */
+  readonly work: number;
+  /** Starts at most. */
+  readonly most: number;
+  /** Tries to lay the layouts found once more, all together. */
+  readonly tries: number;
+}
+
+const BUDGET: Readonly<Record<Effort, Budget>> = {
+  quick: { work: 1_500_000, most: 100, tries: 240 },
+  standard: { work: 40_000_000, most: 6_000, tries: 1_600 },
+  thorough: { work: 400_000_000, most: 60_000, tries: 8_000 },
 };
 
 /**
@@ -132,11 +147,15 @@ export function* packSteps(
 ): Generator<Progress, Packing, boolean | undefined> {
   const effort = options.effort ?? "standard";
   const seed = options.seed ?? 1;
+  const narrowestHold = options.narrowestHold ?? 0;
   const budget = BUDGET[effort];
   if (budget === undefined)
     throw new RangeError(`effort must be quick, standard or thorough, and is '${effort}'.`);
   if (!Number.isSafeInteger(seed) || seed < 0)
     throw new RangeError(`seed must be a whole number from 0, and is ${seed}.`);
+  if (!Number.isSafeInteger(narrowestHold) || narrowestHold < 0) {
+    throw new RangeError(`narrowestHold must be a whole number from 0, and is ${narrowestHold}.`);
+  }
   const findings = checkProblem(problem);
   if (findings.length > 0) throw new ProblemError(findings);
 
@@ -151,7 +170,19 @@ export function* packSteps(
     best = sets.best;
     cancelled = sets.cancelled;
   }
-  const layouts = layoutsOfDraft(compiled, best);
+  const polishing = polishLayouts(compiled, best.layouts, narrowestHold, budget.tries, seed, meter);
+  meter.stopped = cancelled;
+  let step = polishing.next();
+  while (!step.done) {
+    if (
+      (yield { startsDone: run.starts, starts: run.starts, work: meter.work, best: summary(best) }) === true
+    ) {
+      meter.stopped = true;
+      cancelled = true;
+    }
+    step = polishing.next();
+  }
+  const layouts = mergeRuns(compiled, step.value);
   return answer(compiled, layouts, best, bound, {
     effort,
     seed,
@@ -173,7 +204,7 @@ function* search(
   problem: CompiledProblem,
   bound: Bound | undefined,
   seed: number,
-  budget: { readonly work: number; readonly most: number },
+  budget: Budget,
   meter: Meter,
 ): Generator<Progress, SearchResult, boolean | undefined> {
   const demand = demandOf(problem);
@@ -210,7 +241,7 @@ function searchSets(
   seed: number,
   meter: Meter,
 ): Generator<Progress, SearchResult, boolean | undefined> {
-  return search(compileProblem(problem), undefined, seed, { work: 1_500_000, most: 40 }, meter);
+  return search(compileProblem(problem), undefined, seed, { work: 1_500_000, most: 24, tries: 0 }, meter);
 }
 
 function summary(draft: Draft): NonNullable<Progress["best"]> {
@@ -235,11 +266,7 @@ function demandOf(problem: CompiledProblem): Demand {
 }
 
 /** Starts that an effort affords: a function of the problem alone, so that it is the same for any way of running them. */
-function startsFor(
-  problem: CompiledProblem,
-  demand: Demand,
-  budget: { readonly work: number; readonly most: number },
-): number {
+function startsFor(problem: CompiledProblem, demand: Demand, budget: Budget): number {
   const copies = demand.wanted.reduce((sum, count) => sum + count, 0);
   const kinds = problem.kinds.length;
   const ways = problem.kinds.some((kind) => kind.lays.some((lays) => lays.length > 1)) ? 2 : 1;

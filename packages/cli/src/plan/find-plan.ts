@@ -32,6 +32,7 @@ export async function findPlan(problem: Problem, request: PlanRequest, io: Io): 
     const packing = await packAsync(asked, {
       effort: request.effort,
       seed: request.seed,
+      narrowestHold: request.hold,
       onProgress: progress.show,
       ...(io.signal === undefined ? {} : { signal: io.signal }),
       ...(io.pause === undefined ? {} : { pause: io.pause }),

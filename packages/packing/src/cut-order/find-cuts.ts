@@ -23,8 +23,11 @@ export function isCut(rest: Rest): boolean {
 
 /** What is left after a cut. */
 export function afterCut(rest: Rest, cut: PossibleCut): Rest {
-  if (cut.takes === "remainder") return { ...rest, untrimmed: false };
-  return cut.takes === "first" ? { ...rest, first: rest.first + 1 } : { ...rest, last: rest.last - 1 };
+  return {
+    first: cut.takes === "first" ? rest.first + 1 : rest.first,
+    last: cut.takes === "last" ? rest.last - 1 : rest.last,
+    untrimmed: cut.takes === "remainder" ? false : rest.untrimmed,
+  };
 }
 
 /** Says whether a part lies alone, or as the last one of its level, once no more than `rest` is left to cut. */

@@ -1,4 +1,3 @@
-import { arrange } from "../arrange.js";
 import type { CutNode, Layout, PieceLeaf, Share } from "../model.js";
 import type { CompiledProblem, CompiledSheet } from "./compiled-problem.js";
 import { type Forest, treeOf } from "./cut-forest.js";
@@ -22,8 +21,8 @@ export interface Draft {
   readonly lacking: number;
   readonly value: number;
   readonly cost: number;
-  /** Layouts that differ in what they yield. */
-  readonly different: number;
+  /** Layouts that differ in what they yield; counted when it is first asked for. */
+  readonly different: () => number;
   readonly spread: number;
 }
 
@@ -52,21 +51,21 @@ export function tally(list: readonly number[]): ReadonlyMap<number, number> {
   return counts;
 }
 
+/** The same text for layouts that yield the same pieces from the same sheet. */
+export function yieldKey(layout: DraftLayout): string {
+  const counts = [...layout.counts].sort((a, b) => a[0] - b[0]).map(([kind, count]) => `${kind}x${count}`);
+  return `${layout.sheet.index}:${counts.join(",")}`;
+}
+
 /** Judges a list of layouts. */
 export function draftOf(problem: CompiledProblem, layouts: readonly DraftLayout[]): Draft {
   const placed = problem.kinds.map(() => 0);
-  const yields = new Set<string>();
   let cost = 0;
   let spread = 0;
   for (const layout of layouts) {
     cost += layout.run * layout.sheet.cost;
     spread += layout.run * layout.spread;
-    const key: string[] = [];
-    for (const [kind, count] of [...layout.counts].sort((a, b) => a[0] - b[0])) {
-      placed[kind] = (placed[kind] ?? 0) + count * layout.run;
-      key.push(`${kind}x${count}`);
-    }
-    yields.add(`${layout.sheet.index}:${key.join(",")}`);
+    for (const [kind, count] of layout.counts) placed[kind] = (placed[kind] ?? 0) + count * layout.run;
   }
   let value = 0;
   let lacking = 0;
@@ -75,7 +74,12 @@ export function draftOf(problem: CompiledProblem, layouts: readonly DraftLayout[
     value += count * kind.value;
     lacking += Math.max(0, kind.least - count) * Math.max(1, kind.value);
   }
-  return { layouts, placed, lacking, value, cost, different: yields.size, spread };
+  let known = 0;
+  const different = (): number => {
+    if (known === 0) known = new Set(layouts.map(yieldKey)).size;
+    return known;
+  };
+  return { layouts, placed, lacking, value, cost, different, spread };
 }
 
 /** Whether one plan is better than another, by what was asked and then by what is handier to cut and to keep. */
@@ -83,24 +87,18 @@ export function isBetterDraft(problem: CompiledProblem, a: Draft, b: Draft): boo
   if (a.lacking !== b.lacking) return a.lacking < b.lacking;
   if (problem.source.aim === "fill" && a.value !== b.value) return a.value > b.value;
   if (a.cost !== b.cost) return a.cost < b.cost;
-  if (a.different !== b.different) return a.different < b.different;
+  if (a.different() !== b.different()) return a.different() < b.different();
   return a.spread > b.spread;
 }
 
 /**
- * A draft as plain layouts: trees arranged for cutting, equal ones merged into runs whose places count what they yield,
- * longest runs first.
+ * Arranged layouts as plain data: equal trees merged into runs whose places count what they yield, longest runs first.
  */
-export function layoutsOfDraft(problem: CompiledProblem, draft: Draft): readonly Layout[] {
+export function mergeRuns(problem: CompiledProblem, layouts: readonly DraftLayout[]): readonly Layout[] {
   const merged = new Map<string, { sheet: string; run: number; tree: CutNode }>();
-  const smallest = problem.source.smallestOffcut;
-  draft.layouts.forEach((layout, i) => {
+  layouts.forEach((layout, i) => {
     const { sheet, run } = layout;
-    const size = { width: sheet.width, height: sheet.height };
-    const tree = arrange(layout.tree(), size, {
-      kerf: problem.kerf,
-      ...(smallest ? { smallestOffcut: smallest } : {}),
-    });
+    const tree = layout.tree();
     const alone = [...layout.counts.keys()].some((kind) => (problem.kinds[kind]?.group ?? -1) >= 0);
     const key = alone ? `alone ${i}` : `${sheet.index} ${shapeOf(tree)}`;
     const counted = run === 1 ? tree : timesRun(tree, run);
