@@ -1,4 +1,4 @@
-import { ASCENT } from "../text/text-width.js";
+import { ascentOf, lineHeightOf } from "../text/text-width.js";
 import { element, type SvgElement } from "../writer/svg-element.js";
 import { INK, OUTLINE, QUIET, SMALLEST_TEXT } from "./look.js";
 import { textElement } from "./text-element.js";
@@ -11,14 +11,14 @@ const AIR = 0.3;
 
 export const RULER_WIDTH = 4 * INCH;
 /** Numerals above, the band with its ticks, numerals below, the note. */
-export const RULER_HEIGHT = 3.4 + BAND + 3.6;
+export const RULER_HEIGHT = BAND + 2 * (lineHeightOf(NUMERAL) + AIR);
 
 /**
  * Draws the check ruler with its top left corner at (x, y): the upper edge measures exactly 100 mm, the lower exactly
  * 4 in.
  */
 export function checkRuler(x: number, y: number): readonly SvgElement[] {
-  const top = y + 3.4;
+  const top = y + lineHeightOf(NUMERAL) + AIR;
   const bottom = top + BAND;
   const line = (id: string | undefined, x1: number, y1: number, x2: number, y2: number) =>
     element("line", { id, x1, y1, x2, y2, stroke: INK, "stroke-width": OUTLINE });
@@ -40,7 +40,7 @@ export function checkRuler(x: number, y: number): readonly SvgElement[] {
       textElement({
         text: mm === 100 ? "100 mm" : String(mm),
         x: x + mm,
-        y: top - AIR - 0.5,
+        y: y + ascentOf(NUMERAL),
         size: NUMERAL,
         colour: QUIET,
         anchor: mm === 0 ? "start" : "middle",
@@ -52,7 +52,7 @@ export function checkRuler(x: number, y: number): readonly SvgElement[] {
       textElement({
         text: inch === 4 ? "4 in" : String(inch),
         x: x + inch * INCH,
-        y: bottom + AIR + NUMERAL * ASCENT,
+        y: bottom + AIR + ascentOf(NUMERAL),
         size: NUMERAL,
         colour: QUIET,
         anchor: inch === 0 ? "start" : "middle",

@@ -1,6 +1,6 @@
 /** What stands round the sheet on the page: head, panel and check marks. */
 
-import { ASCENT, LINE_HEIGHT, textWidth } from "../text/text-width.js";
+import { ascentOf, lineHeightOf, textWidth } from "../text/text-width.js";
 import type { SvgElement } from "../writer/svg-element.js";
 import { checkRuler, checkSquare } from "./check-ruler.js";
 import { ACCENT, QUIET, SMALLEST_TEXT } from "./look.js";
@@ -23,21 +23,18 @@ export function drawHead({ title, subtitle, panel }: Page, words: HeadWords): re
   // The run counts any number of sheets; a very long one gets smaller text.
   const widest = textWidth(words.run, RUN, true);
   const runSize = widest <= PANEL_WIDTH ? RUN : Math.max(SMALLEST_TEXT, (RUN * PANEL_WIDTH) / widest);
+  let down = title.y;
   return [
-    ...title.lines.map((text, index) =>
-      textElement({
-        text,
-        x: title.x,
-        y: title.y + (index * LINE_HEIGHT + ASCENT) * title.size,
-        size: title.size,
-        bold: true,
-      }),
-    ),
+    ...title.lines.map((text) => {
+      const y = down + ascentOf(title.size, text);
+      down += lineHeightOf(title.size, text);
+      return textElement({ text, x: title.x, y, size: title.size, bold: true });
+    }),
     textElement({ text: words.line, x: subtitle.x, y: subtitle.y, size: SUBTITLE, colour: QUIET }),
     textElement({
       text: words.run,
       x: panel.x,
-      y: subtitle.y - SUBTITLE * ASCENT - 5.6 * (LINE_HEIGHT - ASCENT),
+      y: subtitle.y - ascentOf(SUBTITLE) - (lineHeightOf(RUN) - ascentOf(RUN)),
       size: runSize,
       bold: true,
       colour: ACCENT,
@@ -66,7 +63,7 @@ export function drawCheck({ ruler, note, square }: Page): readonly SvgElement[] 
       textElement({
         text,
         x: note.x,
-        y: note.y + (index * LINE_HEIGHT + ASCENT) * NOTE,
+        y: note.y + index * lineHeightOf(NOTE) + ascentOf(NOTE),
         size: NOTE,
         colour: QUIET,
       }),

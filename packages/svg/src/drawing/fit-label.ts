@@ -1,5 +1,5 @@
 import { breakLines } from "../text/break-lines.js";
-import { ASCENT, fitsWidth, LINE_HEIGHT, textWidth } from "../text/text-width.js";
+import { ascentOf, fitsWidth, lineHeightOf, OVERHANG, textWidth } from "../text/text-width.js";
 import type { Box } from "./box.js";
 import { SMALLEST_TEXT } from "./look.js";
 
@@ -37,11 +37,20 @@ export interface FittedLabel {
 
 type Part = Pick<LabelLine, "text" | "size" | "role">;
 
-const NAME_SIZES = [4.2, 3.6, 3.2, 2.8] as const;
+/** Text of names, largest first, and of the size under it. */
+const NAME_SIZES = [
+  { name: 4.2, under: 3.3 },
+  { name: 3.3, under: 2.7 },
+  { name: 2.8, under: SMALLEST_TEXT },
+] as const;
 const MOST_NAME_LINES = 3;
-/** White space kept between a label and the lines round it, roomy and at the least. */
-const MARGIN = 1.2;
-const SMALL_MARGIN = 0.4;
+/** White space kept between a label and the lines round it: along and across its reading direction. */
+interface Margin {
+  readonly along: number;
+  readonly across: number;
+}
+const MARGIN: Margin = { along: 1.4, across: 1.2 };
+const SMALL_MARGIN: Margin = { along: OVERHANG, across: 0.2 };
 
 /**
  * Fits a label into a box (millimetres): the largest text that holds name and size, read straight before upwards; then
@@ -54,13 +63,13 @@ export function fitLabel(box: Box, text: LabelText): FittedLabel | null {
   const ways = upwards === null ? [straight] : [straight, upwards];
 
   for (const way of ways) {
-    for (const size of NAME_SIZES) {
-      const parts = wholeLabel(way, text, size);
+    for (const { name, under } of NAME_SIZES) {
+      const parts = wholeLabel(way, text, name, under);
       if (parts !== null) return place(box, parts, way.upwards, "all");
     }
   }
   for (const way of ways) {
-    const parts = wholeLabel(way, text, SMALLEST_TEXT);
+    const parts = wholeLabel(way, text, SMALLEST_TEXT, SMALLEST_TEXT);
     if (parts !== null) return place(box, parts, way.upwards, "all");
   }
   for (const way of ways) {
@@ -71,7 +80,7 @@ export function fitLabel(box: Box, text: LabelText): FittedLabel | null {
     const parts = nameAlone(way, text);
     if (parts !== null) return place(box, parts, way.upwards, "name");
   }
-  for (const size of [3.2, 2.8, SMALLEST_TEXT]) {
+  for (const size of [3.3, 2.8, SMALLEST_TEXT]) {
     for (const way of ways) {
       const parts = numberAlone(way, text, size);
       if (parts !== null) return place(box, parts, way.upwards, "number");
@@ -93,27 +102,22 @@ function sidesOf(box: Box, upwards: boolean): Way {
     : { along: box.width, across: box.height, upwards };
 }
 
-function marginFor(size: number): number {
+function marginFor(size: number): Margin {
   return size > SMALLEST_TEXT ? MARGIN : SMALL_MARGIN;
 }
 
-function fits(parts: readonly Part[], way: Way, margin: number): boolean {
-  const height = parts.reduce((sum, { size }) => sum + size * LINE_HEIGHT, 0);
+function fits(parts: readonly Part[], way: Way, margin: Margin): boolean {
+  const height = parts.reduce((sum, { size, text }) => sum + lineHeightOf(size, text), 0);
   return (
-    height <= way.across - 2 * margin &&
-    parts.every(({ text, size }) => textWidth(text, size) <= way.along - 2 * margin)
+    height <= way.across - 2 * margin.across &&
+    parts.every(({ text, size }) => textWidth(text, size) <= way.along - 2 * margin.along)
   );
 }
 
-function sizeUnder(nameSize: number): number {
-  return Math.max(SMALLEST_TEXT, nameSize * 0.82);
-}
-
-function wholeLabel(way: Way, text: LabelText, size: number): readonly Part[] | null {
+function wholeLabel(way: Way, text: LabelText, size: number, under: number): readonly Part[] | null {
   const margin = marginFor(size);
-  const along = way.along - 2 * margin;
-  const below: readonly Part[] =
-    text.size === null ? [] : [{ text: text.size, size: sizeUnder(size), role: "size" }];
+  const along = way.along - 2 * margin.along;
+  const below: readonly Part[] = text.size === null ? [] : [{ text: text.size, size: under, role: "size" }];
   for (let lines = 1; lines <= MOST_NAME_LINES; lines += 1) {
     const name = breakLines(text.words, { fits: fitsWidth(along, size), lines, overflow: "refuse" });
     if (name === null) continue;
@@ -132,7 +136,7 @@ function shortLabel(way: Way, text: LabelText): readonly Part[] | null {
   const below: readonly Part[] = text.size === null ? [] : [{ text: text.size, size, role: "size" }];
   const words = [text.number, ...text.words];
   for (let lines = 1; lines <= MOST_NAME_LINES; lines += 1) {
-    const width = way.along - 2 * SMALL_MARGIN;
+    const width = way.along - 2 * SMALL_MARGIN.along;
     const name = breakLines(words, { fits: fitsWidth(width, size), lines, overflow: "shorten" });
     // A few letters of a name help nobody.
     if (name === null || name.join("").length < text.number.length + 7) continue;
@@ -143,7 +147,7 @@ function shortLabel(way: Way, text: LabelText): readonly Part[] | null {
 }
 
 function nameAlone(way: Way, text: LabelText): readonly Part[] | null {
-  return wholeLabel(way, { ...text, size: null }, SMALLEST_TEXT);
+  return wholeLabel(way, { ...text, size: null }, SMALLEST_TEXT, SMALLEST_TEXT);
 }
 
 function numberAlone(way: Way, text: LabelText, size: number): readonly Part[] | null {
@@ -154,18 +158,18 @@ function numberAlone(way: Way, text: LabelText, size: number): readonly Part[] |
 
 function place(box: Box, parts: readonly Part[], upwards: boolean, shows: FittedLabel["shows"]): FittedLabel {
   const along = parts.reduce((widest, { text, size }) => Math.max(widest, textWidth(text, size)), 0);
-  const across = parts.reduce((sum, { size }) => sum + size * LINE_HEIGHT, 0);
+  const across = parts.reduce((sum, { size, text }) => sum + lineHeightOf(size, text), 0);
   const centre = { x: box.x + box.width / 2, y: box.y + box.height / 2 };
   let down = -across / 2;
   const lines = parts.map((part) => {
-    const baseline = down + part.size * ASCENT;
-    down += part.size * LINE_HEIGHT;
+    const baseline = down + ascentOf(part.size, part.text);
+    down += lineHeightOf(part.size, part.text);
     return upwards
       ? { ...part, x: centre.x + baseline, y: centre.y }
       : { ...part, x: centre.x, y: centre.y + baseline };
   });
-  const width = upwards ? across : along;
-  const height = upwards ? along : across;
+  const width = upwards ? across : along + 2 * OVERHANG;
+  const height = upwards ? along + 2 * OVERHANG : across;
   return {
     lines,
     upwards,

@@ -1,6 +1,8 @@
 /**
  * Where everything goes on the page, in millimetres. Left: title, sheet, check ruler. Right: what to do, the panel, and
- * the check square where a column leaves room for it. The page is as large as its content needs.
+ * the check square where a column leaves room for it. The page is as large as its content needs, in whole quarter inches:
+ * browsers round pages to whole pixels and printer dots, and a quarter inch is a whole number of both (24, and 75 at
+ * 300 dpi), so the printed page has exactly this size.
  *
  *     +--------------------------------+
  *     | title          cut 3 sheets    |
@@ -12,7 +14,7 @@
  */
 
 import { breakLines } from "../text/break-lines.js";
-import { ASCENT, fitsWidth, LINE_HEIGHT } from "../text/text-width.js";
+import { ascentOf, fitsWidth, lineHeightOf } from "../text/text-width.js";
 import { RULER_HEIGHT, RULER_WIDTH } from "./check-ruler.js";
 import { badgeBox } from "./cut-number.js";
 import { flowRows, heightOf, type Row } from "./flow-rows.js";
@@ -27,6 +29,7 @@ export const SUBTITLE = 3.2;
 export const NOTE = 2.6;
 const NOTE_TEXT = "Measure this after printing; if it is not 100 mm, print at 100 % / actual size.";
 const SQUARE = 50;
+const QUARTER_INCH = 6.35;
 
 /** What decides the page. */
 export interface PageContent {
@@ -71,13 +74,14 @@ export function planPage({ figure, width, height, name, rows }: PageContent): Pa
 
   const leftWidth = Math.max(left + width + right, RULER_WIDTH + 6);
   const title = titleIn(leftWidth, name);
-  const subtitleY = MARGIN + title.lines.length * title.size * LINE_HEIGHT + SUBTITLE * ASCENT;
+  const subtitleY =
+    MARGIN + title.lines.reduce((sum, line) => sum + lineHeightOf(title.size, line), 0) + ascentOf(SUBTITLE);
   const bodyY = subtitleY + 8;
   const rulerY = bodyY + top + height + bottom + 5;
   const noteY = rulerY + RULER_HEIGHT + 0.8;
   const note =
     breakLines(NOTE_TEXT.split(" "), { fits: fitsWidth(leftWidth, NOTE), overflow: "anywhere" }) ?? [];
-  const leftBottom = noteY + note.length * NOTE * LINE_HEIGHT;
+  const leftBottom = noteY + note.length * lineHeightOf(NOTE);
 
   const panelX = MARGIN + leftWidth + COLUMN_GAP + 2;
   const flow = flowRows(rows, leftBottom - bodyY, COLUMN_MOST);
@@ -97,8 +101,10 @@ export function planPage({ figure, width, height, name, rows }: PageContent): Pa
   ];
   const square = squares.find(({ room }) => room >= SQUARE + 6);
   return {
-    width: panelX + Math.max(1, columns.length) * (PANEL_WIDTH + COLUMN_GAP) - COLUMN_GAP + MARGIN,
-    height: pageBottom + MARGIN,
+    width: wholeQuarters(
+      panelX + Math.max(1, columns.length) * (PANEL_WIDTH + COLUMN_GAP) - COLUMN_GAP + MARGIN,
+    ),
+    height: wholeQuarters(pageBottom + MARGIN),
     title: { ...title, x: MARGIN, y: MARGIN },
     subtitle: { x: MARGIN, y: subtitleY },
     sheet: { x: MARGIN + left, y: bodyY + top },
@@ -108,6 +114,10 @@ export function planPage({ figure, width, height, name, rows }: PageContent): Pa
     note: { lines: note, x: MARGIN, y: noteY },
     square: square === undefined ? null : { x: square.x, y: square.y },
   };
+}
+
+function wholeQuarters(length: number): number {
+  return Math.ceil(length / QUARTER_INCH) * QUARTER_INCH;
 }
 
 /** The name of the sheet whole, smaller and on more lines where it is long. */

@@ -6,7 +6,7 @@ import type { LaidOut } from "../layout/lay-out.js";
 import type { OffcutList } from "../layout/list-leftovers.js";
 import type { PieceList } from "../layout/list-pieces.js";
 import { breakLines, unbroken } from "../text/break-lines.js";
-import { ASCENT, fitsWidth, LINE_HEIGHT } from "../text/text-width.js";
+import { ascentOf, fitsWidth, lineHeightOf } from "../text/text-width.js";
 import { countOf } from "../wording/count-of.js";
 import { groupBySetting, settingInWords } from "../wording/cut-in-words.js";
 import { displayName } from "../wording/display-name.js";
@@ -15,7 +15,7 @@ import { halfWidthOf } from "./cut-number.js";
 import { drawCutNumber } from "./draw-cut-number.js";
 import { hatchedBox, plainBox, windowEdge } from "./fills.js";
 import type { Row } from "./flow-rows.js";
-import { ACCENT, CUT_LINE, INK, PIECE, QUIET, RULE, TRIM, WASTE } from "./look.js";
+import { ACCENT, CUT_LINE, INK, OUTLINE, PIECE, QUIET, RULE, TRIM, WASTE } from "./look.js";
 import { textElement } from "./text-element.js";
 
 export const PANEL_WIDTH = 72;
@@ -79,23 +79,23 @@ function cutRows({ cuts, unit }: PanelContent): readonly Row[] {
   const rows = groupBySetting(cuts).flatMap((group) => {
     const first = group[0] as Cut;
     const last = group.at(-1) as Cut;
-    const trim = first.purpose === "trim" ? "trim: " : "";
-    const ruler = first.tooNarrow ? ", along a metal ruler" : "";
-    const words = `${trim}${settingInWords(first, unit)}${ruler}`.split(" ");
+    const trim = first.purpose === "trim" ? ["trim:"] : [];
+    const ruler = first.tooNarrow ? ["along", "a", "metal", "ruler"] : [];
+    const words = [...trim, ...settingInWords(first, unit), ...ruler];
     return lines({ words, size: TEXT, after: 0.5, indent: CUT_INDENT }, (x, y) => {
-      const middle = y + (TEXT * LINE_HEIGHT) / 2;
+      const middle = y + lineHeightOf(TEXT) / 2;
       const centre = x + halfWidthOf(first.number);
       if (first === last) return drawCutNumber(first.number, centre, middle);
       const lastCentre = centre + halfWidthOf(first.number) + 3.4 + halfWidthOf(last.number);
       return [
         ...drawCutNumber(first.number, centre, middle),
-        textElement({
-          text: "–",
-          x: centre + halfWidthOf(first.number) + 1.7,
-          y: y + TEXT * ASCENT,
-          size: TEXT,
-          colour: QUIET,
-          anchor: "middle",
+        element("line", {
+          x1: centre + halfWidthOf(first.number) + 0.9,
+          y1: middle,
+          x2: lastCentre - halfWidthOf(last.number) - 0.9,
+          y2: middle,
+          stroke: QUIET,
+          "stroke-width": OUTLINE,
         }),
         ...drawCutNumber(last.number, lastCentre, middle),
       ];
@@ -151,15 +151,15 @@ function keyRows({ laidOut, pieces, offcuts, cuts, kerf, unit }: PanelContent): 
 
 function heading(text: string): Row {
   return {
-    height: HEADING * LINE_HEIGHT + 1.6,
+    height: lineHeightOf(HEADING) + 1.6,
     keepWithNext: true,
     draw: (x, y) => [
-      textElement({ text, x, y: y + HEADING * ASCENT, size: HEADING, bold: true }),
+      textElement({ text, x, y: y + ascentOf(HEADING), size: HEADING, bold: true }),
       element("line", {
         x1: x,
-        y1: y + HEADING * LINE_HEIGHT + 0.3,
+        y1: y + lineHeightOf(HEADING) + 0.3,
         x2: x + PANEL_WIDTH,
-        y2: y + HEADING * LINE_HEIGHT + 0.3,
+        y2: y + lineHeightOf(HEADING) + 0.3,
         stroke: RULE,
         "stroke-width": 0.15,
       }),
@@ -190,14 +190,14 @@ function lines(
   const fits = fitsWidth(PANEL_WIDTH - indent, size);
   const broken = breakLines(words, { fits, overflow: "anywhere" }) ?? [words.join(" ")];
   return broken.map((text, index) => ({
-    height: size * LINE_HEIGHT + (index === broken.length - 1 ? after : 0),
+    height: lineHeightOf(size, text) + (index === broken.length - 1 ? after : 0),
     keepWithNext: keepWithNext || (index === 0 && broken.length > 1),
     draw: (x: number, y: number) => [
       ...(index === 0 ? beside(x, y) : []),
       textElement({
         text,
         x: x + indent,
-        y: y + size * ASCENT,
+        y: y + ascentOf(size, text),
         size,
         ...(colour === undefined ? {} : { colour }),
       }),
@@ -211,7 +211,7 @@ function numberBeside(number: number): (x: number, y: number) => readonly SvgEle
     textElement({
       text: String(number),
       x: x + INDENT - 2.2,
-      y: y + TEXT * ASCENT,
+      y: y + ascentOf(TEXT),
       size: TEXT,
       bold: true,
       anchor: "end",

@@ -82,11 +82,30 @@ const RANGES: readonly (readonly [from: number, to: number, width: number])[] = 
 /** Any other character: wider than an emoji of Noto Color Emoji (1.245 em). */
 const OTHER = 1300;
 
-/** Heights above and below the baseline in font sizes: Open Sans has the tallest line of the fonts counted on. */
-export const ASCENT = 1.07;
-export const DESCENT = 0.3;
-/** Height of one line's box in font sizes; boxes of this height one below another never overlap. */
-export const LINE_HEIGHT = ASCENT + DESCENT;
+/**
+ * How far the box of a line of text reaches over its baseline: in Open Sans, the tallest of the fonts counted on. Chromium
+ * rounds this to whole user units for text set with geometric precision, so the larger of the two counts.
+ */
+export function ascentOf(size: number, text = ""): number {
+  return Math.max(1.07 * size, Math.round(1.07 * size)) + markRoom(size, text);
+}
+
+/** The height of a line's box; boxes of this height one below another never overlap. */
+export function lineHeightOf(size: number, text = ""): number {
+  // What Chromium rounds off under the baseline it gives back as a whole unit.
+  return ascentOf(size, text) + Math.ceil(0.295 * size) + markRoom(size, text);
+}
+
+/** Marks that are no part of a letter stand over or under the line that the font keeps for letters. */
+function markRoom(size: number, text: string): number {
+  return /[\u0300-\u036f]/.test(text) ? Math.ceil(0.4 * size) : 0;
+}
+
+/**
+ * Chromium rounds the ink of text set with geometric precision out to whole user units, so its box may stick out by up to
+ * this much before and after the text.
+ */
+export const OVERHANG = 1;
 
 /** Kerning, hinting and rounding may widen a line a little over the sum of its advances. */
 const ALLOWANCE = 1.02;

@@ -1,9 +1,13 @@
 import { formatLength, type Unit } from "@sheetwright/measure";
 import type { Cut } from "@sheetwright/packing";
+import { unbroken } from "../text/break-lines.js";
 
-/** How to set a cut: `line up left edge at 4 1/4 in`. */
-export function settingInWords({ edge, distance }: Pick<Cut, "edge" | "distance">, unit: Unit): string {
-  return `line up ${edge} edge at ${formatLength(distance, { unit })}`;
+/** How to set a cut, in words between which a line may break: `line up left edge at 4 1/4 in`. */
+export function settingInWords(
+  { edge, distance }: Pick<Cut, "edge" | "distance">,
+  unit: Unit,
+): readonly string[] {
+  return ["line", "up", edge, "edge", "at", unbroken(formatLength(distance, { unit }))];
 }
 
 /** Cuts that follow one another with the same edge against the fence and the fence untouched. */

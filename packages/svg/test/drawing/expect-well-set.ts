@@ -1,4 +1,5 @@
 import { expect } from "vitest";
+import { OVERHANG } from "../../src/text/text-width.js";
 import { attributeOf, byId, everyElement, numberOf, type ReadElement } from "../read-svg.js";
 import { type Box, excessOf, overlapOf, overlappingPairs, rectBox, textBox } from "./text-boxes.js";
 
@@ -25,7 +26,7 @@ function faultsOf(root: ReadElement): readonly string[] {
   if (new Set(ids).size !== ids.length) faults.push("an id comes twice");
   faults.push(...ids.filter((id) => !/^[a-z0-9-]+$/.test(id)).map((id) => `the id ${id} is not plain ASCII`));
 
-  const texts = elements.filter(({ name }) => name === "text").map(textBox);
+  const texts = elements.filter(({ name }) => name === "text").map((element) => textBox(element));
   for (const text of texts) {
     if (!(text.size >= SEVEN_POINTS)) faults.push(`"${text.text}" is smaller than 7 pt`);
     if (excessOf(text, page) > 0) faults.push(`"${text.text}" leaves the page`);
@@ -62,7 +63,10 @@ function labelFaults(
   const homes = new Map(elements.map((element) => [attributeOf(element, "id"), element]));
   for (const group of elements.filter((element) => attributeOf(element, "data-of") !== "")) {
     const home = rectBox(homes.get(attributeOf(group, "data-of")) as ReadElement);
-    for (const line of group.children.filter(({ name }) => name === "text").map(textBox)) {
+    // Browsers may round the ends of a label outwards.
+    for (const line of group.children
+      .filter(({ name }) => name === "text")
+      .map((text) => textBox(text, OVERHANG))) {
       if (excessOf(line, home) > 0) faults.push(`"${line.text}" leaves its piece`);
       if (excessOf(line, sheet) > 0) faults.push(`"${line.text}" leaves the sheet`);
       if (badges.some((badge) => overlapOf(badge, line) > 0))

@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { fitLabel, type LabelText } from "../../src/drawing/fit-label.js";
 import { SMALLEST_TEXT } from "../../src/drawing/look.js";
-import { ASCENT, LINE_HEIGHT, textWidth } from "../../src/text/text-width.js";
+import { ascentOf, lineHeightOf, textWidth } from "../../src/text/text-width.js";
 import { excessOf, overlappingPairs } from "./text-boxes.js";
 
 const at = (width: number, height: number) => ({ x: 10, y: 20, width, height });
@@ -61,10 +61,20 @@ describe("fitLabel", () => {
         const boxes = found.lines.map((line) => {
           expect(line.size).toBeGreaterThanOrEqual(SMALLEST_TEXT);
           const along = textWidth(line.text, line.size);
-          const across = line.size * LINE_HEIGHT;
+          const across = lineHeightOf(line.size, line.text);
           return found.upwards
-            ? { x: line.x - line.size * ASCENT, y: line.y - along / 2, width: across, height: along }
-            : { x: line.x - along / 2, y: line.y - line.size * ASCENT, width: along, height: across };
+            ? {
+                x: line.x - ascentOf(line.size, line.text),
+                y: line.y - along / 2,
+                width: across,
+                height: along,
+              }
+            : {
+                x: line.x - along / 2,
+                y: line.y - ascentOf(line.size, line.text),
+                width: along,
+                height: across,
+              };
         });
         for (const line of boxes) expect(excessOf(line, found.box)).toBeLessThanOrEqual(1e-9);
         expect(overlappingPairs(boxes, 1e-9)).toEqual([]);

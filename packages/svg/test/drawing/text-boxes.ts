@@ -1,4 +1,4 @@
-import { ASCENT, LINE_HEIGHT, textWidth } from "../../src/text/text-width.js";
+import { ascentOf, lineHeightOf, textWidth } from "../../src/text/text-width.js";
 import { attributeOf, everyElement, numberOf, type ReadElement } from "../read-svg.js";
 
 export interface TextBox {
@@ -10,28 +10,31 @@ export interface TextBox {
   readonly height: number;
 }
 
-/** The box that a text takes at most in any usual font, from its attributes alone. */
-export function textBox(element: ReadElement): TextBox {
+/**
+ * The box that a text takes at most in any usual font, from its attributes alone; `overhang` is added at both ends.
+ */
+export function textBox(element: ReadElement, overhang = 0): TextBox {
   const { text } = element;
   const size = numberOf(element, "font-size");
-  const width = textWidth(text, size, attributeOf(element, "font-weight") === "bold");
+  const advance = textWidth(text, size, attributeOf(element, "font-weight") === "bold");
+  const width = advance + 2 * overhang;
   const x = numberOf(element, "x");
   const y = numberOf(element, "y");
   const anchor = attributeOf(element, "text-anchor");
-  const shift = anchor === "middle" ? -width / 2 : anchor === "end" ? -width : 0;
-  const height = size * LINE_HEIGHT;
+  const shift = (anchor === "middle" ? -advance / 2 : anchor === "end" ? -advance : 0) - overhang;
+  const height = lineHeightOf(size, text);
   const transform = attributeOf(element, "transform");
-  if (transform === "") return { text, size, x: x + shift, y: y - size * ASCENT, width, height };
+  if (transform === "") return { text, size, x: x + shift, y: y - ascentOf(size, text), width, height };
   // The only transform a drawing uses is a quarter turn anticlockwise about the text's own point.
   if (transform !== `rotate(-90 ${x} ${y})`) throw new Error(transform);
-  return { text, size, x: x - size * ASCENT, y: y - shift - width, width: height, height: width };
+  return { text, size, x: x - ascentOf(size, text), y: y - shift - width, width: height, height: width };
 }
 
 /** The boxes of all texts of a drawing. */
 export function textBoxes(root: ReadElement): readonly TextBox[] {
   return everyElement(root)
     .filter(({ name }) => name === "text")
-    .map(textBox);
+    .map((element) => textBox(element));
 }
 
 export interface Box {

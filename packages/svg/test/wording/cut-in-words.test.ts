@@ -5,9 +5,16 @@ import { inch } from "../plans/build.js";
 import { examples } from "../plans/examples.js";
 import { plainCutOrder } from "../plans/plain-cut-order.js";
 
-test("says where to line up which edge, in the trade's fractions", () => {
-  expect(settingInWords({ edge: "left", distance: inch(4.25) }, "in")).toBe("line up left edge at 4 1/4 in");
-  expect(settingInWords({ edge: "bottom", distance: inch(1) }, "mm")).toBe("line up bottom edge at 25.4 mm");
+test("says where to line up which edge, in the trade's fractions, never broken in a length", () => {
+  expect(settingInWords({ edge: "left", distance: inch(4.25) }, "in")).toEqual([
+    "line",
+    "up",
+    "left",
+    "edge",
+    "at",
+    "4\u00a01/4\u00a0in",
+  ]);
+  expect(settingInWords({ edge: "bottom", distance: inch(1) }, "mm").at(-1)).toBe("25.4\u00a0mm");
 });
 
 test("says how many sheets to cut", () => {
