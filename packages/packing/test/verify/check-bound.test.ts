@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import type { DualFeasible, Problem, SheetWeights } from "../../src/model.js";
 import { boundOf, costOf, type MeasureOf, usableSize, usefulSheets } from "../identity-bound.js";
 import { describePlan, drawFrom, type ValidPlan, validPlans } from "../valid-plan.js";
-import { copyOf, type DamagedPlan, expectFinding, findingsOf, statedCounts } from "./damage.js";
+import { codesOf, copyOf, type DamagedPlan, expectFinding, findingsOf, statedCounts } from "./damage.js";
 import { examplePlan, stoppedPlan, windowPlan } from "./example-plan.js";
 import { paperMeasure } from "./paper-measure.js";
 
@@ -50,8 +50,6 @@ function withBound(plan: ValidPlan, bound: ValidPlan["packing"]["bound"]): Valid
   const counts = new Map(packing.placed.map(({ kind, count }) => [kind, count]));
   return { problem, packing: describePlan(problem, packing.layouts, bound, counts) };
 }
-
-const codesOf = (plan: DamagedPlan) => findingsOf(plan).map(({ code, path }) => `${code} at ${path}`);
 
 function boundOfAll(plan: DamagedPlan) {
   const { bound } = plan.packing;

@@ -1,10 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { validPlans } from "../valid-plan.js";
-import { copyOf, type DamagedPlan, expectFinding, findingsOf, isPiece, sitesOf } from "./damage.js";
+import { codesOf, copyOf, expectFinding, findingsOf, isPiece, sitesOf } from "./damage.js";
 import { examplePlan } from "./example-plan.js";
-
-const codesOf = (plan: DamagedPlan) => findingsOf(plan).map(({ code, path }) => `${code} at ${path}`);
 
 describe("verify refuses totals that are not those of the layouts", () => {
   it("a wrong cost", () => {

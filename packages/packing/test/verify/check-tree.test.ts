@@ -6,6 +6,7 @@ import { usableSize } from "../identity-bound.js";
 import { type ValidPlan, validPlans } from "../valid-plan.js";
 import { isShelf, levelsOf } from "./brute-check.js";
 import {
+  codesOf,
   copyOf,
   type DamagedPlan,
   expectFinding,
@@ -15,8 +16,6 @@ import {
   sitesOf,
 } from "./damage.js";
 import { examplePlan, stoppedPlan, windowPlan } from "./example-plan.js";
-
-const codesOf = (plan: DamagedPlan) => findingsOf(plan).map(({ code, path }) => `${code} at ${path}`);
 
 /** A plan of leftovers alone: only the cuts are to be judged. */
 function cutsOnly(tree: CutNode, settings: Partial<Problem> = {}, size = 10): DamagedPlan {

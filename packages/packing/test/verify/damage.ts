@@ -1,10 +1,11 @@
 /** Ways into a plan, to damage it. */
+import fc from "fast-check";
 import { expect } from "vitest";
-import type { CutNode, Packing, PieceLeaf, Problem, Split, StoppedCuts, Window } from "../../src/model.js";
+import type { CutNode, Packing, PieceLeaf, Problem, Split, StoppedCuts } from "../../src/model.js";
 import type { Finding, FindingCode } from "../../src/verify/finding.js";
 import { verify } from "../../src/verify/verify.js";
 import { usableSize } from "../identity-bound.js";
-import type { ValidPlan } from "../valid-plan.js";
+import type { ValidPlan, validPlans } from "../valid-plan.js";
 
 /** The same data, free to be changed. */
 export type Mutable<T> = T extends readonly (infer Item)[]
@@ -153,9 +154,6 @@ export function sitesOf({ problem, packing }: DamagedPlan): readonly Site[] {
 export const isPiece = (site: Site): site is Site<Mutable<PieceLeaf>> => site.node.type === "piece";
 export const isSplit = (site: Site): site is Site<Mutable<Split>> => site.node.type === "split";
 export const isStopped = (site: Site): site is Site<Mutable<StoppedCuts>> => site.node.type === "stopped";
-export const hasWindow = (site: Site): site is Site<Mutable<PieceLeaf> & { window: Mutable<Window> }> =>
-  site.node.type === "piece" && site.node.window !== undefined;
-
 /** The form that a share names. */
 export function formOf(plan: DamagedPlan, share: { readonly kind: string; readonly form: number }) {
   const form = plan.problem.kinds.find((kind) => kind.id === share.kind)?.forms[share.form];
@@ -191,3 +189,54 @@ export function correctTotals(plan: DamagedPlan, counts: ReadonlyMap<string, num
 export function statedCounts(plan: DamagedPlan): Map<string, number> {
   return new Map(plan.packing.placed.map(({ kind, count }) => [kind, count]));
 }
+
+/** Damages plans at a place that is chosen among those where the damage can be done. */
+export function expectRefusal<Place>(
+  plans: ReturnType<typeof validPlans>,
+  placesIn: (plan: DamagedPlan) => readonly Place[],
+  damage: (plan: DamagedPlan, place: Place, choice: number) => void,
+): void {
+  fc.assert(
+    fc.property(plans, fc.nat(0xffff), fc.nat(0xffff), (valid, which, choice) => {
+      const plan = copyOf(valid);
+      const places = placesIn(plan);
+      fc.pre(places.length > 0);
+      damage(plan, places[which % places.length] as Place, choice);
+    }),
+  );
+}
+
+export const piecesOf = (plan: DamagedPlan) => sitesOf(plan).filter(isPiece);
+export const splitsOf = (plan: DamagedPlan) => sitesOf(plan).filter(isSplit);
+export const layoutsOf = (plan: DamagedPlan) =>
+  plan.packing.layouts.map((layout, index) => ({ layout, index }));
+
+/** Makes a piece larger than its part by lengthening its form, as the piece lies. */
+export function lengthenForm(plan: DamagedPlan, site: Site, axis: "x" | "y"): void {
+  if (site.node.type !== "piece") throw new TypeError("Not a piece.");
+  for (const share of site.node.shares) {
+    const form = formOf(plan, share);
+    if ((axis === "x") !== share.turned) form.width += 1;
+    else form.height += 1;
+  }
+}
+
+/** Two pieces side by side in a split. */
+export const neighbours = (plan: DamagedPlan) =>
+  splitsOf(plan).flatMap((site) =>
+    site.node.parts.flatMap((part, index) => {
+      const next = site.node.parts[index + 1];
+      return part.node.type === "piece" && next?.node.type === "piece" ? [{ site, index }] : [];
+    }),
+  );
+
+/** A column of the example. */
+export const exampleSplit = (plan: DamagedPlan, index: number) => {
+  const root = plan.packing.layouts[0]?.tree;
+  const column = root?.type === "split" ? root.parts[index]?.node : undefined;
+  if (column?.type !== "split") throw new TypeError("The example has changed.");
+  return column;
+};
+
+/** What verify finds, as short text. */
+export const codesOf = (plan: DamagedPlan) => findingsOf(plan).map(({ code, path }) => `${code} at ${path}`);
