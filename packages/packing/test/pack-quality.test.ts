@@ -85,13 +85,14 @@ describe("pack against what is known to be possible", () => {
         expect(plan([...kinds].reverse())).toBeLessThanOrEqual(sheets + 1);
         expect(plan(kinds.slice(1))).toBeLessThanOrEqual(sheets + 1);
       }),
+      { numRuns: 250 },
     );
   });
 
   test("takes work that grows with the kinds, not with the copies (promise 7)", () => {
     const kinds = fc.array(
       fc.record({ width: fc.integer({ min: 20, max: 60 }), height: fc.integer({ min: 20, max: 60 }) }),
-      { minLength: 1, maxLength: 6 },
+      { minLength: 1, maxLength: 5 },
     );
     fc.assert(
       fc.property(kinds, fc.integer({ min: 100, max: 200 }), (forms, copies) => {
@@ -104,7 +105,7 @@ describe("pack against what is known to be possible", () => {
               quantity: (copies + 7 * i) * times,
               forms: [form],
             })),
-            sheets: [{ id: "s", width: 150, height: 100 }],
+            sheets: [{ id: "s", width: 110, height: 70 }],
           });
         const once = plan(10);
         const often = plan(1000);
