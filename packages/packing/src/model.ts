@@ -247,7 +247,8 @@ export type DualFeasible =
 /**
  * What one sheet can carry at most: on this sheet a piece weighs capacity x u(width) v(height) / (U V), with x and y as
  * u and v, U and V their capacities, and the extents taken with one kerf more. Where turns allow it, the lighter way
- * counts.
+ * counts. Where a wanted kind is small enough, either way round, to come from the hidden part of a form, that form weighs
+ * what its hidden part would weigh less: what comes out of a window lies on the same paper as the piece round it.
  */
 export interface SheetWeights {
   readonly sheet: string;

@@ -65,7 +65,13 @@ export const anyProblem: fc.Arbitrary<Problem> = fc
       fc.record({ width: extent, height: extent }),
       optional("turns", turns),
       optional("sheets", fc.constantFrom([{ sheet: "s0" }], [{ sheet: "s0", turns: "upright" as const }]), 1),
-    ).map((entry) => entry as unknown as Form);
+      fc.record({ window: fc.nat(9) }),
+    ).map((entry) => {
+      const { window, ...made } = entry as unknown as Form & { window: number };
+      if (window > 0 || made.width < 8 || made.height < 8) return made;
+      const size = { width: made.width - 4, height: made.height - 6 };
+      return { ...made, hidden: { x: 2, y: 3, ...size, tool: "knife" } };
+    });
     const quantity = fc.oneof({ weight: 6, arbitrary: fc.nat(8) }, { weight: 1, arbitrary: fc.nat(60) });
     const kind = (i: number): fc.Arbitrary<Kind> =>
       merge(

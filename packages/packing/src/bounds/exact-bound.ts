@@ -56,9 +56,14 @@ function kindLoads(
       const sheet = sheetOf(problem, entry.sheet);
       const factor = (BigInt(entry.capacity) * scale) / unitOf(problem, entry);
       for (const lay of kind.lays[sheet.index] ?? []) {
-        const u = dualFeasibleValue(entry.x, lay.width + problem.kerf, sheet.width + problem.kerf);
-        const v = dualFeasibleValue(entry.y, lay.height + problem.kerf, sheet.height + problem.kerf);
-        const load = factor * BigInt(u) * BigInt(v);
+        const weight = (width: number, height: number): bigint => {
+          const u = dualFeasibleValue(entry.x, width + problem.kerf, sheet.width + problem.kerf);
+          const v = dualFeasibleValue(entry.y, height + problem.kerf, sheet.height + problem.kerf);
+          return factor * BigInt(u) * BigInt(v);
+        };
+        // What comes out of a window is carried twice, so its room is not counted for the piece round it.
+        const window = lay.hidden ? weight(lay.hidden.width, lay.hidden.height) : 0n;
+        const load = weight(lay.width, lay.height) - window;
         if (least === undefined || load < least) least = load;
       }
     }

@@ -77,21 +77,30 @@ function candidates(
       sheets.map((s) => s.height + problem.kerf),
       functions,
     );
-    const table = (list: readonly DualFeasible[], axis: "width" | "height"): Float64Array => {
+    const table = (
+      list: readonly DualFeasible[],
+      axis: "width" | "height",
+      of: "lay" | "hidden",
+    ): Float64Array => {
       const values = new Float64Array(list.length * entries.length);
       list.forEach((f, r) => {
         entries.forEach(({ s, lay }, e) => {
+          const size = of === "lay" ? lay : lay.hidden;
+          if (size === undefined) return;
           const extent = (sheets[s]?.[axis] ?? 0) + problem.kerf;
           const own = onExtent(f, extent);
           const share =
-            dualFeasibleValue(own, lay[axis] + problem.kerf, extent) / dualFeasibleCapacity(own, extent);
+            dualFeasibleValue(own, size[axis] + problem.kerf, extent) / dualFeasibleCapacity(own, extent);
           values[r * entries.length + e] = axis === "width" ? share * (capacity[s] ?? 1) : share;
         });
       });
       return values;
     };
-    const across = table(xs, "width");
-    const down = table(ys, "height");
+    const across = table(xs, "width", "lay");
+    const down = table(ys, "height", "lay");
+    const hidden = entries.some((entry) => entry.lay.hidden !== undefined);
+    const acrossHidden = hidden ? table(xs, "width", "hidden") : undefined;
+    const downHidden = hidden ? table(ys, "height", "hidden") : undefined;
     const merit = meritOf(problem, kinds, sheets, capacity);
     const firstEntry = [0];
     for (const kind of kinds) {
@@ -108,7 +117,10 @@ function candidates(
           const end = firstEntry[k + 1] as number;
           let least = Number.POSITIVE_INFINITY;
           for (let e = firstEntry[k] as number; e < end; e++) {
-            const load = (across[xAt + e] as number) * (down[yAt + e] as number);
+            let load = (across[xAt + e] as number) * (down[yAt + e] as number);
+            if (acrossHidden && downHidden) {
+              load -= (acrossHidden[xAt + e] as number) * (downHidden[yAt + e] as number);
+            }
             if (load < least) least = load;
           }
           loads[k] = least;

@@ -1,4 +1,4 @@
-import type { Form, Kind, Problem, Sheet, Turns } from "../model.js";
+import type { Form, Kind, Problem, Sheet, Size, Turns } from "../model.js";
 
 /** One way in which a kind may lie on one sheet: the extents it takes there. */
 export interface Lay {
@@ -6,6 +6,8 @@ export interface Lay {
   readonly turned: boolean;
   readonly width: number;
   readonly height: number;
+  /** The part of it, as it lies, that a window may open and some wanted kind is small enough to come from. */
+  readonly hidden: Size | undefined;
 }
 
 /** A sheet as the search sees it: its usable part and what it costs. */
@@ -74,7 +76,7 @@ export function compileProblem(problem: Problem): CompiledProblem {
   });
   const groups = new Map<string, number>();
   const kinds = problem.kinds.map((kind, index): CompiledKind => {
-    const lays = sheets.map((sheet) => laysOn(kind, sheet));
+    const lays = sheets.map((sheet) => laysOn(problem, kind, sheet));
     return {
       index,
       id: kind.id,
@@ -113,20 +115,45 @@ function groupNumber(groups: Map<string, number>, key: string): number {
   return groups.size - 1;
 }
 
-function laysOn(kind: Kind, sheet: CompiledSheet): readonly Lay[] {
+function laysOn(problem: Problem, kind: Kind, sheet: CompiledSheet): readonly Lay[] {
   const lays: Lay[] = [];
-  const add = (form: number, turned: boolean, width: number, height: number): void => {
+  const add = (form: number, turned: boolean, size: Size, hidden: Size | undefined): void => {
+    const { width, height } = turned ? quarterTurn(size) : size;
     if (width > sheet.width || height > sheet.height) return;
-    if (lays.some((lay) => lay.width === width && lay.height === height)) return;
-    lays.push({ form, turned, width, height });
+    const lies = hidden && turned ? quarterTurn(hidden) : hidden;
+    if (lays.some((lay) => lay.width === width && lay.height === height && isSameSize(lay.hidden, lies)))
+      return;
+    lays.push({ form, turned, width, height, hidden: lies });
   };
   kind.forms.forEach((form, index) => {
     const turns = turnsOn(form, sheet.id);
     if (turns === undefined) return;
-    if (turns !== "turned") add(index, false, form.width, form.height);
-    if (turns !== "upright") add(index, true, form.height, form.width);
+    const hidden = form.hidden && isOfUse(problem, form.hidden) ? form.hidden : undefined;
+    if (turns !== "turned") add(index, false, form, hidden);
+    if (turns !== "upright") add(index, true, form, hidden);
   });
   return lays;
+}
+
+function quarterTurn({ width, height }: Size): Size {
+  return { width: height, height: width };
+}
+
+function isSameSize(a: Size | undefined, b: Size | undefined): boolean {
+  return a?.width === b?.width && a?.height === b?.height;
+}
+
+/** Whether some wanted kind is small enough, either way round, to come from a hidden part. */
+function isOfUse(problem: Problem, hidden: Size): boolean {
+  const short = Math.min(hidden.width, hidden.height);
+  const long = Math.max(hidden.width, hidden.height);
+  return problem.kinds.some(
+    (kind) =>
+      kind.quantity !== 0 &&
+      kind.forms.some(
+        ({ width, height }) => Math.min(width, height) <= short && Math.max(width, height) <= long,
+      ),
+  );
 }
 
 /** The turns a form may take on a sheet, or undefined where it may not be cut from it. */

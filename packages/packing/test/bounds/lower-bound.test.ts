@@ -64,6 +64,16 @@ describe("lowerBound", () => {
     expect(boundOf(problemOf({ width: 100, height: 100 }, kinds)).sheets).toBe(100);
   });
 
+  test("leaves room for pieces from hidden middles, which lie on the same paper as the piece round them", () => {
+    // Two mats of 8 x 10 give four tags of 3 x 4 from their middles: two sheets of 10 x 8 do, and area alone says three.
+    const hidden = { x: 1, y: 2, width: 6, height: 8, tool: "knife" };
+    const kinds = [
+      { id: "mat", quantity: 2, forms: [{ width: 8, height: 10, hidden }] },
+      { id: "tag", quantity: 4, forms: [{ width: 3, height: 4 }] },
+    ];
+    expect(boundOf(problemOf({ width: 10, height: 8 }, kinds)).sheets).toBeLessThanOrEqual(2);
+  });
+
   test("never passes the fewest sheets found by looking at everything", () => {
     const piece = fc.record({
       width: fc.integer({ min: 1, max: 20 }),
