@@ -40,6 +40,7 @@ const checks = [
   { heading: "Table of imports", command: script("check-imports.mjs") },
   { heading: "Lint of exact arithmetic", command: script("check-exact-arithmetic.mjs") },
   { heading: "Tree", command: script("check-tree.mjs") },
+  { heading: "Documentation", command: script("check-docs.mjs") },
 ];
 
 const started = Date.now();
