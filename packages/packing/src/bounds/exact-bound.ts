@@ -19,7 +19,7 @@ export function exactBound(problem: CompiledProblem, weights: readonly SheetWeig
 }
 
 /** Greatest common divisor; gcd(0, b) = b. */
-export function gcd(a: bigint, b: bigint): bigint {
+function gcd(a: bigint, b: bigint): bigint {
   let x = a;
   let y = b;
   while (y !== 0n) {

@@ -35,7 +35,7 @@ interface Place {
 }
 
 /** Kinds in placing order; `copies` of each come one after the other, kinds of one group as one entry. */
-export interface QueueEntry {
+interface QueueEntry {
   readonly members: readonly { readonly kind: number; readonly copies: number }[];
   /** True where all members must lie on one sheet. */
   readonly whole: boolean;

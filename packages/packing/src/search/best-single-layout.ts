@@ -121,14 +121,3 @@ function levelOf(
     parts: rest > 0 ? [...parts, { size: rest, node: { type: "waste" } }] : parts,
   };
 }
-
-/** The tree with only the first copies of its pieces kept; the places of the others are left over. */
-export function keepCopies(node: CutNode, copies: number): CutNode {
-  let left = copies;
-  const keep = (branch: CutNode): CutNode => {
-    if (branch.type === "piece") return left-- > 0 ? branch : { type: "waste" };
-    if (branch.type !== "split") return branch;
-    return { ...branch, parts: branch.parts.map((part) => ({ size: part.size, node: keep(part.node) })) };
-  };
-  return keep(node);
-}

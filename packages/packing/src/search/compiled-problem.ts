@@ -52,7 +52,7 @@ export interface CompiledProblem {
 }
 
 /** The part of a sheet inside its trims. */
-export function usablePart(sheet: Sheet): { readonly width: number; readonly height: number } {
+function usablePart(sheet: Sheet): { readonly width: number; readonly height: number } {
   const trim = sheet.trim ?? {};
   return {
     width: sheet.width - (trim.left ?? 0) - (trim.right ?? 0),
@@ -103,7 +103,7 @@ export function compileProblem(problem: Problem): CompiledProblem {
 }
 
 /** What one copy is worth: its value, or the area of its first form. */
-export function kindValue(kind: Kind): number {
+function kindValue(kind: Kind): number {
   const first = kind.forms[0];
   return kind.value ?? (first === undefined ? 0 : first.width * first.height);
 }
@@ -157,7 +157,7 @@ function isOfUse(problem: Problem, hidden: Size): boolean {
 }
 
 /** The turns a form may take on a sheet, or undefined where it may not be cut from it. */
-export function turnsOn(form: Form, sheetId: string): Turns | undefined {
+function turnsOn(form: Form, sheetId: string): Turns | undefined {
   const own = form.turns ?? "both";
   if (form.sheets === undefined) return own;
   const use = form.sheets.find((entry) => entry.sheet === sheetId);

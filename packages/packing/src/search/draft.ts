@@ -45,7 +45,7 @@ export function layoutsOf(problem: CompiledProblem, forest: Forest): readonly Dr
 }
 
 /** How often each number stands in a list. */
-export function tally(list: readonly number[]): ReadonlyMap<number, number> {
+function tally(list: readonly number[]): ReadonlyMap<number, number> {
   const counts = new Map<number, number>();
   for (const entry of list) counts.set(entry, (counts.get(entry) ?? 0) + 1);
   return counts;

@@ -12,7 +12,7 @@ export interface Meter {
 }
 
 /** Places looked at between two pauses: about a millisecond. */
-export const WORK_PER_PAUSE = 20_000;
+const WORK_PER_PAUSE = 20_000;
 
 export function newMeter(): Meter {
   return { work: 0, nextPause: WORK_PER_PAUSE, stopped: false };

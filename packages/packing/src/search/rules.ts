@@ -15,21 +15,16 @@ export interface Rules {
 }
 
 /** Sort key of a piece: pieces with larger keys are placed first. */
-export type PieceOrder = (width: number, height: number) => number;
+type PieceOrder = (width: number, height: number) => number;
 
 /** Badness of a place by what it leaves over: the smaller the better. */
-export type PlaceFit = (acrossRest: number, downRest: number, width: number, height: number) => number;
+type PlaceFit = (acrossRest: number, downRest: number, width: number, height: number) => number;
 
 /** True where the first cut should go across, by the rests and the free rectangle. */
-export type CutChoice = (
-  acrossRest: number,
-  downRest: number,
-  freeWidth: number,
-  freeHeight: number,
-) => boolean;
+type CutChoice = (acrossRest: number, downRest: number, freeWidth: number, freeHeight: number) => boolean;
 
 /** Price of opening a sheet; the cheapest is opened. */
-export type SheetChoice = (cost: number, area: number) => number;
+type SheetChoice = (cost: number, area: number) => number;
 
 const shorterSide: PieceOrder = (w, h) => Math.min(w, h) * 65536 + Math.max(w, h) / 256;
 const longerSide: PieceOrder = (w, h) => Math.max(w, h) * 65536 + Math.min(w, h) / 256;
