@@ -16,16 +16,6 @@ export function boxesOverlap(a: Box, b: Box, gap = 0): boolean {
   );
 }
 
-/** A box with each side moved in by `inset`; never less than nothing. */
-export function insetBox(box: Box, inset: number): Box {
-  return {
-    x: box.x + inset,
-    y: box.y + inset,
-    width: Math.max(0, box.width - 2 * inset),
-    height: Math.max(0, box.height - 2 * inset),
-  };
-}
-
 /** True where the straight line from (x1, y1) to (x2, y2) runs through the inside of the box. */
 export function segmentCrossesBox(x1: number, y1: number, x2: number, y2: number, box: Box): boolean {
   const right = box.x + box.width;

@@ -55,7 +55,17 @@ export function drawLayout(
     width: laidOut.width / TICKS_PER_MM,
     height: laidOut.height / TICKS_PER_MM,
     name: displayName(sheet),
-    rows: panelRows({ laidOut, pieces, offcuts, cuts: cuts?.cuts ?? [], run: layout.run, kerf, unit }),
+    rows: panelRows({
+      laidOut,
+      pieces,
+      offcuts,
+      cuts: cuts?.cuts ?? [],
+      numbered: figure.labels.some(({ label }) => label.shows === "number" || label.shows === "short"),
+      unnumbered: figure.cuts.length - figure.numbers.length,
+      run: layout.run,
+      kerf,
+      unit,
+    }),
   });
 
   const size = formatSize(sheet.width, sheet.height, { unit });

@@ -9,7 +9,7 @@ import { drawCutNumber, drawLeader } from "./draw-cut-number.js";
 import { hatchedBox, plainBox, windowEdge } from "./fills.js";
 import { idOf, type LayoutFigure, toMillimetres } from "./layout-figure.js";
 import { ACCENT, CUT_LINE, EDGE_LINE, INK, OUTLINE, PAPER, PIECE, QUIET, RULE, TRIM, WASTE } from "./look.js";
-import { textElement } from "./text-element.js";
+import { labelElement } from "./text-element.js";
 
 /** What is drawn, and where the sheet's top left corner lies on the page (millimetres). */
 export interface SheetDrawing {
@@ -156,19 +156,11 @@ function cuts(drawing: SheetDrawing): readonly SvgElement[] {
 function labels(drawing: SheetDrawing): readonly SvgElement[] {
   const { x, y, figure } = drawing;
   return figure.labels.map(({ of, what, label }) => {
-    const lines = label.lines.map((line) =>
-      textElement({
-        text: line.text,
-        x: x + line.x,
-        y: y + line.y,
-        size: line.size,
-        colour: line.role === "size" || what !== "piece" ? QUIET : INK,
-        anchor: "middle",
-        upwards: label.upwards,
-      }),
+    const text = labelElement(label, x + label.x, y + label.y, ({ role }) =>
+      role === "size" || what !== "piece" ? QUIET : INK,
     );
     const back = what === "offcut" ? [backing(label.box, x, y)] : [];
-    return element("g", { id: `label-of-${of}`, "data-of": of }, [...back, ...lines]);
+    return element("g", { id: `label-of-${of}`, "data-of": of }, [...back, text]);
   });
 }
 

@@ -15,19 +15,20 @@ export interface LabelText {
   readonly number: string | null;
 }
 
-/** A line of a label: centred on (x, y), which lies on its baseline. */
+/** A line of a label; `down` leads from the label's centre to its baseline, across the reading direction. */
 export interface LabelLine {
   readonly text: string;
-  readonly x: number;
-  readonly y: number;
+  readonly down: number;
   readonly size: number;
   readonly role: "name" | "size" | "number";
 }
 
-/** A label in its place. */
+/** A label in its place, all lines centred on one point. */
 export interface FittedLabel {
   readonly lines: readonly LabelLine[];
-  /** True where it reads from bottom to top. */
+  readonly x: number;
+  readonly y: number;
+  /** True where it reads from bottom to top: the same label turned a quarter about its centre. */
   readonly upwards: boolean;
   /** What the label takes up at most, inside the box it was fitted to. */
   readonly box: Box;
@@ -43,7 +44,11 @@ const NAME_SIZES = [
   { name: 3.3, under: 2.7 },
   { name: 2.8, under: SMALLEST_TEXT },
 ] as const;
+const NUMBER_SIZES = [3.3, 2.8, SMALLEST_TEXT] as const;
 const MOST_NAME_LINES = 3;
+/** From a baseline to the next: a share of the size above it and one of the size below. */
+const UNDER_LINE = 0.32;
+const OVER_LINE = 0.95;
 /** White space kept between a label and the lines round it: along and across its reading direction. */
 interface Margin {
   readonly along: number;
@@ -80,10 +85,16 @@ export function fitLabel(box: Box, text: LabelText): FittedLabel | null {
     const parts = nameAlone(way, text);
     if (parts !== null) return place(box, parts, way.upwards, "name");
   }
-  for (const size of [3.3, 2.8, SMALLEST_TEXT]) {
+  return text.number === null ? null : fitNumber(box, text.number);
+}
+
+/** Fits the number alone, or gives `null` where it does not fit. */
+export function fitNumber(box: Box, number: string): FittedLabel | null {
+  const ways = box.height > box.width ? [sidesOf(box, false), sidesOf(box, true)] : [sidesOf(box, false)];
+  for (const size of NUMBER_SIZES) {
     for (const way of ways) {
-      const parts = numberAlone(way, text, size);
-      if (parts !== null) return place(box, parts, way.upwards, "number");
+      const parts: readonly Part[] = [{ text: number, size, role: "number" }];
+      if (fits(parts, way, SMALL_MARGIN)) return place(box, parts, way.upwards, "number");
     }
   }
   return null;
@@ -107,7 +118,7 @@ function marginFor(size: number): Margin {
 }
 
 function fits(parts: readonly Part[], way: Way, margin: Margin): boolean {
-  const height = parts.reduce((sum, { size, text }) => sum + lineHeightOf(size, text), 0);
+  const height = baselinesOf(parts).height;
   return (
     height <= way.across - 2 * margin.across &&
     parts.every(({ text, size }) => textWidth(text, size) <= way.along - 2 * margin.along)
@@ -150,30 +161,40 @@ function nameAlone(way: Way, text: LabelText): readonly Part[] | null {
   return wholeLabel(way, { ...text, size: null }, SMALLEST_TEXT, SMALLEST_TEXT);
 }
 
-function numberAlone(way: Way, text: LabelText, size: number): readonly Part[] | null {
-  if (text.number === null) return null;
-  const parts: readonly Part[] = [{ text: text.number, size, role: "number" }];
-  return fits(parts, way, SMALL_MARGIN) ? parts : null;
+/** Baselines from the top of the lines on. Lines of one label may stand closer than boxes of lines that are apart. */
+function baselinesOf(parts: readonly Part[]): {
+  readonly baselines: readonly number[];
+  readonly height: number;
+} {
+  const baselines: number[] = [];
+  let bottom = 0;
+  parts.forEach(({ size, text }, i) => {
+    const before = parts[i - 1];
+    const last = baselines.at(-1);
+    const baseline =
+      before === undefined || last === undefined
+        ? ascentOf(size, text)
+        : last + UNDER_LINE * before.size + OVER_LINE * size;
+    baselines.push(baseline);
+    bottom = Math.max(bottom, baseline + lineHeightOf(size, text) - ascentOf(size, text));
+  });
+  return { baselines, height: bottom };
 }
 
 function place(box: Box, parts: readonly Part[], upwards: boolean, shows: FittedLabel["shows"]): FittedLabel {
-  const along = parts.reduce((widest, { text, size }) => Math.max(widest, textWidth(text, size)), 0);
-  const across = parts.reduce((sum, { size, text }) => sum + lineHeightOf(size, text), 0);
-  const centre = { x: box.x + box.width / 2, y: box.y + box.height / 2 };
-  let down = -across / 2;
-  const lines = parts.map((part) => {
-    const baseline = down + ascentOf(part.size, part.text);
-    down += lineHeightOf(part.size, part.text);
-    return upwards
-      ? { ...part, x: centre.x + baseline, y: centre.y }
-      : { ...part, x: centre.x, y: centre.y + baseline };
-  });
-  const width = upwards ? across : along + 2 * OVERHANG;
-  const height = upwards ? along + 2 * OVERHANG : across;
+  const along =
+    parts.reduce((widest, { text, size }) => Math.max(widest, textWidth(text, size)), 0) + 2 * OVERHANG;
+  const { baselines, height: across } = baselinesOf(parts);
+  const x = box.x + box.width / 2;
+  const y = box.y + box.height / 2;
+  const width = upwards ? across : along;
+  const height = upwards ? along : across;
   return {
-    lines,
+    lines: parts.map((part, i) => ({ ...part, down: (baselines[i] ?? 0) - across / 2 })),
+    x,
+    y,
     upwards,
-    box: { x: centre.x - width / 2, y: centre.y - height / 2, width, height },
+    box: { x: x - width / 2, y: y - height / 2, width, height },
     shows,
   };
 }

@@ -5,13 +5,16 @@ import type { CutOrder, Rectangle } from "@sheetwright/packing";
 import type { LaidOut } from "../layout/lay-out.js";
 import type { OffcutList } from "../layout/list-leftovers.js";
 import type { PieceList } from "../layout/list-pieces.js";
-import type { Box } from "./box.js";
-import type { CutLine, CutNumber } from "./cut-number.js";
-import { type FittedLabel, fitLabel } from "./fit-label.js";
+import { type Box, boxesOverlap } from "./box.js";
+import { type CutLine, type CutNumber, lineBox } from "./cut-number.js";
+import { type FittedLabel, fitLabel, fitNumber } from "./fit-label.js";
 import { placeCutNumbers } from "./place-cut-numbers.js";
 
+/** Nearer than this a piece lies along a cut. */
+const TOUCH = 0.05;
+
 /** A label with the id of the drawn element it belongs to. */
-export interface FigureLabel {
+interface FigureLabel {
   readonly of: string;
   readonly what: "piece" | "offcut" | "waste";
   readonly label: FittedLabel;
@@ -21,6 +24,7 @@ export interface FigureLabel {
 export interface LayoutFigure {
   readonly labels: readonly FigureLabel[];
   readonly cuts: readonly CutLine[];
+  /** Numbers of the cuts, but for those left out of a crowded sheet. */
   readonly numbers: readonly CutNumber[];
 }
 
@@ -39,7 +43,10 @@ export function idOf(what: string, index: number): string {
   return `${what}-${index + 1}`;
 }
 
-/** Fits the labels, then finds places for the cut numbers between them. */
+/**
+ * Fits the labels, then finds places for the cut numbers between them. Where some number finds none near its cut, pieces
+ * along those cuts give way: their number in the list takes less room than their name.
+ */
 export function layoutFigure(
   laidOut: LaidOut,
   pieces: PieceList,
@@ -47,30 +54,6 @@ export function layoutFigure(
   cutOrder: CutOrder | undefined,
   unit: Unit,
 ): LayoutFigure {
-  const labels: FigureLabel[] = [];
-  laidOut.pieces.forEach((piece, index) => {
-    const entry = pieces.entryOf[index];
-    if (entry === undefined) return;
-    const label = fitLabel(freeOfWindow(toMillimetres(piece), piece.window), {
-      words: entry.words,
-      mayShorten: !entry.shared,
-      size: formatSize(entry.size.width, entry.size.height, { unit }),
-      number: String(entry.number),
-    });
-    if (label !== null) labels.push({ of: idOf("piece", index), what: "piece", label });
-  });
-
-  let offcut = 0;
-  laidOut.leftovers.forEach((leftover, index) => {
-    const box = toMillimetres(leftover);
-    const entry = leftover.what === "offcut" ? offcuts.entryOf[offcut++] : undefined;
-    const label =
-      entry === undefined
-        ? fitLabel(box, { words: ["waste"], mayShorten: false, size: null, number: null })
-        : offcutLabel(box, formatSize(leftover.width, leftover.height, { unit }), String(entry.number));
-    if (label !== null) labels.push({ of: idOf("leftover", index), what: leftover.what, label });
-  });
-
   const cuts = (cutOrder?.cuts ?? []).map(({ number, line }) => ({
     number,
     x1: line.x1 / TICKS_PER_MM,
@@ -78,12 +61,75 @@ export function layoutFigure(
     x2: line.x2 / TICKS_PER_MM,
     y2: line.y2 / TICKS_PER_MM,
   }));
-  const numbers = placeCutNumbers(
-    cuts,
-    labels.map(({ label }) => label.box),
-    { width: laidOut.width / TICKS_PER_MM, height: laidOut.height / TICKS_PER_MM },
-  );
-  return { labels, cuts, numbers };
+  const boxes = laidOut.pieces.map(toMillimetres);
+  const leftoverLabels = labelLeftovers(laidOut, offcuts, unit);
+
+  function attempt(byNumber: ReadonlySet<number>): LayoutFigure {
+    const labels = [...labelPieces(laidOut, pieces, byNumber, unit), ...leftoverLabels];
+    const numbers = placeCutNumbers({
+      width: laidOut.width / TICKS_PER_MM,
+      height: laidOut.height / TICKS_PER_MM,
+      cuts,
+      labels: labels.map(({ label }) => label.box),
+      pieces: boxes,
+    });
+    return { labels, cuts, numbers };
+  }
+
+  const first = attempt(new Set());
+  const homeless = farFromCut(first);
+  if (homeless.length === 0) return first;
+  const along = new Set<number>();
+  boxes.forEach((box, index) => {
+    const touches = homeless.some((cut) => boxesOverlap(box, lineBox(cut), TOUCH));
+    const entry = pieces.entryOf[index];
+    if (touches && entry !== undefined) along.add(entry.number);
+  });
+  const second = attempt(along);
+  return farFromCut(second).length < homeless.length ? second : first;
+}
+
+/** Cuts whose number stands outside the sheet at a leader, or nowhere. */
+function farFromCut({ cuts, numbers }: LayoutFigure): readonly CutLine[] {
+  const near = new Set(numbers.filter(({ leader }) => leader.length < 3).map(({ number }) => number));
+  return cuts.filter(({ number }) => !near.has(number));
+}
+
+/** Labels of the pieces; of those listed under one of the numbers in `byNumber` the number alone. */
+function labelPieces(
+  laidOut: LaidOut,
+  pieces: PieceList,
+  byNumber: ReadonlySet<number>,
+  unit: Unit,
+): readonly FigureLabel[] {
+  return laidOut.pieces.flatMap((piece, index) => {
+    const entry = pieces.entryOf[index];
+    if (entry === undefined) return [];
+    const box = freeOfWindow(toMillimetres(piece), piece.window);
+    const number = String(entry.number);
+    const label = byNumber.has(entry.number)
+      ? fitNumber(box, number)
+      : fitLabel(box, {
+          words: entry.words,
+          mayShorten: !entry.shared,
+          size: formatSize(entry.size.width, entry.size.height, { unit }),
+          number,
+        });
+    return label === null ? [] : [{ of: idOf("piece", index), what: "piece" as const, label }];
+  });
+}
+
+function labelLeftovers(laidOut: LaidOut, offcuts: OffcutList, unit: Unit): readonly FigureLabel[] {
+  let offcut = 0;
+  return laidOut.leftovers.flatMap((leftover, index) => {
+    const box = toMillimetres(leftover);
+    const entry = leftover.what === "offcut" ? offcuts.entryOf[offcut++] : undefined;
+    const label =
+      entry === undefined
+        ? fitLabel(box, { words: ["waste"], mayShorten: false, size: null, number: null })
+        : offcutLabel(box, formatSize(leftover.width, leftover.height, { unit }), String(entry.number));
+    return label === null ? [] : [{ of: idOf("leftover", index), what: leftover.what, label }];
+  });
 }
 
 /** The bare word says no more than the hatching does, so the size goes before it. */

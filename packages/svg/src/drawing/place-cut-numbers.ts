@@ -7,7 +7,7 @@
  * places: O(cuts x places x obstacles), and always the same answer.
  */
 
-import { type Box, boxesOverlap, segmentCrossesBox } from "./box.js";
+import { boxesOverlap } from "./box.js";
 import {
   badgeBox,
   type CutLine,
@@ -19,20 +19,39 @@ import {
   lineBox,
   type Point,
 } from "./cut-number.js";
+import {
+  coversLabel,
+  GAP,
+  isInside,
+  isTaken,
+  LEADER_MET,
+  type Line,
+  leaderCrosses,
+  leaderRunsAlong,
+  type NumberedSheet,
+  nearby,
+  obstacleCost,
+  type Surroundings,
+  segmentsOf,
+} from "./surroundings.js";
 
-/** Badge to badge, badge to label, and badge to the sheet's edge. */
-const GAP = 0.35;
 /** Badge to the next line that is not its own. */
 const LINE_GAP = 0.5;
 const STEP = 1;
 /** The longest leader inside the sheet, and what it costs, in millimetres of length, to cross another cut. */
 const FARTHEST = 24;
 const LINE_CROSSED = 8;
-/** The price of a leader through a label, and through a badge: more than any leader is long. */
-const LABEL_CROSSED = 100_000;
-const BADGE_CROSSED = 400_000;
-/** From the sheet's edge to the nearest badges outside. */
+/** What it costs to stand on a piece rather than on a leftover. */
+const ON_PIECE = 10;
+/** More than a badge and its white space measure. */
+const REACH = 6;
+/** A sheet with more cuts is crowded, and gets clear leaders only. */
+const CROWDED = 100;
+/** From the sheet's edge to the nearest badges outside, and how many lie one behind the other there. */
 const OUTSIDE = 1.6;
+const RINGS = 2;
+/** How far along the edge a badge may stand from where its leader comes out, in half badges. */
+const MOST_SHIFTS = 4;
 const DIAGONAL = Math.sqrt(0.5);
 const DIRECTIONS: readonly Point[] = [
   [0, 1],
@@ -45,68 +64,29 @@ const DIRECTIONS: readonly Point[] = [
   [-DIAGONAL, -DIAGONAL],
 ];
 
-type Segment = readonly [x1: number, y1: number, x2: number, y2: number];
-
-/** A cut with its box, which is looked at over and over. */
-interface Line {
-  readonly cut: CutLine;
-  readonly box: Box;
-}
-
-/** All that a badge must keep clear of; `badges` and `leaders` grow. */
-interface Surroundings {
-  readonly sheet: { readonly width: number; readonly height: number };
-  readonly lines: readonly Line[];
-  readonly labels: readonly Box[];
-  readonly badges: Box[];
-  readonly leaders: Segment[];
-}
-
-/** Places the numbers of all cuts, in the order given. `labels` are boxes that stay uncovered. */
-export function placeCutNumbers(
-  cuts: readonly CutLine[],
-  labels: readonly Box[],
-  sheet: { readonly width: number; readonly height: number },
-): readonly CutNumber[] {
+/**
+ * Places the numbers of all cuts, in the order given. On a sheet of more than a hundred cuts a number whose leader would
+ * run through others is left out, since nobody could follow it.
+ */
+export function placeCutNumbers(sheet: NumberedSheet): readonly CutNumber[] {
+  const { cuts, labels } = sheet;
   const lines = cuts.map((cut) => ({ cut, box: lineBox(cut) }));
   const around: Surroundings = { sheet, lines, labels, badges: [], leaders: [] };
   const byRoom = lines
     .map((line, index) => ({ line, index, length: lengthOf(line.cut) }))
     .sort((a, b) => a.length - b.length || a.index - b.index);
 
-  const result = new Array<CutNumber>(cuts.length);
+  const result = new Array<CutNumber | null>(cuts.length);
   for (const { line, index } of byRoom) {
+    const close = nearby(line, FARTHEST + REACH, around);
     const found =
-      onLine(line, around) ?? beyondEnd(line, around) ?? closeBy(line, around) ?? outside(line, around);
+      onLine(line, close) ?? beyondEnd(line, around) ?? closeBy(line, close) ?? outside(line, around);
+    result[index] = found;
+    if (found === null) continue;
     around.badges.push(badgeBox(found));
     around.leaders.push(...segmentsOf(found));
-    result[index] = found;
   }
-  return result;
-}
-
-function segmentsOf({ leader }: CutNumber): readonly Segment[] {
-  return leader.slice(1).map(([x, y], i) => [...(leader[i] as Point), x, y] as const);
-}
-
-function isInside(box: Box, sheet: Surroundings["sheet"]): boolean {
-  return (
-    box.x >= GAP &&
-    box.y >= GAP &&
-    box.x + box.width <= sheet.width - GAP &&
-    box.y + box.height <= sheet.height - GAP
-  );
-}
-
-function isTaken(box: Box, { badges, leaders }: Surroundings): boolean {
-  return (
-    badges.some((other) => boxesOverlap(box, other, GAP)) ||
-    leaders.some((leader) => segmentCrossesBox(...leader, box))
-  );
-}
-
-function coversLabel(box: Box, { labels }: Surroundings): boolean {
-  return labels.some((label) => boxesOverlap(box, label, GAP));
+  return result.filter((found) => found !== null);
 }
 
 /** Walks along the line from its start. */
@@ -178,9 +158,11 @@ function closeBy({ cut }: Line, around: Surroundings): CutNumber | null {
       if (!taken) {
         const to: Point = [x, y];
         const badge: CutNumber = { number: cut.number, x, y, leader: [from, to] };
-        if (obstacleCost(badge, around) > 0 || others.some((line) => leaderRunsAlong(from, to, line)))
+        if (obstacleCost([from, to], around) > 0 || others.some((line) => leaderRunsAlong(from, to, line)))
           continue;
-        const cost = distance + LINE_CROSSED * others.filter((line) => leaderCrosses(from, to, line)).length;
+        const onPiece = around.sheet.pieces.some((piece) => boxesOverlap(box, piece));
+        const crossed = others.filter((line) => leaderCrosses(from, to, line)).length;
+        const cost = distance + LINE_CROSSED * crossed + (onPiece ? ON_PIECE : 0);
         if (best === null || cost < best.cost) best = { cost, badge };
       }
       open.push(way);
@@ -191,91 +173,80 @@ function closeBy({ cut }: Line, around: Surroundings): CutNumber | null {
 }
 
 /** A leader square to the cut to an edge of the sheet, bent outside where the place there is taken. */
-function outside({ cut }: Line, around: Surroundings): CutNumber {
-  const { width, height } = around.sheet;
+function outside({ cut }: Line, around: Surroundings): CutNumber | null {
   const half = halfWidthOf(cut.number);
+  const crowded = around.lines.length > CROWDED;
+  const ways = pointsAlong(cut).flatMap((from) => waysOut(cut, from, around));
   let best: { readonly cost: number; readonly badge: CutNumber } | null = null;
-  // Each ring round the sheet holds as many badges as fit side by side, so some ring always has a free place.
-  for (let ring = 0; best === null || ring < 2; ring += 1) {
+  // Each ring round the sheet holds as many badges as fit side by side; unless it is crowded, some ring has a free place.
+  for (let ring = 0; ring < RINGS || (best === null && !crowded); ring += 1) {
     const out = OUTSIDE + half + ring * (2 * half + 2 * GAP);
-    for (const [x, y] of pointsAlong(cut)) {
-      for (let shift = -4; shift <= 4; shift += 1) {
+    for (const { from, edge, outwards, cost: inside } of ways) {
+      if (crowded && inside >= LEADER_MET) continue;
+      for (let shift = -MOST_SHIFTS; shift <= MOST_SHIFTS; shift += 1) {
         const by = shift * (half + GAP / 2);
-        // Square to the cut, so that no leader runs along another cut on the same line.
-        const ways: readonly (readonly [edge: Point, to: Point])[] = isLevel(cut)
-          ? [
-              [
-                [x, 0],
-                [x + by, -out],
-              ],
-              [
-                [x, height],
-                [x + by, height + out],
-              ],
-            ]
-          : [
-              [
-                [0, y],
-                [-out, y + by],
-              ],
-              [
-                [width, y],
-                [width + out, y + by],
-              ],
-            ];
-        for (const [edge, to] of ways) {
-          const length = Math.abs(edge[0] - x) + Math.abs(edge[1] - y) + 2 * Math.abs(by) + 25 * ring;
-          if (best !== null && length >= best.cost) continue;
-          const badge: CutNumber = { number: cut.number, x: to[0], y: to[1], leader: [[x, y], edge, to] };
-          if (isTaken(badgeBox(badge), around)) continue;
-          const cost = length + obstacleCost(badge, around);
-          if (best === null || cost < best.cost) best = { cost, badge };
-        }
+        const cost = inside + 2 * Math.abs(by) + 25 * ring;
+        if (best !== null && cost >= best.cost) continue;
+        const to: Point = [
+          edge[0] + outwards[0] * out + Math.abs(outwards[1]) * by,
+          edge[1] + outwards[1] * out + Math.abs(outwards[0]) * by,
+        ];
+        const badge: CutNumber = { number: cut.number, x: to[0], y: to[1], leader: [from, edge, to] };
+        if (isTaken(badgeBox(badge), around)) continue;
+        const whole = cost + obstacleCost([edge, to], around);
+        if (best === null || whole < best.cost) best = { cost: whole, badge };
       }
     }
   }
-  return best.badge;
+  return best?.badge ?? null;
 }
 
-/** A price on every label and badge that the leader runs through. */
-function obstacleCost(badge: CutNumber, { labels, badges }: Surroundings): number {
-  let cost = 0;
-  for (const [x1, y1, x2, y2] of segmentsOf(badge)) {
-    for (const label of labels) if (segmentCrossesBox(x1, y1, x2, y2, label)) cost += LABEL_CROSSED;
-    for (const other of badges) if (segmentCrossesBox(x1, y1, x2, y2, other)) cost += BADGE_CROSSED;
-  }
-  return cost;
+interface WayOut {
+  readonly from: Point;
+  /** Where the leader leaves the sheet, and which way. */
+  readonly edge: Point;
+  readonly outwards: Point;
+  /** Length to the edge and what is met on the way. */
+  readonly cost: number;
+}
+
+/** Both ways square to the cut, so that no leader runs along another cut on the same line. */
+function waysOut(cut: CutLine, from: Point, around: Surroundings): readonly WayOut[] {
+  const { width, height } = around.sheet;
+  const [x, y] = from;
+  const ways: readonly (readonly [edge: Point, outwards: Point])[] = isLevel(cut)
+    ? [
+        [
+          [x, 0],
+          [0, -1],
+        ],
+        [
+          [x, height],
+          [0, 1],
+        ],
+      ]
+    : [
+        [
+          [0, y],
+          [-1, 0],
+        ],
+        [
+          [width, y],
+          [1, 0],
+        ],
+      ];
+  return ways.map(([edge, outwards]) => ({
+    from,
+    edge,
+    outwards,
+    cost: Math.abs(edge[0] - x) + Math.abs(edge[1] - y) + obstacleCost([from, edge], around),
+  }));
 }
 
 function pointsAlong(cut: CutLine): readonly Point[] {
-  const parts = Math.max(3, Math.min(24, Math.floor(lengthOf(cut) / 2)));
+  const parts = Math.max(4, Math.min(24, Math.floor(lengthOf(cut))));
   return Array.from({ length: parts - 1 }, (_, i) => [
     cut.x1 + ((cut.x2 - cut.x1) * (i + 1)) / parts,
     cut.y1 + ((cut.y2 - cut.y1) * (i + 1)) / parts,
   ]);
-}
-
-/** Whether a leader passes over a cut; touching it with an end does not count. */
-function leaderCrosses(
-  [x1, y1]: Point,
-  [x2, y2]: Point,
-  { cut, box: { x, y, width, height } }: Line,
-): boolean {
-  const level = isLevel(cut);
-  const [before, after] = level ? [y1 - y, y2 - y] : [x1 - x, x2 - x];
-  if (before * after >= 0) return false;
-  const share = before / (before - after);
-  const at = level ? x1 + (x2 - x1) * share - x : y1 + (y2 - y1) * share - y;
-  return at >= 0 && at <= (level ? width : height);
-}
-
-/** Whether a leader lies on a cut for some of its length, and so seems to belong to it. */
-function leaderRunsAlong(
-  [x1, y1]: Point,
-  [x2, y2]: Point,
-  { cut, box: { x, y, width, height } }: Line,
-): boolean {
-  return isLevel(cut)
-    ? y1 === y && y2 === y && Math.min(x1, x2) < x + width && x < Math.max(x1, x2)
-    : x1 === x && x2 === x && Math.min(y1, y2) < y + height && y < Math.max(y1, y2);
 }

@@ -21,8 +21,8 @@ import { textElement } from "./text-element.js";
 export const PANEL_WIDTH = 72;
 /** Text starts here; numbers and swatches stand before it. */
 const INDENT = 8;
-/** Cuts of one setting stand as first and last number before it. */
-const CUT_INDENT = 14;
+/** From the first number of a group of cuts to the last. */
+const TO = 3.4;
 const TEXT = 2.9;
 const SMALL = 2.6;
 const HEADING = 3.2;
@@ -33,6 +33,10 @@ export interface PanelContent {
   readonly pieces: PieceList;
   readonly offcuts: OffcutList;
   readonly cuts: readonly Cut[];
+  /** Whether some place on the sheet is labelled by its number in a list. */
+  readonly numbered: boolean;
+  /** Cuts whose number found no place on a crowded sheet. */
+  readonly unnumbered: number;
   readonly run: number;
   readonly kerf: Ticks;
   readonly unit: Unit;
@@ -76,35 +80,54 @@ function offcutRows({ offcuts, run, unit }: PanelContent): readonly Row[] {
 
 function cutRows({ cuts, unit }: PanelContent): readonly Row[] {
   if (cuts.length === 0) return [];
-  const rows = groupBySetting(cuts).flatMap((group) => {
+  const groups = groupBySetting(cuts);
+  const indent = groups.reduce((widest, group) => Math.max(widest, widthOfNumbers(group) + 1.8), INDENT);
+  const rows = groups.flatMap((group) => {
     const first = group[0] as Cut;
     const last = group.at(-1) as Cut;
     const trim = first.purpose === "trim" ? ["trim:"] : [];
     const ruler = first.tooNarrow ? ["along", "a", "metal", "ruler"] : [];
     const words = [...trim, ...settingInWords(first, unit), ...ruler];
-    return lines({ words, size: TEXT, after: 0.5, indent: CUT_INDENT }, (x, y) => {
+    return lines({ words, size: TEXT, after: 0.5, indent }, (x, y) => {
       const middle = y + lineHeightOf(TEXT) / 2;
-      const centre = x + halfWidthOf(first.number);
-      if (first === last) return drawCutNumber(first.number, centre, middle);
-      const lastCentre = centre + halfWidthOf(first.number) + 3.4 + halfWidthOf(last.number);
+      const from = x + 2 * halfWidthOf(first.number);
+      const numbers = drawCutNumber(first.number, x + halfWidthOf(first.number), middle);
+      if (first === last) return numbers;
       return [
-        ...drawCutNumber(first.number, centre, middle),
+        ...numbers,
         element("line", {
-          x1: centre + halfWidthOf(first.number) + 0.9,
+          x1: from + 0.9,
           y1: middle,
-          x2: lastCentre - halfWidthOf(last.number) - 0.9,
+          x2: from + TO - 0.9,
           y2: middle,
           stroke: QUIET,
           "stroke-width": OUTLINE,
         }),
-        ...drawCutNumber(last.number, lastCentre, middle),
+        ...drawCutNumber(last.number, from + TO + halfWidthOf(last.number), middle),
       ];
     });
   });
   return [heading("Cuts, edge to edge, in this order"), ...rows];
 }
 
-function keyRows({ laidOut, pieces, offcuts, cuts, kerf, unit }: PanelContent): readonly Row[] {
+/** What the first and last number of a group take. */
+function widthOfNumbers(group: readonly Cut[]): number {
+  const [first, last] = [group[0], group.at(-1)];
+  if (first === undefined || last === undefined) return 0;
+  const width = 2 * halfWidthOf(first.number);
+  return first === last ? width : width + TO + 2 * halfWidthOf(last.number);
+}
+
+function keyRows({
+  laidOut,
+  pieces,
+  offcuts,
+  cuts,
+  numbered,
+  unnumbered,
+  kerf,
+  unit,
+}: PanelContent): readonly Row[] {
   const rows: Row[] = [];
   const entry = (text: string, sample: (x: number, y: number) => readonly SvgElement[]) =>
     rows.push(...lines({ words: text.split(" "), size: SMALL, after: 0.9 }, (x, y) => sample(x, y + 0.2)));
@@ -138,7 +161,10 @@ function keyRows({ laidOut, pieces, offcuts, cuts, kerf, unit }: PanelContent): 
       ...drawCutNumber(1, x + 3, y + 1.6),
     ]);
   }
-  if (pieces.entries.length + offcuts.entries.length > 0) {
+  if (unnumbered > 0) {
+    entry(`no room on the sheet for ${countOf(unnumbered, "cut number")}: go by the cut list`, () => []);
+  }
+  if (numbered) {
     entry("a bare number stands for a list entry", (x, y) => [
       textElement({ text: "1", x: x + 3, y: y + 2.6, size: TEXT, anchor: "middle" }),
     ]);

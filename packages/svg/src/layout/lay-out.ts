@@ -10,20 +10,20 @@ export interface PlacedPiece extends Rectangle {
 }
 
 /** A leftover where it lies on the sheet. */
-export interface PlacedLeftover extends Rectangle {
+interface PlacedLeftover extends Rectangle {
   readonly what: LeftoverLeaf["type"];
   readonly level: number;
 }
 
 /** A window opened in a piece, in sheet coordinates. */
-export interface PlacedWindow extends Rectangle {
+interface PlacedWindow extends Rectangle {
   readonly tool: string;
   /** How many windows the piece it is opened in lies in. */
   readonly level: number;
 }
 
 /** A squared-off side of the sheet. */
-export interface PlacedTrim extends Rectangle {
+interface PlacedTrim extends Rectangle {
   readonly side: "left" | "right" | "top" | "bottom";
 }
 

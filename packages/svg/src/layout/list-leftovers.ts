@@ -1,7 +1,7 @@
 import type { Rectangle, Size } from "@sheetwright/packing";
 
 /** Offcuts of one size. */
-export interface ListedOffcuts {
+interface ListedOffcuts {
   readonly number: number;
   readonly size: Size;
   /** Places on one sheet. */

@@ -27,8 +27,9 @@ export function element(
 }
 
 /**
- * Writes an element as an XML document without declaration: one element a line, indented, ending in a line feed.
- * Elements that hold text stay on one line, so that no white space is added to the text. Same element, same bytes.
+ * Writes an element as an XML document without declaration: one element a line, indented, ending in a line feed. `text`
+ * elements and others that hold text stay on one line, so that no white space is added to the text. Same element, same
+ * bytes.
  */
 export function writeDocument(root: SvgElement): string {
   const lines: string[] = [];
@@ -39,7 +40,7 @@ export function writeDocument(root: SvgElement): string {
 function writeInto(lines: string[], node: SvgElement, indent: string): void {
   if (node.children.length === 0) {
     lines.push(`${indent}${openTag(node, true)}`);
-  } else if (node.children.some((child) => typeof child === "string")) {
+  } else if (node.name === "text" || node.children.some((child) => typeof child === "string")) {
     lines.push(indent + inline(node));
   } else {
     lines.push(indent + openTag(node, false));

@@ -1,7 +1,7 @@
 import { getDocument, OPS } from "pdfjs-dist/legacy/build/pdf.mjs";
 
 /** A straight line of a page in millimetres from its top left corner. */
-export interface PdfLine {
+interface PdfLine {
   readonly x1: number;
   readonly y1: number;
   readonly x2: number;

@@ -19,7 +19,7 @@ import {
   readWithSvgson,
 } from "../read-svg.js";
 import { expectWellSet } from "./expect-well-set.js";
-import { rectBox, textBoxes } from "./text-boxes.js";
+import { rectBox, textBox, textBoxes } from "./text-boxes.js";
 
 /** Draws the first layout, with the cuts in working order where the trimmer makes them. */
 function draw(example: Plan & { readonly unit?: "in" | "mm" }, cuts = true): string {
@@ -58,9 +58,11 @@ function expectBoxes(
   });
 }
 
+/** What stands on a piece, its lines apart by bars. */
 function labelOf(root: ReadElement, pieceId: string): string | null {
   const group = everyElement(root).find((found) => attributeOf(found, "data-of") === pieceId);
-  return group === undefined ? null : group.children.map(({ text }) => text).join(" | ");
+  const text = group?.children.find(({ name }) => name === "text");
+  return text === undefined ? null : textBox(text).text;
 }
 
 describe("the examples", () => {
@@ -230,6 +232,39 @@ describe("drawLayout", () => {
     expect(textBoxes(root).map(({ text }) => text)).toContain("Thread");
   });
 
+  const squares = (side: number) => {
+    const count = 3 / side;
+    const row = split("x", inch(3), repeat(count, inch(side), piece({ kind: "a" })));
+    return plan(
+      [kind("a", inch(side), inch(side), "Lantern glow")],
+      [{ id: "s", width: inch(3), height: inch(3) }],
+      [{ sheet: "s", run: 1, tree: split("y", inch(3), repeat(count, inch(side), row)) }],
+    );
+  };
+  const cutNumbersOf = (root: ReadElement) =>
+    everyElement(root).filter((found) => /^cut-number-\d+$/.test(attributeOf(found, "id"))).length;
+
+  test("lets names give way to numbers where cut numbers would find no place near their cuts", () => {
+    const root = readStrictly(draw(squares(0.5)));
+    expect(labelOf(readStrictly(draw(squares(0.5), false)), "piece-1")).toBe("Lantern | glow");
+    expect(labelOf(root, "piece-1")).toBe("1");
+    expect(cutNumbersOf(root)).toBe(35);
+    expect(everyElement(root).some(({ name }) => name === "polyline")).toBe(false);
+    expectWellSet(root);
+  });
+
+  test("leaves cut numbers out of a crowded sheet rather than draw what nobody can follow, and says so", () => {
+    const root = readStrictly(draw(squares(0.25)));
+    const numbers = cutNumbersOf(root);
+    expect(numbers).toBeLessThan(143);
+    expect(
+      textBoxes(root)
+        .map(({ text }) => text)
+        .join(" "),
+    ).toContain(`no room on the sheet for ${143 - numbers} cut numbers: go by the cut list`);
+    expectWellSet(root);
+  });
+
   test("keeps the whole of a name that is shortened on its piece", () => {
     const name = "Straßenlaternenbeleuchtungsanlage";
     const long = plan(
@@ -264,6 +299,7 @@ describe("drawLayout", () => {
 
         const drawn = readLayout(root);
         expect(drawn.cuts.map(({ number }) => number)).toEqual(cuts.cuts.map(({ number }) => number));
+        if (cuts.cuts.length <= 100) expect(cutNumbersOf(root)).toBe(cuts.cuts.length);
         const laidOut = layOut(sheet, layout, kerf);
         expectBoxes(
           drawn.pieces,

@@ -11,23 +11,46 @@ export interface TextBox {
 }
 
 /**
- * The box that a text takes at most in any usual font, from its attributes alone; `overhang` is added at both ends.
+ * The box that a text takes at most in any usual font, from its attributes alone, with all lines that it has; `overhang`
+ * is added at both ends.
  */
 export function textBox(element: ReadElement, overhang = 0): TextBox {
-  const { text } = element;
-  const size = numberOf(element, "font-size");
-  const advance = textWidth(text, size, attributeOf(element, "font-weight") === "bold");
-  const width = advance + 2 * overhang;
-  const x = numberOf(element, "x");
-  const y = numberOf(element, "y");
+  const lines = element.children.length === 0 ? [element] : element.children;
   const anchor = attributeOf(element, "text-anchor");
-  const shift = (anchor === "middle" ? -advance / 2 : anchor === "end" ? -advance : 0) - overhang;
-  const height = lineHeightOf(size, text);
-  const transform = attributeOf(element, "transform");
-  if (transform === "") return { text, size, x: x + shift, y: y - ascentOf(size, text), width, height };
-  // The only transform a drawing uses is a quarter turn anticlockwise about the text's own point.
-  if (transform !== `rotate(-90 ${x} ${y})`) throw new Error(transform);
-  return { text, size, x: x - ascentOf(size, text), y: y - shift - width, width: height, height: width };
+  const boxes = lines.map((line): TextBox => {
+    const { text } = line;
+    const size = numberOf(line, "font-size");
+    const advance = textWidth(text, size, attributeOf(element, "font-weight") === "bold");
+    const shift = anchor === "middle" ? -advance / 2 : anchor === "end" ? -advance : 0;
+    return {
+      text,
+      size,
+      x: numberOf(line, "x") + shift - overhang,
+      y: numberOf(line, "y") - ascentOf(size, text),
+      width: advance + 2 * overhang,
+      height: lineHeightOf(size, text),
+    };
+  });
+  const x = Math.min(...boxes.map((box) => box.x));
+  const y = Math.min(...boxes.map((box) => box.y));
+  const whole: TextBox = {
+    text: boxes.map(({ text }) => text).join(" | "),
+    size: Math.min(...boxes.map(({ size }) => size)),
+    x,
+    y,
+    width: Math.max(...boxes.map((box) => box.x + box.width)) - x,
+    height: Math.max(...boxes.map((box) => box.y + box.height)) - y,
+  };
+  return turned(whole, attributeOf(element, "transform"));
+}
+
+/** The only transform that a drawing uses is a quarter turn anticlockwise about a point. */
+function turned(box: TextBox, transform: string): TextBox {
+  if (transform === "") return box;
+  const [, x, y] = transform.match(/^rotate\(-90 ([\d.]+) ([\d.]+)\)$/)?.map(Number) ?? [];
+  if (x === undefined || y === undefined) throw new Error(`An unexpected transform: ${transform}`);
+  // (x + a, y + b) comes to (x + b, y - a).
+  return { ...box, x: x + box.y - y, y: y - (box.x + box.width - x), width: box.height, height: box.width };
 }
 
 /** The boxes of all texts of a drawing. */

@@ -22,6 +22,7 @@ describe("writeDocument", () => {
     const root = element("svg", { width: "10mm", viewBox: "0 0 10 5" }, [
       element("g", { id: "a" }, [element("rect", { x: 1 / 3, y: -0, width: undefined })]),
       element("text", { x: 2 }, ['5 < 7 & "so"']),
+      element("text", {}, [element("tspan", { x: 1 }, ["a"]), element("tspan", { x: 1 }, ["b"])]),
     ]);
     expect(writeDocument(root)).toBe(
       [
@@ -30,6 +31,7 @@ describe("writeDocument", () => {
         '    <rect x="0.333" y="0"/>',
         "  </g>",
         '  <text x="2">5 &lt; 7 &amp; &quot;so&quot;</text>',
+        '  <text><tspan x="1">a</tspan><tspan x="1">b</tspan></text>',
         "</svg>",
         "",
       ].join("\n"),
