@@ -17,7 +17,7 @@ export const PAPER = "#ffffff";
 export const PIECE = "#fbf8f1";
 export const WASTE = "#dfe3e6";
 export const TRIM = "#eef0f2";
-export const HATCH = "#9fb4c2";
+export const HATCH = "#8aa4b5";
 
 /** Line widths: the sheet's edge, a cut, a piece's outline, hatching and rules. */
 export const EDGE_LINE = 0.45;
