@@ -2,7 +2,7 @@
  * Fails where a page says what is not so: a dependency without its reason, a dead link, a command or option that does not
  * exist, an example that gives something else. First proves that it can fail. Looks at the built packages.
  */
-import { execFileSync } from "node:child_process";
+import { execFileSync, spawnSync } from "node:child_process";
 import { existsSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
@@ -102,9 +102,17 @@ const missed = cases.flatMap(([faults, words], i) => {
   ];
 });
 
-/** @param {string} bin @param {readonly string[]} words */
-const help = (bin, words) =>
-  execFileSync(process.execPath, [join(root, bin), ...words, "--help"], { cwd: root, encoding: "utf8" });
+/** @param {string} bin @param {readonly string[]} words @returns {string} */
+function help(bin, words) {
+  const { status, stdout, stderr } = spawnSync(process.execPath, [join(root, bin), ...words, "--help"], {
+    cwd: root,
+    encoding: "utf8",
+  });
+  if (status === 0) return stdout;
+  const reason = stderr.split("\n").find((line) => /Error/.test(line)) ?? `exit code ${status}`;
+  console.log(`${[bin, ...words].join(" ")} --help does not run, so no command can be judged: ${reason}`);
+  process.exit(1);
+}
 
 /** What a program says that it knows. @param {string} bin @returns {import("./documentation.mjs").Program} */
 function programOf(bin) {
