@@ -199,14 +199,16 @@ function usable(sheet: { width: number; height: number; trim?: object | undefine
   return { width: sheet.width - left - right, height: sheet.height - top - bottom };
 }
 
+const holds = fc.oneof(fc.constant(0), fc.nat({ max: 30 }));
+
 describe("arranged plans", () => {
   it("are as right as they were: sizes, counts, stages, longest cuts, the rule of their mode", () => {
     fc.assert(
-      fc.property(validPlans(), ({ problem, packing }) => {
+      fc.property(validPlans(), holds, ({ problem, packing }, narrowestHold) => {
         expect(verify(problem, packing)).toEqual([]);
         const layouts = packing.layouts.map((layout) => {
           const sheet = problem.sheets.find(({ id }) => id === layout.sheet)!;
-          return { ...layout, tree: arrange(layout.tree, usable(sheet), problem) };
+          return { ...layout, tree: arrange(layout.tree, usable(sheet), { ...problem, narrowestHold }) };
         });
         expect(verify(problem, { ...packing, layouts })).toEqual([]);
       }),
@@ -215,12 +217,12 @@ describe("arranged plans", () => {
 
   it("have the same pieces, no more stages, no longer cut, and no smaller largest offcut", () => {
     fc.assert(
-      fc.property(plainPlans, ({ problem, packing }) => {
+      fc.property(plainPlans, holds, ({ problem, packing }, narrowestHold) => {
         const { kerf = 0, smallestOffcut } = problem;
         for (const layout of packing.layouts) {
           const sheet = problem.sheets.find(({ id }) => id === layout.sheet)!;
           const size = usable(sheet);
-          const tree = arrange(layout.tree, size, { kerf, smallestOffcut });
+          const tree = arrange(layout.tree, size, { kerf, smallestOffcut, narrowestHold });
           const before = measure(layout.tree, size, smallestOffcut);
           const after = measure(tree, size, smallestOffcut);
           expect(after.stages).toBeLessThanOrEqual(before.stages);
@@ -243,11 +245,12 @@ describe("arranged plans", () => {
 
   it("do not change when they are arranged again", () => {
     fc.assert(
-      fc.property(validPlans(), ({ problem, packing }) => {
+      fc.property(validPlans(), holds, ({ problem, packing }, narrowestHold) => {
+        const options = { ...problem, narrowestHold };
         for (const layout of packing.layouts) {
           const size = usable(problem.sheets.find(({ id }) => id === layout.sheet)!);
-          const once = arrange(layout.tree, size, problem);
-          expect(arrange(once, size, problem)).toEqual(once);
+          const once = arrange(layout.tree, size, options);
+          expect(arrange(once, size, options)).toEqual(once);
         }
       }),
     );
@@ -264,11 +267,12 @@ describe("arranged plans", () => {
       return { ...node, parts };
     };
     fc.assert(
-      fc.property(validPlans(), fc.nat(), ({ problem, packing }, seed) => {
+      fc.property(validPlans(), holds, fc.nat(), ({ problem, packing }, narrowestHold, seed) => {
+        const options = { ...problem, narrowestHold };
         for (const layout of packing.layouts) {
           const size = usable(problem.sheets.find(({ id }) => id === layout.sheet)!);
           const shuffled = shuffle(layout.tree, drawFrom(seed, 200));
-          expect(arrange(shuffled, size, problem)).toEqual(arrange(layout.tree, size, problem));
+          expect(arrange(shuffled, size, options)).toEqual(arrange(layout.tree, size, options));
         }
       }),
     );

@@ -225,6 +225,19 @@ describe("narrow parts", () => {
     expect(found.cuts.at(-1)).toMatchObject({ tooNarrow: true, distance: 2 });
   });
 
+  it("may be held together with a remainder that the kerf takes later", () => {
+    const column = split("y", [3, piece("a")], [3, piece("a")]);
+    const found = order(sheetOf(9, 8), split("x", [4, column], [4, column]), { kerf: 1, narrowestHold: 4 });
+    expect(brief(found)).toEqual([
+      "> left 4: part 4x8 | part 4x8",
+      "bottom 4: part 4x4 | piece 4x3",
+      "bottom 4: part 4x4 | piece 4x3",
+      "> top 3: piece 4x3 | -",
+      "top 3: piece 4x3 | -",
+    ]);
+    expect(found.cuts.map(({ tooNarrow }) => tooNarrow)).toEqual([false, false, false, true, true]);
+  });
+
   it("are marked where nothing can be held", () => {
     const found = order(sheetOf(3, 5), split("x", [1, piece("a")], [2, piece("b")]), { narrowestHold: 4 });
     expect(found.cuts.map(({ tooNarrow }) => tooNarrow)).toEqual([true]);

@@ -19,7 +19,7 @@ import { isLeftover, isOffcut, largestOffcut, type NormalFormRules, normalForm }
 
 interface Rearrangement {
   readonly tree: CutNode;
-  /** What it may leave as its largest offcut; an estimate to begin with the most promising. */
+  /** Area of the largest offcut that it makes; there may be larger ones that it leaves alone. */
   readonly promise: number;
 }
 
@@ -136,7 +136,7 @@ export function enlargeOffcut(
   const better = offered.filter(({ promise }) => promise > now).sort((a, b) => b.promise - a.promise);
   for (const { tree } of better) {
     const normal = normalForm(tree, part, rules);
-    if (largestOffcut(normal, part, rules) > now && mayStand(normal)) return normal;
+    if (mayStand(normal)) return normal;
   }
   return undefined;
 }

@@ -24,7 +24,7 @@ export interface Shape {
 }
 
 /** Neighbours of equal size, which repeat at one setting. */
-export interface Runs {
+interface Runs {
   /** The run of each part. */
   readonly of: readonly number[];
   readonly first: readonly number[];

@@ -3,7 +3,7 @@ import type { Shape } from "./find-shapes.js";
 import type { Rest } from "./hold-rule.js";
 
 /** A way from one rest of a level to another. */
-export interface Way {
+interface Way {
   readonly cut: PossibleCut;
   readonly to: number;
 }

@@ -8,7 +8,7 @@ export interface Becomes extends Rectangle {
 }
 
 /** A pass of the blade to be written down; the held part borders on the fence. */
-export interface Pass {
+interface Pass {
   readonly part: number;
   readonly edge: Edge;
   readonly held: Becomes;
