@@ -66,7 +66,7 @@ export function drawFrom(seed: number, choiceCount: number): Draw {
 }
 
 /** Cuts one plan from a seed, with at most so many choices a layout and as many for all the rest. */
-export function validPlan(seed: number, choiceCount: number, choices: PlanChoices = {}): ValidPlan {
+function validPlan(seed: number, choiceCount: number, choices: PlanChoices = {}): ValidPlan {
   const draw = drawFrom(seed, choiceCount);
   const modes = ["guillotine", "guillotine", "shelf", "stopped"] as const;
   const mode = choices.mode ?? modes[draw(4)] ?? "guillotine";

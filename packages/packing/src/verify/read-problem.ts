@@ -5,7 +5,7 @@ import { type Report, shown } from "./finding.js";
 import { readFields, readList, readText, readWhole, readWord } from "./read-value.js";
 
 /** What is squared off the sides of a sheet; 0 where nothing is. */
-export interface TrimFacts {
+interface TrimFacts {
   readonly left: number;
   readonly right: number;
   readonly top: number;
@@ -26,7 +26,7 @@ export interface SheetFacts extends Size {
 }
 
 /** The part of a form that no one will see. */
-export interface HiddenFacts extends Rectangle {
+interface HiddenFacts extends Rectangle {
   readonly tool: string;
 }
 
