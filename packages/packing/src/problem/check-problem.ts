@@ -269,7 +269,7 @@ function optionalLength(value: unknown, path: string, least: number, report: Rep
 function length(value: unknown, path: string, least: number, report: Report): boolean {
   if (Number.isInteger(value) && (value as number) >= least && (value as number) < LARGEST_LENGTH)
     return true;
-  const expected = `a whole number of ticks from ${least} to ${LARGEST_LENGTH - 1}`;
+  const expected = `a whole number from ${least} to ${LARGEST_LENGTH - 1}`;
   report("not-a-length", path, value, expected, `${path} must be ${expected}, and is ${show(value)}.`);
   return false;
 }
