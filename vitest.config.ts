@@ -19,6 +19,9 @@ export default defineConfig({
         name: basename(folder),
         root: folder,
         include: ["test/**/*.test.ts"],
+        // Files of one project share what they import, which saves a fifth of the time. Only the command's tests put
+        // stand-ins in the place of modules, and those must not reach other files.
+        isolate: basename(folder) === "cli",
         setupFiles: [fileURLToPath(new URL(".ci/test-setup.ts", import.meta.url))],
         // Time is never what a test judges; the limit only ends one that hangs.
         testTimeout: 120_000,
