@@ -4,7 +4,7 @@ import { pack } from "./pack.js";
 import { checkProblem } from "./problem/check-problem.js";
 import { ProblemError } from "./problem/problem-error.js";
 import { bestSingleLayout } from "./search/best-single-layout.js";
-import { compileProblem } from "./search/compiled-problem.js";
+import { compileProblem, MOST_ON_SHEET } from "./search/compiled-problem.js";
 
 /** The yield of one piece on one sheet. */
 export interface Yield {
@@ -32,7 +32,7 @@ export type YieldSheet = Size & Pick<Sheet, "trim" | "longestCut">;
  * How many pieces of one size one sheet gives. Exact by dynamic programming in guillotine mode and by shelves in shelf
  * mode, unless stages or the length of cuts are limited; then the best that {@link pack} finds.
  *
- * Throws {@link ProblemError} for sizes that are no lengths.
+ * Throws {@link ProblemError} for sizes that are no lengths, and where by area more than 10,000 pieces would fit.
  *
  * @example
  * const sheet = { width: 12, height: 12 };
@@ -56,6 +56,12 @@ export function howMany(
   };
   const findings = checkProblem(problem);
   if (findings.length > 0) throw new ProblemError(findings);
+  const most = Math.floor((sheet.width * sheet.height) / (piece.width * piece.height));
+  if (most > MOST_ON_SHEET) {
+    const expected = `at most ${MOST_ON_SHEET}`;
+    const message = `By area ${most} pieces would fit; a layout holds ${expected}. Take a smaller sheet or a larger piece.`;
+    throw new ProblemError([{ code: "too-many", path: "piece", message, found: most, expected }]);
+  }
   const compiled = compileProblem(problem);
   const [compiledSheet] = compiled.sheets;
   const [kind] = compiled.kinds;

@@ -275,7 +275,8 @@ function startsFor(problem: CompiledProblem, demand: Demand, budget: Budget): nu
   const workPerStart =
     copies > MOST_SINGLE_COPIES + 4 * kinds ? 40_000 + 400 * kinds : ways * copies * (copies / 2 + 20) + 1;
   const afforded = Math.floor(budget.work / workPerStart);
-  return Math.max(SHELF_RULES.length + 4, Math.min(budget.most, afforded));
+  const bestFits = afforded > 0 ? 4 : 1;
+  return Math.max(SHELF_RULES.length + bestFits, Math.min(budget.most, afforded));
 }
 
 function reaches(problem: CompiledProblem, draft: Draft, bound: Bound | undefined): boolean {

@@ -42,6 +42,14 @@ describe("howMany", () => {
     expect(found.exact).toBe(true);
   });
 
+  test("refuses pieces so small that a sheet gives more than a layout can hold", () => {
+    const roll = { width: 16_000_000, height: 16_000_000 };
+    expect(() => howMany(roll, { width: 1, height: 1 })).toThrow(
+      expect.objectContaining({ code: "too-many" }),
+    );
+    expect(howMany({ width: 1000, height: 1000 }, { width: 10, height: 10 }).count).toBe(10_000);
+  });
+
   test("says what is wrong with a size", () => {
     expect(() => howMany({ width: 0, height: 10 }, { width: 1, height: 1.5 })).toThrow(ProblemError);
   });

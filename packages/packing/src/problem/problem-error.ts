@@ -27,6 +27,7 @@ export type ProblemFaultCode =
   | "least-over-quantity"
   | "hidden-outside"
   | "unlimited"
+  | "too-many"
   | "not-yet";
 
 /**

@@ -1,5 +1,11 @@
-import type { CutNode } from "../model.js";
-import type { CompiledKind, CompiledProblem, CompiledSheet, Lay } from "./compiled-problem.js";
+import type { CutNode, Size } from "../model.js";
+import {
+  type CompiledKind,
+  type CompiledProblem,
+  type CompiledSheet,
+  type Lay,
+  MOST_ON_SHEET,
+} from "./compiled-problem.js";
 import { bestUnlimitedLayout, type UnlimitedLayout } from "./unlimited-copies.js";
 
 /** The most copies of one kind that one sheet gives, with their tree; exact for the mode of the problem. */
@@ -20,7 +26,7 @@ export function bestSingleLayout(
 ): SingleLayout | undefined {
   const lays = kind.lays[sheet.index] ?? [];
   const unlimited = Math.max(sheet.width, sheet.height) <= sheet.longestCut;
-  if (lays.length === 0 || !unlimited) return undefined;
+  if (lays.length === 0 || !unlimited || isTooMany(sheet, lays)) return undefined;
   if (problem.shelf) return problem.stages >= 3 ? bestShelves(problem, sheet, kind, lays) : undefined;
   if (problem.stages < Number.POSITIVE_INFINITY) return undefined;
   const pieces = lays.map((lay) => ({
@@ -49,8 +55,15 @@ export function bestMixedLayout(
       return { width: lay.width, height: lay.height, value: kind.value, leaf: leafOf(kind, lay) };
     }),
   );
+  if (isTooMany(sheet, pieces)) return undefined;
   const layout = bestUnlimitedLayout(sheet.width, sheet.height, problem.kerf, pieces, mostSteps);
   return layout && { ...layout, kinds: owners };
+}
+
+/** Whether a sheet may give more pieces than a layout can hold. */
+function isTooMany(sheet: Size, pieces: readonly Size[]): boolean {
+  const smallest = Math.min(...pieces.map((piece) => piece.width * piece.height));
+  return Math.floor((sheet.width * sheet.height) / smallest) > MOST_ON_SHEET;
 }
 
 function leafOf(kind: CompiledKind, lay: Lay): CutNode {

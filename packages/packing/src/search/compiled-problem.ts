@@ -49,7 +49,12 @@ export interface CompiledProblem {
   readonly stages: number;
   readonly shelf: boolean;
   readonly groups: number;
+  /** No piece is narrower or lower than this as it lies; what is smaller is waste. */
+  readonly smallest: Size;
 }
+
+/** Pieces on one sheet that a layout can hold at most; a tree lists them one by one. */
+export const MOST_ON_SHEET = 10_000;
 
 /** The part of a sheet inside its trims. */
 function usablePart(sheet: Sheet): { readonly width: number; readonly height: number } {
@@ -99,6 +104,7 @@ export function compileProblem(problem: Problem): CompiledProblem {
         : (problem.stages ?? Number.POSITIVE_INFINITY),
     shelf: problem.mode === "shelf",
     groups: groups.size,
+    smallest: smallestExtents(kinds),
   };
 }
 
@@ -106,6 +112,18 @@ export function compileProblem(problem: Problem): CompiledProblem {
 function kindValue(kind: Kind): number {
   const first = kind.forms[0];
   return kind.value ?? (first === undefined ? 0 : first.width * first.height);
+}
+
+function smallestExtents(kinds: readonly CompiledKind[]): Size {
+  let width = Number.POSITIVE_INFINITY;
+  let height = Number.POSITIVE_INFINITY;
+  for (const kind of kinds) {
+    for (const lay of kind.quantity > 0 ? kind.lays.flat() : []) {
+      width = Math.min(width, lay.width);
+      height = Math.min(height, lay.height);
+    }
+  }
+  return { width, height };
 }
 
 function groupNumber(groups: Map<string, number>, key: string): number {

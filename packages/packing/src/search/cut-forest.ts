@@ -16,7 +16,7 @@
  * Kerf, stage limit, longest cut and the shelf rule are checked where a cut is made, so every forest is cuttable at any
  * moment. Mutable inside the search; {@link treeOf} makes plain data of it.
  */
-import type { CutNode, SplitPart } from "../model.js";
+import type { CutNode, Size, SplitPart } from "../model.js";
 import type { CompiledProblem, CompiledSheet, Lay } from "./compiled-problem.js";
 
 /** Which cut frees a piece first: `across` divides the width, `down` the height. */
@@ -149,7 +149,7 @@ export function cutPiece(forest: Forest, free: Free, kind: number, lay: Lay, fir
   }
   // The third level of shelf mode is a last trim: what it cuts away takes no more pieces.
   const closed = forest.problem.shelf && free.depth >= 3;
-  if (free.width <= 0 || free.height <= 0 || closed) removeFree(forest, free);
+  if (!isOfUse(forest.problem, free) || closed) removeFree(forest, free);
 }
 
 /** A strip as wide (or as high) as the piece, with the piece cut from its end; the rest of it is free. */
@@ -162,10 +162,13 @@ function cutStrip(forest: Forest, free: Free, piece: PieceAt, axis: typeof X | t
   const restWidth = axis === X ? width - piece.lay.width - kerf : width;
   const restHeight = axis === Y ? height - piece.lay.height - kerf : height;
   const closed = shelf && depth >= 3;
-  if (restWidth > 0 && restHeight > 0 && !closed) {
-    forest.free.push({ width: restWidth, height: restHeight, depth, level: strip, bin: free.bin });
-  }
+  const rest = { width: restWidth, height: restHeight, depth, level: strip, bin: free.bin };
+  if (isOfUse(forest.problem, rest) && !closed) forest.free.push(rest);
   return strip;
+}
+
+function isOfUse(problem: CompiledProblem, rest: Size): boolean {
+  return rest.width >= problem.smallest.width && rest.height >= problem.smallest.height;
 }
 
 function attach(free: Free, branch: Branch): void {

@@ -7,7 +7,7 @@
  */
 import { bestFit, type Demand } from "./best-fit.js";
 import { bestMixedLayout, bestSingleLayout, type SingleLayout } from "./best-single-layout.js";
-import type { CompiledProblem, CompiledSheet } from "./compiled-problem.js";
+import { type CompiledProblem, type CompiledSheet, MOST_ON_SHEET } from "./compiled-problem.js";
 import { type DraftLayout, layoutsOf } from "./draft.js";
 import type { Meter } from "./meter.js";
 import type { RandomStream } from "./random-stream.js";
@@ -186,12 +186,14 @@ function* fillOne(
   meter: Meter,
 ): Generator<void, DraftLayout | undefined, void> {
   const area = sheet.width * sheet.height;
+  const mostOfKind = Math.ceil(MOST_ON_SHEET / problem.kinds.length);
   const capped = problem.kinds.map((kind) => {
     const lay = kind.lays[sheet.index]?.[0];
     if (lay === undefined || kind.group >= 0) return 0;
     return Math.min(
       Math.floor((wanted[kind.index] ?? 0) / longRun),
       Math.floor(area / (lay.width * lay.height)),
+      mostOfKind,
     );
   });
   const stock = problem.sheets.map((entry) => (entry.index === sheet.index ? 1 : 0));
