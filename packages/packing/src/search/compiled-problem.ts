@@ -1,4 +1,5 @@
-import type { Form, Kind, Problem, Sheet, Size, Turns } from "../model.js";
+import type { Form, Kind, Problem, Size, Turns } from "../model.js";
+import { usablePart } from "../placements.js";
 
 /** One way in which a kind may lie on one sheet: the extents it takes there. */
 export interface Lay {
@@ -55,15 +56,6 @@ export interface CompiledProblem {
 
 /** Pieces on one sheet that a layout can hold at most; a tree lists them one by one. */
 export const MOST_ON_SHEET = 10_000;
-
-/** The part of a sheet inside its trims. */
-function usablePart(sheet: Sheet): { readonly width: number; readonly height: number } {
-  const trim = sheet.trim ?? {};
-  return {
-    width: sheet.width - (trim.left ?? 0) - (trim.right ?? 0),
-    height: sheet.height - (trim.top ?? 0) - (trim.bottom ?? 0),
-  };
-}
 
 /** Turns a problem that {@link checkProblem} found sound into the arrays of the search. */
 export function compileProblem(problem: Problem): CompiledProblem {

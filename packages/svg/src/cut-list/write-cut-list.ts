@@ -2,11 +2,11 @@
 
 import { formatLength, formatSize, type Unit } from "@sheetwright/measure";
 import type { CutOrder, Kind, Layout, Packing, Problem, Rectangle } from "@sheetwright/packing";
-import { findLayout } from "../layout/find-layout.js";
-import { type LaidOut, layOut } from "../layout/lay-out.js";
+import type { LaidOut } from "../layout/lay-out.js";
+import { layoutFacts } from "../layout/layout-facts.js";
 import { formatYield, layoutYield } from "../layout/layout-yield.js";
-import { listOffcuts, type OffcutList } from "../layout/list-leftovers.js";
-import { listPieces, type PieceList } from "../layout/list-pieces.js";
+import type { OffcutList } from "../layout/list-leftovers.js";
+import type { PieceList } from "../layout/list-pieces.js";
 import { unbroken } from "../text/break-lines.js";
 import { countOf, runInWords } from "../wording/count-of.js";
 import { displayName } from "../wording/display-name.js";
@@ -39,14 +39,7 @@ export function writeCutList(
   options: CutListOptions = {},
 ): string {
   const { unit = "in", cuts } = options;
-  const { sheet, layout } = findLayout(problem, packing, index);
-  const kerf = problem.kerf ?? 0;
-  const laidOut = layOut(sheet, layout, kerf);
-  const pieces = listPieces(problem, laidOut, layout.run);
-  const offcuts = listOffcuts(
-    laidOut.leftovers.filter(({ what }) => what === "offcut"),
-    pieces.entries.length,
-  );
+  const { sheet, layout, kerf, laidOut, pieces, offcuts } = layoutFacts(problem, packing, index);
 
   const name = hangingLines("", displayName(sheet), COLUMNS);
   const of = packing.layouts.length > 1 ? `Layout ${index + 1} of ${packing.layouts.length}. ` : "";

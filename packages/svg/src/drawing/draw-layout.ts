@@ -5,11 +5,8 @@
 
 import { formatSize, TICKS_PER_MM, type Unit } from "@sheetwright/measure";
 import type { CutOrder, Packing, Problem } from "@sheetwright/packing";
-import { findLayout } from "../layout/find-layout.js";
-import { layOut } from "../layout/lay-out.js";
+import { layoutFacts } from "../layout/layout-facts.js";
 import { formatYield, layoutYield } from "../layout/layout-yield.js";
-import { listOffcuts } from "../layout/list-leftovers.js";
-import { listPieces } from "../layout/list-pieces.js";
 import { runInWords } from "../wording/count-of.js";
 import { displayName } from "../wording/display-name.js";
 import { formatNumber } from "../writer/format-number.js";
@@ -40,14 +37,7 @@ export function drawLayout(
   options: LayoutDrawingOptions = {},
 ): string {
   const { unit = "in", cuts } = options;
-  const { sheet, layout } = findLayout(problem, packing, index);
-  const kerf = problem.kerf ?? 0;
-  const laidOut = layOut(sheet, layout, kerf);
-  const pieces = listPieces(problem, laidOut, layout.run);
-  const offcuts = listOffcuts(
-    laidOut.leftovers.filter(({ what }) => what === "offcut"),
-    pieces.entries.length,
-  );
+  const { sheet, layout, kerf, laidOut, pieces, offcuts } = layoutFacts(problem, packing, index);
   const figure = layoutFigure(laidOut, pieces, offcuts, cuts, unit);
 
   const page = planPage({
