@@ -1,0 +1,35 @@
+// The project
+
+export type {
+  Along,
+  Bands,
+  Choice,
+  Design,
+  Extent,
+  Face,
+  Flat,
+  Grain,
+  GrainNeed,
+  Layer,
+  Mat,
+  Offcut,
+  Panel,
+  Paper,
+  PaperDesign,
+  PaperWeight,
+  Pattern,
+  Place,
+  Project,
+  Run,
+  Score,
+  Sentiment,
+  Sides,
+  Strip,
+  Trimmer,
+} from "./project.js";
+export { ProjectError, type ProjectFault, type ProjectFaultCode } from "./project-fault.js";
+
+// The cards and the cut list
+
+export type { Card, CardLayer, Expansion, Piece, PieceForm, Rounding } from "./expansion.js";
+export type { NoPaper } from "./no-paper.js";

@@ -1,0 +1,58 @@
+/** What can be wrong with a project, as data. */
+
+/** What kind of mistake it is. */
+export type ProjectFaultCode =
+  | "not-readable"
+  | "version"
+  | "missing"
+  | "unknown-key"
+  | "twice"
+  | "wrong-type"
+  | "not-a-length"
+  | "not-a-size"
+  | "not-a-count"
+  | "not-a-word"
+  | "unknown-paper"
+  | "unknown-format"
+  | "contradiction"
+  | "layer-vanishes"
+  | "border-vanishes"
+  | "too-large"
+  | "part-vanishes"
+  | "grain-unknown"
+  | "too-many";
+
+/** One mistake in a project. */
+export interface ProjectFault {
+  readonly code: ProjectFaultCode;
+  /** Where the value stands, such as `cards[2].front[0].border`; empty for the file as a whole. */
+  readonly path: string;
+  /** Line in the file, from 1; `null` where the project did not come from a file. */
+  readonly line: number | null;
+  /** Column in that line, from 1; `null` where the project did not come from a file. */
+  readonly column: number | null;
+  /** The value found, in short; empty where there is none. */
+  readonly found: string;
+  readonly expected: string;
+  /** The whole story in full sentences: what is wrong, by how much, what would help. Without the place. */
+  readonly message: string;
+  /** The word that was probably meant; `null` where none is near. */
+  readonly suggestion: string | null;
+}
+
+/** A project that contradicts itself, with every mistake found; thrown only where the project did not come from a file. */
+export class ProjectError extends Error {
+  override readonly name = "ProjectError";
+  readonly code = "project";
+  /** The path of the first fault. */
+  readonly path: string;
+  readonly details: readonly ProjectFault[];
+
+  /** Takes at least one fault. */
+  constructor(faults: readonly ProjectFault[]) {
+    const [first] = faults;
+    super(faults.map(({ path, message }) => `${path}: ${message}`).join("\n"));
+    this.path = first?.path ?? "";
+    this.details = faults;
+  }
+}

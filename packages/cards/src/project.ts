@@ -1,0 +1,245 @@
+/**
+ * A project: the bundle of papers and the designs made from it, with every default filled in. All plain data; lengths
+ * are ticks of 1/1600 mm, sizes width x height as the thing stands before the maker with its pattern upright.
+ */
+
+import type { Size, Ticks, Unit } from "@sheetwright/measure";
+
+/** Everything a plan starts from: what {@link readProject} makes of a project file. */
+export interface Project {
+  readonly title: string;
+  /** The unit that bare numbers were read in and that lengths are shown in. */
+  readonly units: Unit;
+  /** What derived divisions are rounded to: 1/16 in or 0.5 mm unless the file says otherwise. */
+  readonly precision: Ticks;
+  readonly trimmer: Trimmer;
+  readonly papers: readonly Paper[];
+  readonly cards: readonly Design[];
+}
+
+/** What the tool can do, and what is worth keeping. */
+export interface Trimmer {
+  /** `edge-to-edge`: every cut crosses the part. `strips`: strips, pieces from the strips, one last trim. */
+  readonly cuts: "edge-to-edge" | "strips";
+  /** Width lost by each cut. */
+  readonly kerf: Ticks;
+  readonly longestCut: Ticks | null;
+  /** The narrowest part the tool holds firmly. */
+  readonly narrowestHold: Ticks;
+  /** A leftover is an offcut from this size on. */
+  readonly smallestOffcut: Size;
+}
+
+/** The direction of a paper's fibres on the sheet; `none` for handmade paper. */
+export type Grain = "width" | "height" | "none" | "unknown";
+
+/**
+ * The way a pattern can be looked at: `none` in any way; `two-way` also upside down; `one-way` only as it stands. A
+ * rectangle of either of the last two may not take a quarter turn; a one-way one is marked with its top.
+ */
+export type Pattern = "none" | "two-way" | "one-way";
+
+/** A paper of the bundle, all of one size. */
+export interface Paper {
+  /** Its key in the file; letters, digits, `-` and `_`. */
+  readonly id: string;
+  /** What a reader sees. */
+  readonly name: string;
+  readonly material: "cardstock" | "glitter" | "paper" | "pad";
+  readonly sheet: Size;
+  /** The name of the sheet's size, such as `US letter`; `null` where it has none. */
+  readonly sheetName: string | null;
+  /** What is squared off each side before anything else. */
+  readonly trim: Sides;
+  readonly grain: Grain;
+  readonly weight: PaperWeight | null;
+  readonly thickness: Ticks | null;
+  /** One of its own for a plain paper; for a pad one for each design. */
+  readonly designs: readonly PaperDesign[];
+}
+
+/** A length a side. */
+export interface Sides {
+  readonly left: Ticks;
+  readonly right: Ticks;
+  readonly top: Ticks;
+  readonly bottom: Ticks;
+}
+
+/** A paper's weight as its label states it; `text` is what was written. */
+export type PaperWeight =
+  | { readonly unit: "g/m2"; readonly grammage: number; readonly text: string }
+  | {
+      readonly unit: "lb";
+      readonly pounds: number;
+      readonly grade: "bond" | "text" | "cover" | "index" | "bristol" | "tag" | null;
+      readonly text: string;
+    };
+
+/** Sheets of a paper that are all alike on both faces. */
+export interface PaperDesign {
+  /** The paper's id, or for a pad `stars.comets`. */
+  readonly id: string;
+  readonly name: string;
+  /** Sheets on hand; `null`: as many as needed. */
+  readonly count: number | null;
+  /** Cost of one sheet as decimal text with up to four decimals; `null` where not given. */
+  readonly cost: string | null;
+  readonly front: Face;
+  /** The printed back; `null` where a piece is never cut with the back up. */
+  readonly back: Face | null;
+  /** Parts of such sheets that are left from earlier: they cost nothing and keep the axes of the sheet. */
+  readonly offcuts: readonly Offcut[];
+}
+
+/** One face of a sheet. */
+export interface Face {
+  /** The design's id, with `.back` behind it for the back. */
+  readonly id: string;
+  readonly name: string;
+  readonly pattern: Pattern;
+  /** `#rrggbb`, for drawings. */
+  readonly colour: string;
+}
+
+/** A usable leftover, its size as it lies with the pattern upright. */
+export interface Offcut extends Size {
+  readonly count: number;
+}
+
+/** One kind of card. */
+export interface Design {
+  /** Its place in the list, from 1: it begins the label of each of its pieces. */
+  readonly number: number;
+  readonly name: string;
+  /** Where it stands in the file, such as `cards[2]`. */
+  readonly path: string;
+  /** The id of the named card size, or `null`. */
+  readonly format: string | null;
+  /** The front as the card stands, closed. */
+  readonly front: Size;
+  /** The flats it may be folded from: one, or two where the maker lets the plan choose the fold. */
+  readonly flats: readonly Flat[];
+  readonly base: Choice;
+  /** Whether the grain runs along the fold: as a tie-break, always, or of no matter. */
+  readonly foldGrain: GrainNeed;
+  /** Copies made in all. */
+  readonly copies: number;
+  /** What these copies are for, such as 12 guests and 1 sample; they add up to `copies`. */
+  readonly copiesFor: { readonly guests: number; readonly samples: number };
+  /** What lies on the front, from the bottom to the top. */
+  readonly layers: readonly Layer[];
+}
+
+/** How much a wanted grain direction counts. */
+export type GrainNeed = "prefer" | "require" | "ignore";
+
+/** The sheet a card is folded from, unfolded, its front upright. */
+export interface Flat extends Size {
+  /** `side`: fold along the left edge of the front. `top`: along its top edge. */
+  readonly fold: "side" | "top";
+  readonly score: Score;
+}
+
+/** A score: the side of the piece it divides, and how far along that side it lies. It runs across that side. */
+export interface Score {
+  readonly along: "width" | "height";
+  /** From the left or top edge of the upright piece. */
+  readonly at: Ticks;
+}
+
+/** The faces a piece may be cut from, in the maker's order; any of them is right. */
+export interface Choice {
+  /** Ids of faces; never empty. */
+  readonly faces: readonly string[];
+  /** What the file says, such as `stars` for any design of the pad. */
+  readonly text: string;
+}
+
+/** What lies on a card's front. */
+export type Layer = Mat | Panel | Bands | Strip | Sentiment;
+
+interface Common {
+  /** Where it stands in the file, such as `cards[2].front[0]`. */
+  readonly path: string;
+  /** The maker's word for its purpose; `null`: the word of its kind. */
+  readonly name: string | null;
+  /** The wanted direction of the grain on the layer as it stands; `null` where it is of no matter. */
+  readonly grain: { readonly along: "width" | "height"; readonly need: "prefer" | "require" } | null;
+  /** What lies on this layer, from the bottom to the top. */
+  readonly layers: readonly Layer[];
+}
+
+/** A layer that shows a border round what lies on it. */
+export interface Mat extends Common {
+  readonly kind: "mat";
+  readonly paper: Choice;
+  readonly extent: Extent;
+}
+
+/** A layer of its own. */
+export interface Panel extends Common {
+  readonly kind: "panel";
+  readonly paper: Choice;
+  readonly extent: Extent;
+}
+
+/** Papers that meet edge to edge. */
+export interface Bands extends Common {
+  readonly kind: "bands";
+  /** `across`: one below the other. `upright`: side by side. */
+  readonly runs: Run;
+  /** Positive whole numbers, from the top or the left. */
+  readonly ratios: readonly number[];
+  /** As many as ratios. */
+  readonly papers: readonly Choice[];
+  readonly extent: Extent;
+  /** What covers each seam, centred on it; `bare` where the maker wants to see it, `null` where she said nothing. */
+  readonly seam: { readonly cover: Choice; readonly width: Ticks } | "bare" | null;
+}
+
+/** The direction of a strip's or band's length on the card as it stands. */
+export type Run = "across" | "upright";
+
+/** A strip laid from edge to edge of what carries it, or as long as `length` says. */
+export interface Strip extends Common {
+  readonly kind: "strip";
+  readonly runs: Run;
+  readonly paper: Choice;
+  readonly width: Ticks;
+  readonly length: Ticks | null;
+  readonly place: Place;
+}
+
+/** A small strip with words, with mats of its own. */
+export interface Sentiment extends Common {
+  readonly kind: "sentiment";
+  readonly paper: Choice;
+  readonly size: Size;
+  /** Of the outermost mat. */
+  readonly place: Place;
+  /** The words, for the drawing; `null` where not given. */
+  readonly text: string | null;
+  /** From the inside out. */
+  readonly mats: readonly { readonly paper: Choice; readonly border: Ticks }[];
+}
+
+/** How large a layer is on what carries it. */
+export type Extent =
+  | { readonly by: "border"; readonly border: Sides }
+  | { readonly by: "size"; readonly size: Size; readonly place: Place };
+
+/** Where a layer of a given size lies on what carries it. */
+export interface Place {
+  readonly x: Along;
+  readonly y: Along;
+}
+
+/**
+ * A place along one side of the carrier: so far from its start (left, top) or end, in the middle, or with the layer's
+ * middle on the first or second third, rounded to the project's precision.
+ */
+export type Along =
+  | { readonly from: "start" | "end"; readonly distance: Ticks }
+  | { readonly from: "middle" }
+  | { readonly from: "third"; readonly third: 1 | 2 };

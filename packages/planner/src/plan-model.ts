@@ -1,0 +1,130 @@
+/**
+ * A plan of a whole project: what is cut from which paper, what is left, what is missing, and how sure that is. All plain
+ * data; lengths are ticks of 1/1600 mm, sizes lie as on the sheet with its pattern upright.
+ */
+
+import type { Card, Expansion, NoPaper, Piece } from "@sheetwright/cards";
+import type { Size } from "@sheetwright/measure";
+import type { Effort, Packing, Problem } from "@sheetwright/packing";
+
+/** What {@link plan} answers. `title`, `units`, `papers`, `cards` and `pieces` are the project worked out. */
+export interface Plan extends Expansion {
+  readonly version: 1;
+  /**
+   * Is there enough? `yes`: every piece of every copy is planned. `no`: proven that these papers cannot give all.
+   * `not-found`: the search placed less than asked, and nothing proves that it cannot be done.
+   */
+  readonly enough: "yes" | "no" | "not-found";
+  /** Papers that are planned together, since some piece may come from any of them, in the order of the project. */
+  readonly groups: readonly PaperGroup[];
+  /** Pieces that no paper they may be cut from is large enough for; they are in no group. */
+  readonly noPaper: readonly NoPaper[];
+  /** How many copies of each card the plan has every piece of. */
+  readonly complete: readonly {
+    readonly card: Card["number"];
+    readonly wanted: number;
+    readonly complete: number;
+  }[];
+  /** What is missing, paper by paper and piece by piece; empty where there is enough. */
+  readonly shortages: readonly Shortage[];
+  /** Sheets used and left of each design of each paper, in the order of the project. */
+  readonly use: readonly PaperUse[];
+  /** Leftovers by paper and size, the largest first. */
+  readonly leftovers: readonly PaperLeftover[];
+  /** How the grain lies at the folds, base by base. */
+  readonly folds: readonly FoldGrain[];
+  /** Cost of the sheets used, as decimal text; `null` where a used paper has no cost. */
+  readonly cost: string | null;
+  readonly search: {
+    readonly effort: Effort;
+    readonly seed: number;
+    readonly lp: string;
+    readonly cancelled: boolean;
+  };
+}
+
+/** Papers planned together, with the packing of all pieces that come from them. */
+export interface PaperGroup {
+  /** Ids of the designs of papers, in the order of the project. */
+  readonly designs: readonly string[];
+  /** Kinds are pieces (`3b`), sheets are designs (`stars.comets`) and their offcuts (`stars.comets/1`). */
+  readonly problem: Problem;
+  readonly packing: Packing;
+  /** Every design of a paper that a sheet of the problem is of, with the offcut's place in its list from 1. */
+  readonly sheets: readonly {
+    readonly sheet: string;
+    readonly design: string;
+    readonly offcut: number | null;
+  }[];
+}
+
+/** What is missing from one group of papers. */
+export interface Shortage {
+  /** Index of the group. */
+  readonly group: number;
+  readonly outcome: "short" | "not-found";
+  readonly pieces: readonly { readonly piece: Piece["id"]; readonly missing: number }[];
+  /**
+   * More sheets of each design with which a plan for all pieces was found; empty where the search did not find one or was
+   * ended early.
+   */
+  readonly wouldHelp: readonly { readonly design: string; readonly more: number }[];
+  /** The fewest sheets of the group that can do for all pieces, proven; `null` where that was not worked out. */
+  readonly atLeast: number | null;
+}
+
+/** What a plan takes of one design of a paper. */
+export interface PaperUse {
+  readonly design: string;
+  /** Whole sheets cut into. */
+  readonly used: number;
+  /** Whole sheets left; `null` where as many as needed are. */
+  readonly left: number | null;
+  /** Offcuts from earlier that are cut into. */
+  readonly offcutsUsed: number;
+}
+
+/** Leftovers of one size. */
+export interface PaperLeftover extends Size {
+  readonly design: string;
+  readonly count: number;
+  /** True where it reaches the smallest size worth keeping. */
+  readonly keep: boolean;
+}
+
+/** How many of a base's copies have the grain along the fold. */
+export interface FoldGrain {
+  readonly piece: string;
+  readonly along: number;
+  readonly across: number;
+  /** Copies from paper whose grain is not known. */
+  readonly unknown: number;
+  /** Copies from paper that has none, such as handmade paper. */
+  readonly none: number;
+}
+
+/** What drawings of the group's layouts show besides the layout: what only the trade knows of sheets and pieces. */
+export interface LayoutMarks {
+  /** By the id of the sheet. */
+  readonly sheets: Readonly<Record<string, SheetMarks>>;
+  /** By the id of the kind, one entry for each of its forms. */
+  readonly forms: Readonly<Record<string, readonly FormMarks[]>>;
+}
+
+/** What is drawn on a sheet as a whole. */
+export interface SheetMarks {
+  readonly grain: "width" | "height" | "none" | "unknown";
+  readonly pattern: "none" | "two-way" | "one-way";
+  /** The colour of the paper, `#rrggbb`. */
+  readonly colour: string;
+}
+
+/** What is drawn on a piece. */
+export interface FormMarks {
+  /** Scores of the upright form: the side divided, and how far along it. */
+  readonly scores: readonly { readonly along: "width" | "height"; readonly at: number }[];
+  /** Sheets on which the piece's top is marked, since the pattern is one-way. */
+  readonly topOn: readonly string[];
+  /** Sheets from which the piece is cut with the printed back showing. */
+  readonly backOn: readonly string[];
+}
