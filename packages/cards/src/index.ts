@@ -29,6 +29,10 @@ export type {
 } from "./project.js";
 export { ProjectError, type ProjectFault, type ProjectFaultCode } from "./project-fault.js";
 
+// The fold and the grain
+
+export { type FoldWish, flatsOf, formatFront, usualFold } from "./fold/flats.js";
+
 // The cards and the cut list
 
 export type { Card, CardLayer, Expansion, Piece, PieceForm, Rounding } from "./expansion.js";
