@@ -32,8 +32,12 @@ export { ProjectError, type ProjectFault, type ProjectFaultCode } from "./projec
 // The fold and the grain
 
 export { type FoldWish, flatsOf, formatFront, usualFold } from "./fold/flats.js";
+export { type FoldVerdict, foldVerdict, grainForFold } from "./fold/fold-verdict.js";
+export { allowedTurns, grainTurns, patternTurns, type Turns } from "./fold/turns.js";
 
 // The cards and the cut list
 
+export { expandProject, findProjectFaults } from "./expand/expand-project.js";
+export { type VisibleAreas, visibleAreas } from "./expand/visible-areas.js";
 export type { Card, CardLayer, Expansion, Piece, PieceForm, Rounding } from "./expansion.js";
 export type { NoPaper } from "./no-paper.js";

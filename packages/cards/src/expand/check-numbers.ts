@@ -1,0 +1,165 @@
+// What a project must keep to before anything can be measured. A project that was read from a file does; one that another
+// tool made may not.
+
+import { LONGEST_LENGTH, type Size } from "@sheetwright/measure";
+import type { Along, Design, Extent, Layer, Place, Project } from "../project.js";
+import type { ProjectFault } from "../project-fault.js";
+import { fault } from "./fault.js";
+
+/** Most cards of a project, copies of a card, and lists of layers one inside another. */
+const MOST_CARDS = 200;
+const MOST_COPIES = 100_000;
+const DEEPEST = 12;
+
+/**
+ * Finds numbers out of their range in a project as a whole: its precision and its list of cards.
+ *
+ * @internal
+ */
+export function checkProjectNumbers({ precision, cards }: Project): readonly ProjectFault[] {
+  const faults = [...length("precision", precision, 1)];
+  if (cards.length === 0 || cards.length > MOST_CARDS) {
+    faults.push(tooMany("cards", cards.length, `from 1 to ${MOST_CARDS} cards`));
+  }
+  const numbers = new Set<number>();
+  for (const { number, path } of cards) {
+    if (numbers.has(number)) {
+      const message = `Two cards have the number ${number}, so that labels would not tell their pieces apart. Number them from 1.`;
+      faults.push(
+        fault({ code: "twice", path, found: String(number), expected: "a number of its own", message }),
+      );
+    }
+    numbers.add(number);
+  }
+  return faults;
+}
+
+/**
+ * Finds numbers out of their range in one card.
+ *
+ * @internal
+ */
+export function checkCardNumbers(design: Design): readonly ProjectFault[] {
+  const { path, number, front, flats, copies, copiesFor, layers } = design;
+  const faults = [
+    ...count(`${path}.number`, number, 1, Number.MAX_SAFE_INTEGER),
+    ...size(`${path}.size`, front),
+    ...count(`${path}.copies`, copies, 1, MOST_COPIES),
+    ...layers.flatMap((layer) => checkLayer(layer, 1)),
+  ];
+  if (copiesFor.guests + copiesFor.samples !== copies) {
+    const found = `${copiesFor.guests} and ${copiesFor.samples}`;
+    const message = `Copies for guests and samples, ${found}, do not add up to ${copies} copies.`;
+    faults.push(contradiction(`${path}.copies`, found, `copies that add up to ${copies}`, message));
+  }
+  if (flats.length === 0) {
+    const message =
+      "The card has no flat that it could be folded from. Give it a side fold, a top fold or either.";
+    faults.push(fault({ code: "missing", path: `${path}.fold`, found: "none", expected: "a fold", message }));
+  }
+  for (const { fold, width, height, score } of flats) {
+    const side = fold === "side";
+    const fits =
+      width === (side ? 2 : 1) * front.width &&
+      height === (side ? 1 : 2) * front.height &&
+      score.along === (side ? "width" : "height") &&
+      score.at === (side ? front.width : front.height);
+    if (fits) continue;
+    const message = `The flat of a ${fold} fold is not two fronts with the score between them.`;
+    faults.push(contradiction(`${path}.fold`, fold, "a flat of two fronts", message));
+  }
+  return faults;
+}
+
+function checkLayer(layer: Layer, depth: number): readonly ProjectFault[] {
+  const { path } = layer;
+  if (depth > DEEPEST) return [tooMany(path, depth, `at most ${DEEPEST} lists of layers one inside another`)];
+  return [...checkOwn(layer), ...layer.layers.flatMap((inner) => checkLayer(inner, depth + 1))];
+}
+
+function checkOwn(layer: Layer): readonly ProjectFault[] {
+  const { path, name } = layer;
+  const faults: ProjectFault[] = [];
+  if (name !== null && name.trim() === "") {
+    const message = "The name of this layer is empty. Write one, or leave it out to call it by its kind.";
+    faults.push(
+      fault({ code: "missing", path: `${path}.name`, found: "nothing", expected: "a name", message }),
+    );
+  }
+  switch (layer.kind) {
+    case "strip":
+      return [
+        ...faults,
+        ...length(`${path}.width`, layer.width, 1),
+        ...(layer.length === null ? [] : length(`${path}.length`, layer.length, 1)),
+        ...place(path, layer.place),
+      ];
+    case "sentiment":
+      return [
+        ...faults,
+        ...size(`${path}.size`, layer.size),
+        ...place(path, layer.place),
+        ...layer.mats.flatMap(({ border }, index) => length(`${path}.mats[${index}].border`, border, 0)),
+      ];
+    case "bands": {
+      const { ratios, papers, seam } = layer;
+      faults.push(...extent(path, layer.extent));
+      faults.push(
+        ...ratios.flatMap((ratio, index) => count(`${path}.bands[${index}]`, ratio, 1, LONGEST_LENGTH)),
+      );
+      if (ratios.length === 0 || ratios.length !== papers.length) {
+        const found = `${papers.length} for ${ratios.length} bands`;
+        const message = `There are ${ratios.length} bands and ${papers.length} papers. Name one paper for each band.`;
+        faults.push(contradiction(`${path}.papers`, found, "as many papers as bands", message));
+      }
+      if (seam !== null && seam !== "bare") faults.push(...length(`${path}.seam.width`, seam.width, 1));
+      return faults;
+    }
+    default:
+      return [...faults, ...extent(path, layer.extent)];
+  }
+}
+
+function extent(path: string, given: Extent): readonly ProjectFault[] {
+  if (given.by === "size") return [...size(`${path}.size`, given.size), ...place(path, given.place)];
+  const { left, right, top, bottom } = given.border;
+  return [left, right, top, bottom].flatMap((side) => length(`${path}.border`, side, 0)).slice(0, 1);
+}
+
+function place(path: string, { x, y }: Place): readonly ProjectFault[] {
+  return [...along(path, x, "left", "right"), ...along(path, y, "top", "bottom")];
+}
+
+function along(path: string, given: Along, start: string, end: string): readonly ProjectFault[] {
+  if (given.from !== "start" && given.from !== "end") return [];
+  return length(`${path}.${given.from === "start" ? start : end}`, given.distance, 0);
+}
+
+function size(path: string, { width, height }: Size): readonly ProjectFault[] {
+  return [...length(path, width, 1), ...length(path, height, 1)].slice(0, 1);
+}
+
+function length(path: string, ticks: number, least: number): readonly ProjectFault[] {
+  if (Number.isSafeInteger(ticks) && ticks >= least && ticks <= LONGEST_LENGTH) return [];
+  const expected = `a whole number of ticks from ${least} to ${LONGEST_LENGTH}`;
+  const message = `Expected a length as ${expected} of 1/1600 mm, found ${ticks}.`;
+  return [fault({ code: "not-a-length", path, found: String(ticks), expected, message })];
+}
+
+function count(path: string, value: number, least: number, most: number): readonly ProjectFault[] {
+  if (Number.isSafeInteger(value) && value >= least && value <= most) return [];
+  const expected = `a whole number from ${least} to ${most}`;
+  const code = value > most ? "too-many" : "not-a-count";
+  return [
+    fault({ code, path, found: String(value), expected, message: `Expected ${expected}, found ${value}.` }),
+  ];
+}
+
+function tooMany(path: string, found: number, expected: string): ProjectFault {
+  const message = `Expected ${expected}, found ${found}.`;
+  return fault({ code: "too-many", path, found: String(found), expected, message });
+}
+
+function contradiction(path: string, found: string, expected: string, message: string): ProjectFault {
+  return fault({ code: "contradiction", path, found, expected, message });
+}

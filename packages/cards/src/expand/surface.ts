@@ -1,0 +1,32 @@
+import type { Size, Ticks } from "@sheetwright/measure";
+import type { Sides } from "../project.js";
+
+/** A rectangle on the front of a card, from its top left corner, in ticks. */
+export interface Rectangle extends Size {
+  readonly x: Ticks;
+  readonly y: Ticks;
+}
+
+/** What carries a layer: the front of the base, or the whole of another layer. */
+export interface Surface extends Rectangle {
+  /** Index of the layer; of the first band where bands carry as one; `null` for the front of the base. */
+  readonly on: number | null;
+  /** What a maker calls it: `the front of the card`, `the 1b mat`. */
+  readonly words: string;
+  /** A mat must show. */
+  readonly isMat: boolean;
+}
+
+/**
+ * How far a rectangle lies from the edges of another one; negative where it sticks out.
+ *
+ * @internal
+ */
+export function distances(inner: Rectangle, outer: Rectangle): Sides {
+  return {
+    left: inner.x - outer.x,
+    right: outer.x + outer.width - inner.x - inner.width,
+    top: inner.y - outer.y,
+    bottom: outer.y + outer.height - inner.y - inner.height,
+  };
+}
