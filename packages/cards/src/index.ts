@@ -40,4 +40,10 @@ export { allowedTurns, grainTurns, patternTurns, type Turns } from "./fold/turns
 export { expandProject, findProjectFaults } from "./expand/expand-project.js";
 export { type VisibleAreas, visibleAreas } from "./expand/visible-areas.js";
 export type { Card, CardLayer, Expansion, Piece, PieceForm, Rounding } from "./expansion.js";
+
+// What to tell the maker
+
+export type { Advice, AdviceCode } from "./advice/advice.js";
+export { adviseOn } from "./advice/advise-on.js";
+export { explainNoPaper } from "./fit/explain-no-paper.js";
 export type { NoPaper } from "./no-paper.js";

@@ -1,0 +1,151 @@
+// What would help where no paper can give a piece. Every proposal is tried out before it is made.
+
+import type { Size, Ticks } from "@sheetwright/measure";
+import { type FaceOfPaper, indexFaces } from "../expand/face-index.js";
+import { workOutProject } from "../expand/work-out-project.js";
+import type { Piece } from "../expansion.js";
+import { flatsOf } from "../fold/flats.js";
+import { grainForFold } from "../fold/fold-verdict.js";
+import type { Design, Flat, Layer, Paper, Project } from "../project.js";
+import { fits, type Relaxation, type Way, waysToCut } from "./ways-to-cut.js";
+
+/** A change after which the piece could be cut. */
+export type Help =
+  | { readonly kind: "turn"; readonly face: FaceOfPaper; readonly against: "pattern" | "grain" | "both" }
+  | { readonly kind: "fold"; readonly flat: Flat; readonly face: FaceOfPaper }
+  | { readonly kind: "papers"; readonly papers: readonly Paper[] }
+  | { readonly kind: "border"; readonly from: Ticks | null; readonly by: Ticks; readonly path: string }
+  | { readonly kind: "untrimmed"; readonly face: FaceOfPaper }
+  | { readonly kind: "sheet"; readonly size: Size };
+
+/**
+ * All that would help, the least change first; `nearest` is the way that comes nearest to fitting. A larger sheet always
+ * would.
+ *
+ * @internal
+ */
+export function findHelp(project: Project, piece: Piece, nearest: Way): readonly Help[] {
+  const index = indexFaces(project);
+  const own = piece.faces.flatMap((id) => index.get(id) ?? []);
+  const design = project.cards.find(({ number }) => number === piece.card);
+  return [
+    ...helpByTurn(piece, own),
+    ...(design === undefined ? [] : helpByFold(piece, design, own)),
+    ...(design === undefined ? [] : helpByBorder(project, piece, design, own)),
+    ...helpByTrim(piece, own),
+    ...helpByPaper(piece, own, [...index.values()]),
+    { kind: "sheet", size: sheetFor(nearest) },
+  ];
+}
+
+function helpByTurn(piece: Piece, own: readonly FaceOfPaper[]): readonly Help[] {
+  const found = (without: Relaxation) => waysToCut(piece, own, without).find(fits)?.from;
+  const byPattern = found({ pattern: true });
+  const byGrain = found({ grain: true });
+  const helps: Help[] = [];
+  if (byPattern !== undefined) helps.push({ kind: "turn", face: byPattern, against: "pattern" });
+  if (byGrain !== undefined) helps.push({ kind: "turn", face: byGrain, against: "grain" });
+  if (helps.length > 0) return helps;
+  const byBoth = found({ pattern: true, grain: true });
+  return byBoth === undefined ? [] : [{ kind: "turn", face: byBoth, against: "both" }];
+}
+
+function helpByFold(piece: Piece, design: Design, own: readonly FaceOfPaper[]): readonly Help[] {
+  if (piece.path !== `${design.path}.base`) return [];
+  const { front, flats } = design;
+  return flatsOf({ front, fold: "either" })
+    .filter(({ fold }) => !flats.some((flat) => flat.fold === fold))
+    .flatMap((flat) => {
+      const { width, height, score } = flat;
+      const form = { width, height, scores: [score], grainAlong: grainForFold(score) };
+      const way = waysToCut({ forms: [form], grainNeed: piece.grainNeed }, own).find(fits);
+      return way === undefined ? [] : [{ kind: "fold", flat, face: way.from } as const];
+    });
+}
+
+function helpByTrim(piece: Piece, own: readonly FaceOfPaper[]): readonly Help[] {
+  const way = waysToCut(piece, own, { trim: true }).find(fits);
+  return way === undefined ? [] : [{ kind: "untrimmed", face: way.from }];
+}
+
+function helpByPaper(
+  piece: Piece,
+  own: readonly FaceOfPaper[],
+  all: readonly FaceOfPaper[],
+): readonly Help[] {
+  const tried = new Set(own.map(({ face }) => face.id));
+  const others = all.filter(({ face }) => !tried.has(face.id));
+  const papers = new Set(
+    waysToCut(piece, others)
+      .filter(fits)
+      .map(({ from }) => from.paper),
+  );
+  return papers.size === 0 ? [] : [{ kind: "papers", papers: [...papers] }];
+}
+
+/** The narrowest wider border, the same step on all sides, that brings the piece down to what its papers give. */
+function helpByBorder(
+  project: Project,
+  piece: Piece,
+  design: Design,
+  own: readonly FaceOfPaper[],
+): readonly Help[] {
+  const path = piece.path.replace(/\.seam$/, "");
+  const layer = findLayer(design.layers, path);
+  if (layer === undefined || layer.kind === "strip" || layer.kind === "sentiment") return [];
+  if (layer.extent.by !== "border") return [];
+  const { border } = layer.extent;
+
+  const { precision } = project;
+  const tryOut = (steps: number) => {
+    const layers = widenBorder(design.layers, path, steps * precision);
+    const { expansion, faults } = workOutProject({ ...project, cards: [{ ...design, layers }] });
+    const narrower = expansion.pieces.find(({ id }) => id === piece.id);
+    const possible = narrower !== undefined && waysToCut(narrower, own).some(fits);
+    return { possible, sound: faults.length === 0 };
+  };
+  // What fits with some border fits with any wider one, so the search halves; the answer is checked as a whole.
+  let under = 0;
+  let enough = Math.ceil(Math.min(design.front.width, design.front.height) / (2 * precision));
+  while (enough - under > 1) {
+    const steps = under + Math.floor((enough - under) / 2);
+    const { possible, sound } = tryOut(steps);
+    // A border so wide that something vanishes is as good as enough: the search goes on below it.
+    if (possible || !sound) enough = steps;
+    else under = steps;
+  }
+  const { possible, sound } = tryOut(enough);
+  if (!possible || !sound) return [];
+  const { left, right, top, bottom } = border;
+  const even = left === right && left === top && left === bottom;
+  return [{ kind: "border", from: even ? left : null, by: enough * precision, path }];
+}
+
+/**
+ * The layers with wider borders round one of them.
+ *
+ * @internal
+ */
+export function widenBorder(layers: readonly Layer[], path: string, by: Ticks): readonly Layer[] {
+  return layers.map((layer) => {
+    const inner = { ...layer, layers: widenBorder(layer.layers, path, by) };
+    if (inner.path !== path || inner.kind === "strip" || inner.kind === "sentiment") return inner;
+    if (inner.extent.by !== "border") return inner;
+    const { left, right, top, bottom } = inner.extent.border;
+    const border = { left: left + by, right: right + by, top: top + by, bottom: bottom + by };
+    return { ...inner, extent: { by: "border", border } };
+  });
+}
+
+function findLayer(layers: readonly Layer[], path: string): Layer | undefined {
+  for (const layer of layers) {
+    const found = layer.path === path ? layer : findLayer(layer.layers, path);
+    if (found !== undefined) return found;
+  }
+  return undefined;
+}
+
+function sheetFor({ lying, from }: Way): Size {
+  const { left, right, top, bottom } = from.paper.trim;
+  return { width: lying.width + left + right, height: lying.height + top + bottom };
+}
