@@ -1,0 +1,157 @@
+/** Gathers what drawings and texts of a card tell: its pieces with their papers and letters, in the unit asked for. */
+
+import { findNamedSize, formatSize, type Size, type Unit } from "@sheetwright/measure";
+import type { Card, CardLayer, Expansion, Face, Flat, Paper, Piece } from "@sheetwright/planner";
+import { countOf } from "../wording/count-of.js";
+import { displayName } from "../wording/display-name.js";
+import type { Surface } from "./visible-part.js";
+
+/** The part of a plan, or of a project worked out, that its cards are drawn from. */
+export type CardSource = Pick<Expansion, "title" | "units" | "papers" | "cards" | "pieces">;
+
+/** How a card is drawn or written. */
+export interface CardOptions {
+  /** The unit of lengths in words (default: the project's). Drawings are at the same scale in either. */
+  readonly unit?: Unit;
+}
+
+/** A piece of a card, with the paper that it is drawn in. */
+export interface CardPiece {
+  readonly piece: Piece;
+  /** The letter of its label: `b` of `3b`. */
+  readonly letter: string;
+  /** Its label as a reader sees it: `3b mat`. */
+  readonly label: string;
+  /** The first face that it may be cut from. */
+  readonly face: Face;
+  /** What that face is of; the printed back of a glitter paper is plain. */
+  readonly material: Paper["material"];
+  /** The papers that it may be cut from, in words. */
+  readonly paperName: string;
+}
+
+/** A layer of the front with its piece. */
+export interface LayerPiece extends CardPiece {
+  readonly layer: CardLayer;
+}
+
+/** A card as it is told of. */
+export interface CardFacts {
+  readonly card: Card;
+  readonly unit: Unit;
+  readonly name: string;
+  readonly base: CardPiece;
+  /** From the bottom to the top. */
+  readonly layers: readonly LayerPiece[];
+  /** The front, then the layers: what is painted, in painting order. */
+  readonly surfaces: readonly Surface[];
+}
+
+/** Finds a card by its number. Throws a RangeError where there is none, or where it names pieces that are not there. */
+export function cardFacts(source: CardSource, number: number, { unit }: CardOptions = {}): CardFacts {
+  const at = source.cards.findIndex((card) => card.number === number);
+  const card = source.cards[at];
+  if (card === undefined) {
+    const known = source.cards.map((other) => other.number).join(", ");
+    throw new RangeError(
+      `number: there is no card ${number}; the cards are ${known === "" ? "none" : known}.`,
+    );
+  }
+  const faces = facesOf(source.papers);
+  const pieces = new Map(source.pieces.map((piece) => [piece.id, piece]));
+  const pieceOf = (id: string, path: string): CardPiece => {
+    const piece = pieces.get(id);
+    if (piece === undefined) throw new RangeError(`${path}: no piece of the cut list has the id ${id}.`);
+    const face = faces.get(piece.faces[0] ?? "");
+    if (face === undefined) {
+      throw new RangeError(
+        `${path}: no paper has the face ${piece.faces[0] ?? "(none)"} of the piece ${id}.`,
+      );
+    }
+    const digits = String(card.number);
+    return {
+      piece,
+      letter: displayName({ id: id.startsWith(digits) ? id.slice(digits.length) : id }),
+      label: displayName({ id, name: piece.label }),
+      face: face.face,
+      material: face.back && face.paper.material === "glitter" ? "paper" : face.paper.material,
+      paperName: paperNameOf(piece, faces),
+    };
+  };
+  const layers = card.layers.map((layer, index) => ({
+    ...pieceOf(layer.piece, `cards[${at}].layers[${index}].piece`),
+    layer,
+  }));
+  return {
+    card,
+    unit: unit ?? source.units,
+    name: displayName({ id: digitsOf(card), name: card.name }),
+    base: pieceOf(card.base, `cards[${at}].base`),
+    layers,
+    surfaces: [{ x: 0, y: 0, width: card.front.width, height: card.front.height }, ...card.layers],
+  };
+}
+
+function digitsOf({ number }: Card): string {
+  return `card ${number}`;
+}
+
+interface KnownFace {
+  readonly face: Face;
+  readonly paper: Paper;
+  readonly back: boolean;
+}
+
+function facesOf(papers: readonly Paper[]): ReadonlyMap<string, KnownFace> {
+  const known = papers.flatMap((paper) =>
+    paper.designs.flatMap(({ front, back }) =>
+      (back === null ? [front] : [front, back]).map(
+        (face) => [face.id, { face, paper, back: face === back }] as const,
+      ),
+    ),
+  );
+  return new Map(known);
+}
+
+/** The names of the faces a piece may be cut from; the pad's name where any of its designs will do. */
+function paperNameOf(piece: Piece, faces: ReadonlyMap<string, KnownFace>): string {
+  const known = piece.faces.flatMap((id) => faces.get(id) ?? []);
+  const [first] = known;
+  const fronts = first?.paper.designs.map(({ front }) => front.id) ?? [];
+  const wholePad =
+    known.length > 1 && known.length === fronts.length && fronts.every((id) => piece.faces.includes(id));
+  if (first !== undefined && wholePad) return `any of ${displayName(first.paper)}`;
+  const names = known.map(({ face, paper }) => {
+    const name = displayName(face);
+    const of = displayName(paper);
+    return paper.designs.length > 1 && !name.includes(of) ? `${of}, ${name}` : name;
+  });
+  return [...new Set(names)].join(" or ");
+}
+
+/** The closed card in words: `US A7 card, 5 x 7 in closed`. */
+export function formatInWords({ card, unit }: CardFacts): string {
+  const named = card.format === null ? undefined : findNamedSize(card.format, "card");
+  const name = named?.name ?? (card.format === null ? "Card" : displayName({ id: card.format }));
+  const { width, height } = card.front;
+  const stand = width === height ? "" : width > height ? ", lying" : ", upright";
+  return `${name}${stand}, ${formatSize(width, height, { unit })} closed`;
+}
+
+/** Where the card is folded: `fold at the left`. */
+export function foldInWords({ flats }: Card): string {
+  const folds = [...new Set(flats.map(({ fold }) => (fold === "side" ? "at the left" : "at the top")))];
+  return `fold ${folds.join(" or ")}`;
+}
+
+/** How many are made, and for whom: `13 copies: 12 for guests, 1 sample`. */
+export function copiesInWords({ copies, copiesFor: { guests, samples } }: Card): string {
+  const made = countOf(copies, "copy", "copies");
+  return samples === 0 ? made : `${made}: ${guests} for guests, ${countOf(samples, "sample")}`;
+}
+
+/** The sizes of a base unfolded: one, or two where it may be folded either way. */
+export function flatsInWords(flats: readonly Flat[], unit: Unit): string {
+  const sizes = flats.map((flat: Size) => formatSize(flat.width, flat.height, { unit, mark: false }));
+  return `${[...new Set(sizes)].join(" or ")} ${unit}`;
+}

@@ -1,0 +1,150 @@
+/** The front of a card with its fold and call-outs, as one figure that can be put on a page. */
+
+import { formatSize, TICKS_PER_MM } from "@sheetwright/measure";
+import type { Box } from "../drawing/box.js";
+import { unbroken } from "../text/break-lines.js";
+import { displayName } from "../wording/display-name.js";
+import { element, type SvgElement } from "../writer/svg-element.js";
+import { type CardFacts, type CardPiece, flatsInWords } from "./card-facts.js";
+import { callOutHeight, type DrawnCallOut, drawCallOuts, gutterFor, setCallOut } from "./draw-call-outs.js";
+import { drawFolds, FOLD_ROOM, foldWordHeights } from "./draw-fold.js";
+import { drawFront, scaledBox, wordsOnFront } from "./front-picture.js";
+import { placeCallOuts } from "./place-call-outs.js";
+import { shownSurfaces } from "./visible-part.js";
+
+/** How a figure is made. */
+export interface PictureWish {
+  /** Drawn millimetres to a millimetre of the card. */
+  readonly scale: number;
+  /** Whether call-outs carry the letters alone. */
+  readonly lettersOnly: boolean;
+  /** Begins the ids of the drawn elements. */
+  readonly prefix: string;
+}
+
+/** A figure: what it takes round the front, and how to draw it. */
+export interface CardPicture {
+  /** The front with all that stands round it, from the front's top left corner, in millimetres. */
+  readonly extent: Box;
+  /** Pieces that cannot be seen on the front, or not be pointed at, with their labels. */
+  readonly untold: readonly CardPiece[];
+  /** Draws the figure with the top left corner of the front at (x, y). */
+  readonly draw: (x: number, y: number) => readonly SvgElement[];
+}
+
+const LABEL_WIDTH = 58;
+
+/** Makes the figure. */
+export function cardPicture(facts: CardFacts, { scale, lettersOnly, prefix }: PictureWish): CardPicture {
+  const { card, surfaces, base, layers } = facts;
+  const pieces: readonly CardPiece[] = [base, ...layers];
+  const millimetre = TICKS_PER_MM / scale;
+  const shown = shownSurfaces(surfaces);
+  const fitted = wordsOnFront(facts, scale);
+  const textOf = (piece: CardPiece, index: number, withWords: boolean) =>
+    lettersOnly
+      ? setCallOut(piece.letter, [], LABEL_WIDTH)
+      : setCallOut(piece.label, detailsOf(facts, index, withWords), LABEL_WIDTH);
+  // Whether words can be drawn is known only when the leaders are placed, so room is kept for them in the label too.
+  const wishes = pieces.flatMap((piece, surface) =>
+    shown[surface]
+      ? [{ surface, height: Math.ceil(callOutHeight(textOf(piece, surface, true)) * millimetre) }]
+      : [],
+  );
+  const { callOuts, unreached, crossed } = placeCallOuts(
+    {
+      surfaces,
+      words: fitted.map(({ room }) => room),
+      takenAtLeft: foldWordHeights(card.flats, card.front.height, scale),
+      millimetre,
+    },
+    wishes,
+  );
+  const words = fitted.filter(({ room }) => !crossed.includes(room));
+  const said = new Set(words.map(({ surface }) => surface));
+  const front = scaledBox(surfaces[0] ?? { x: 0, y: 0, width: 0, height: 0 }, scale);
+
+  const sideFold = card.flats.some(({ fold }) => fold === "side");
+  const gutters = {
+    left: gutterFor(
+      callOuts.filter(({ side }) => side === "left"),
+      sideFold ? FOLD_ROOM : 2.5,
+      scale,
+    ),
+    right: gutterFor(
+      callOuts.filter(({ side }) => side === "right"),
+      2.5,
+      scale,
+    ),
+  };
+  const drawn = callOuts.map((callOut): DrawnCallOut => {
+    const piece = pieces[callOut.surface] as CardPiece;
+    return {
+      callOut,
+      piece,
+      text: textOf(piece, callOut.surface, !said.has(callOut.surface)),
+      gutter: gutters[callOut.side],
+    };
+  });
+  return {
+    extent: extentOf(
+      drawn,
+      front,
+      scale,
+      sideFold,
+      card.flats.some(({ fold }) => fold === "top"),
+    ),
+    untold: pieces.filter((_, index) => !shown[index] || unreached.includes(index)),
+    draw: (x, y) => [
+      element("g", { id: `${prefix}-folds` }, drawFolds(card.flats, { ...front, x, y }, prefix)),
+      ...drawFront({ facts, words, scale, x, y, prefix }),
+      ...drawCallOuts(drawn, { x, y, width: front.width, scale, prefix }),
+    ],
+  };
+}
+
+/** Size and paper of a piece in parts that are not broken; with the words of a sentiment where they are asked for. */
+export function detailsOf(
+  { card, base, layers, unit }: CardFacts,
+  index: number,
+  withWords: boolean,
+): readonly string[] {
+  if (index === 0) {
+    return [unbroken(`${flatsInWords(card.flats, unit)} flat,`), ...base.paperName.split(" ")];
+  }
+  const piece = layers[index - 1];
+  if (piece === undefined) return [];
+  const { layer, paperName } = piece;
+  const words = withWords && layer.text !== null ? `, “${displayName({ id: "", name: layer.text })}”` : "";
+  return [
+    unbroken(`${formatSize(layer.width, layer.height, { unit })},`),
+    ...`${paperName}${words}`.split(" "),
+  ];
+}
+
+function extentOf(
+  drawn: readonly DrawnCallOut[],
+  front: Box,
+  scale: number,
+  sideFold: boolean,
+  topFold: boolean,
+): Box {
+  let left = sideFold ? FOLD_ROOM : 0;
+  let top = topFold ? FOLD_ROOM : 0;
+  let right = 0;
+  let bottom = 0;
+  for (const { callOut, text, gutter } of drawn) {
+    const middle = (callOut.middle * scale) / TICKS_PER_MM;
+    const half = Math.max(text.height, 4.4) / 2;
+    top = Math.max(top, half - middle);
+    bottom = Math.max(bottom, middle + half - front.height);
+    if (callOut.side === "left") left = Math.max(left, gutter.width + text.width);
+    else right = Math.max(right, gutter.width + text.width);
+  }
+  return {
+    x: -left,
+    y: -top,
+    width: left + front.width + right,
+    height: top + front.height + bottom,
+  };
+}

@@ -1,0 +1,142 @@
+/** Draws the front of a card: every layer as a flat rectangle in the colour of its paper, with its pattern and words. */
+
+import { TICKS_PER_MM } from "@sheetwright/measure";
+import type { Box } from "../drawing/box.js";
+import type { FittedLabel } from "../drawing/fit-label.js";
+import { HAIRLINE } from "../drawing/look.js";
+import { labelElement } from "../drawing/text-element.js";
+import { displayName } from "../wording/display-name.js";
+import { formatNumber } from "../writer/format-number.js";
+import { element, type SvgElement } from "../writer/svg-element.js";
+import type { CardFacts, CardPiece } from "./card-facts.js";
+import { fitWords } from "./fit-words.js";
+import { edgeColour, glitterColour, inkOn, markColour, shadeColour } from "./paper-colours.js";
+import { isGlitter, paperMarks } from "./paper-marks.js";
+import { freePart, type Surface } from "./visible-part.js";
+
+/** Width of the line that lifts a layer off what it lies on. */
+const SHADE = 0.35;
+
+const MARK = 0.2;
+
+/** Words in their place on the front. */
+export interface PlacedWords {
+  /** The index of their layer among the surfaces. */
+  readonly surface: number;
+  readonly label: FittedLabel;
+  /** What they take of the front, in ticks. */
+  readonly room: Surface;
+}
+
+/** A rectangle of the front as drawn, in millimetres from the top left corner of the front. */
+export function scaledBox({ x, y, width, height }: Surface, scale: number): Box {
+  const toMillimetres = (ticks: number) => (ticks * scale) / TICKS_PER_MM;
+  return {
+    x: toMillimetres(x),
+    y: toMillimetres(y),
+    width: toMillimetres(width),
+    height: toMillimetres(height),
+  };
+}
+
+/** Fits the words of all sentiments that have room for them. */
+export function wordsOnFront({ layers, surfaces }: CardFacts, scale: number): readonly PlacedWords[] {
+  return layers.flatMap(({ layer }, index) => {
+    const words = layer.text === null ? "" : displayName({ id: "", name: layer.text });
+    if (layer.text === null || words === displayName({ id: "" })) return [];
+    const free = freePart(surfaces, index + 1);
+    if (free === null) return [];
+    const label = fitWords(scaledBox(free, scale), words);
+    if (label === null) return [];
+    const toTicks = (length: number) => Math.round((length * TICKS_PER_MM) / scale);
+    const room = {
+      x: toTicks(label.box.x),
+      y: toTicks(label.box.y),
+      width: toTicks(label.box.width),
+      height: toTicks(label.box.height),
+    };
+    return [{ surface: index + 1, label, room }];
+  });
+}
+
+/** The front as drawn with its top left corner at (x, y), with the words given. */
+export interface FrontPicture {
+  readonly facts: CardFacts;
+  readonly words: readonly PlacedWords[];
+  readonly scale: number;
+  readonly x: number;
+  readonly y: number;
+  /** Begins the ids of the drawn elements. */
+  readonly prefix: string;
+}
+
+/** Draws the layers in painting order, each in a group with its marks and words. */
+export function drawFront({ facts, words, scale, x, y, prefix }: FrontPicture): readonly SvgElement[] {
+  const { surfaces, base, layers } = facts;
+  const pieces: readonly CardPiece[] = [base, ...layers];
+  return surfaces.map((surface, index) => {
+    const piece = pieces[index] as CardPiece;
+    const box = scaledBox(surface, scale);
+    const at: Box = { ...box, x: x + box.x, y: y + box.y };
+    const { colour } = piece.face;
+    const edge = edgeColour(colour);
+    const marks = paperMarks(piece, surfaces, index, scale);
+    const said = words.find((word) => word.surface === index);
+    return element("g", { id: `${prefix}-${index}` }, [
+      element("title", {}, [`${piece.label}, ${piece.paperName}`]),
+      element("rect", {
+        "data-role": index === 0 ? "front" : "layer",
+        "data-piece": piece.piece.id,
+        "data-on": index === 0 ? undefined : onOf(facts, index),
+        ...at,
+        fill: colour,
+        stroke: edge,
+        "stroke-width": HAIRLINE,
+      }),
+      ...drawMarks(marks, x, y, isGlitter(piece) ? glitterColour(colour) : markColour(colour)),
+      ...shade(at, shadeColour(colour)),
+      ...(said === undefined
+        ? []
+        : [
+            element("g", { "data-role": "words", "data-of": `${prefix}-${index}` }, [
+              labelElement(said.label, x + said.label.x, y + said.label.y, () => inkOn(colour)),
+            ]),
+          ]),
+    ]);
+  });
+}
+
+/** What carries a layer: the id of a piece. */
+function onOf({ base, layers }: CardFacts, index: number): string {
+  const on = layers[index - 1]?.layer.on ?? null;
+  return (on === null ? base : (layers[on] ?? base)).piece.id;
+}
+
+function drawMarks(
+  lines: readonly (readonly (readonly [number, number])[])[],
+  x: number,
+  y: number,
+  colour: string,
+): readonly SvgElement[] {
+  if (lines.length === 0) return [];
+  const d = lines
+    .map((line) =>
+      line
+        .map(([dx, dy], i) => `${i === 0 ? "M" : "L"}${formatNumber(x + dx)} ${formatNumber(y + dy)}`)
+        .join(""),
+    )
+    .join("");
+  return [element("path", { d, fill: "none", stroke: colour, "stroke-width": MARK })];
+}
+
+/** A line inside the lower and the right edge; on a layer too narrow for it, none. */
+function shade({ x, y, width, height }: Box, colour: string): readonly SvgElement[] {
+  if (Math.min(width, height) < 4 * SHADE) return [];
+  const inset = SHADE / 2 + HAIRLINE / 2;
+  const right = x + width - inset;
+  const bottom = y + height - inset;
+  const d =
+    `M${formatNumber(x + SHADE)} ${formatNumber(bottom)}L${formatNumber(right)} ${formatNumber(bottom)}` +
+    `L${formatNumber(right)} ${formatNumber(y + SHADE)}`;
+  return [element("path", { d, fill: "none", stroke: colour, "stroke-width": SHADE })];
+}

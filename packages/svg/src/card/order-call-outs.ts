@@ -1,0 +1,199 @@
+/**
+ * Stacks the call-outs of one margin. Leaders run level over the picture and bend only beside it; as long as they leave the
+ * picture in the order of their labels, none crosses another. For one order both the heights of the labels and those of the
+ * leaders are found by dynamic programming; the order is improved by moving one label at a time.
+ *
+ *     picture |      margin
+ *     ---o----|---.
+ *             |    `-- 3b mat
+ *     o-------|------- 3c band
+ *
+ * Work: for one order the square of nothing, labels times heights; all orders tried together are bounded by TRIES.
+ */
+
+import type { Ticks } from "@sheetwright/measure";
+import type { Candidate } from "./call-out-candidates.js";
+
+/** A label that is to stand in the margin. */
+export interface Stacked {
+  /** Its place in stacking order, which the margin follows where it can. */
+  readonly rank: number;
+  /** What it takes of the margin, white space included. */
+  readonly height: Ticks;
+  readonly candidates: readonly Candidate[];
+}
+
+/** The room that labels may stand in, and how near leaders may come. */
+export interface Margin {
+  readonly top: Ticks;
+  readonly bottom: Ticks;
+  /** Labels stand at multiples of this from the top. */
+  readonly step: Ticks;
+  /** The least distance between the heights of two leaders. */
+  readonly apart: Ticks;
+}
+
+/** Where a label stands, by its middle, and the end of its leader. */
+export interface StackedPlace {
+  readonly rank: number;
+  readonly middle: Ticks;
+  readonly end: Candidate;
+}
+
+const TRIES = 1500;
+/** What a pair of labels against the order of the letters is worth, in steps. */
+const DISORDER = 6;
+
+/** Places for all labels, or `null` where leaders cannot keep their distance. */
+export function orderCallOuts(stacked: readonly Stacked[], margin: Margin): readonly StackedPlace[] | null {
+  if (stacked.length === 0) return [];
+  const wishes = stacked.map((label) => ({ label, costs: labelCosts(label, margin) }));
+  // By the last possible height: for leaders that may come close enough, this order always works.
+  let order = [...wishes].sort(
+    (a, b) =>
+      (a.label.candidates.at(-1)?.y ?? 0) - (b.label.candidates.at(-1)?.y ?? 0) ||
+      (a.label.candidates[0]?.y ?? 0) - (b.label.candidates[0]?.y ?? 0) ||
+      a.label.rank - b.label.rank,
+  );
+  let best = solve(order, margin);
+  let tries = 0;
+  for (let better = true; better && tries < TRIES; ) {
+    better = false;
+    for (let from = 0; from < order.length && tries < TRIES; from += 1) {
+      for (let to = 0; to < order.length && tries < TRIES; to += 1) {
+        if (to === from) continue;
+        tries += 1;
+        const moved = order.filter((_, i) => i !== from);
+        moved.splice(to, 0, order[from] as Wish);
+        const found = solve(moved, margin);
+        if (found === null || (best !== null && found.cost >= best.cost)) continue;
+        best = found;
+        order = moved;
+        better = true;
+      }
+    }
+  }
+  return best?.places ?? null;
+}
+
+interface Wish {
+  readonly label: Stacked;
+  /** For each step of the margin: the detour of the label's leader when the label stands there. */
+  readonly costs: readonly number[];
+}
+
+function labelCosts({ candidates }: Stacked, margin: Margin): readonly number[] {
+  return heightsOf(margin).map((middle) =>
+    candidates.reduce(
+      (least, { y, cost }) => Math.min(least, Math.abs(y - middle) + cost),
+      Number.POSITIVE_INFINITY,
+    ),
+  );
+}
+
+function heightsOf({ top, bottom, step }: Margin): readonly Ticks[] {
+  return Array.from({ length: Math.floor((bottom - top) / step) + 1 }, (_, i) => top + i * step);
+}
+
+function solve(
+  order: readonly Wish[],
+  margin: Margin,
+): { readonly cost: number; readonly places: readonly StackedPlace[] } | null {
+  const heights = heightsOf(margin);
+  const labels = leastIncreasing(
+    order.map(({ label, costs }, i) => {
+      const before = order[i - 1]?.label.height ?? 0;
+      return {
+        heights,
+        costs,
+        apart: i === 0 ? 0 : Math.ceil((before + label.height) / 2),
+        from: margin.top + Math.ceil(label.height / 2),
+        to: margin.bottom - Math.ceil(label.height / 2),
+      };
+    }),
+  );
+  if (labels === null) return null;
+  const middles = labels.chosen.map((index) => heights[index] ?? 0);
+  const leaders = leastIncreasing(
+    order.map(({ label: { candidates } }, i) => ({
+      heights: candidates.map(({ y }) => y),
+      costs: candidates.map(({ y, cost }) => Math.abs(y - (middles[i] ?? 0)) + cost),
+      apart: i === 0 ? 0 : margin.apart,
+      from: Number.NEGATIVE_INFINITY,
+      to: Number.POSITIVE_INFINITY,
+    })),
+  );
+  if (leaders === null) return null;
+  let disorder = 0;
+  order.forEach(({ label }, i) => {
+    for (const { label: after } of order.slice(i + 1)) if (after.rank < label.rank) disorder += 1;
+  });
+  return {
+    cost: leaders.cost + disorder * DISORDER * margin.step,
+    places: order.map(({ label }, i) => ({
+      rank: label.rank,
+      middle: middles[i] ?? 0,
+      end: label.candidates[leaders.chosen[i] ?? 0] as Candidate,
+    })),
+  };
+}
+
+/** Something that takes one of several heights. */
+interface Placed {
+  /** In rising order. */
+  readonly heights: readonly Ticks[];
+  readonly costs: readonly number[];
+  /** The least distance from the one before. */
+  readonly apart: Ticks;
+  readonly from: Ticks;
+  readonly to: Ticks;
+}
+
+/** Chooses a height for each so that they rise by the distances asked for and cost least; the uppermost of equals. */
+function leastIncreasing(
+  all: readonly Placed[],
+): { readonly cost: number; readonly chosen: readonly number[] } | null {
+  /** For each of `all` and each of its heights: the place in the heights before that it follows. */
+  const follows: number[][] = [];
+  let before: { readonly heights: readonly Ticks[]; readonly costs: readonly number[] } = {
+    heights: [Number.NEGATIVE_INFINITY],
+    costs: [0],
+  };
+  for (const { heights, costs, apart, from, to } of all) {
+    const sums: number[] = [];
+    const links: number[] = [];
+    let next = 0;
+    let least = Number.POSITIVE_INFINITY;
+    let leastAt = -1;
+    heights.forEach((height, i) => {
+      while (next < before.heights.length && (before.heights[next] ?? 0) + apart <= height) {
+        const cost = before.costs[next] ?? Number.POSITIVE_INFINITY;
+        if (cost < least) {
+          least = cost;
+          leastAt = next;
+        }
+        next += 1;
+      }
+      const open = leastAt >= 0 && height >= from && height <= to;
+      sums.push(open ? least + (costs[i] ?? 0) : Number.POSITIVE_INFINITY);
+      links.push(leastAt);
+    });
+    follows.push(links);
+    before = { heights, costs: sums };
+  }
+  let at = -1;
+  let cost = Number.POSITIVE_INFINITY;
+  before.costs.forEach((sum, i) => {
+    if (sum < cost) {
+      cost = sum;
+      at = i;
+    }
+  });
+  if (at < 0) return null;
+  const chosen: number[] = [];
+  for (let i = all.length - 1; i >= 0; i -= 1) {
+    chosen.unshift(at);
+    at = follows[i]?.[at] ?? -1;
+  }
+  return { cost, chosen };
+}
