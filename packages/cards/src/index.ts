@@ -29,6 +29,12 @@ export type {
 } from "./project.js";
 export { ProjectError, type ProjectFault, type ProjectFaultCode } from "./project-fault.js";
 
+// The project file
+
+export type { FilePlace } from "./project-file/fault-list.js";
+export { type ReadProject, readProject } from "./project-file/read-project.js";
+export { projectSchema } from "./project-file/schema/project-schema.js";
+
 // The fold and the grain
 
 export { type FoldWish, flatsOf, formatFront, usualFold } from "./fold/flats.js";

@@ -1,0 +1,112 @@
+import { inches, type Size } from "@sheetwright/measure";
+import { flatsOf, formatFront, usualFold } from "../fold/flats.js";
+import type { Choice, Design, Flat, GrainNeed } from "../project.js";
+import { checkKind } from "./check-kind.js";
+import type { Written } from "./check-structure.js";
+import { type ChoiceReading, readChoice } from "./read-choice.js";
+import { readFormat } from "./read-format.js";
+import { readLayers } from "./read-layers.js";
+import { readPlainSize } from "./read-measures.js";
+import { LONGEST_NAME } from "./read-paper-design.js";
+import { type Reading, readText } from "./reading.js";
+import { writeNumber } from "./say-value.js";
+import { CARD_KINDS } from "./schema/card-schema.js";
+import type { ProjectFile } from "./schema/project-schema.js";
+import { MOST_COPIES } from "./schema/scalars.js";
+import { pathTo } from "./value-path.js";
+
+type WrittenCard = Written<ProjectFile["cards"][number]>;
+
+/** Stands in for a front whose size could not be read, in a card that is not looked into further. */
+const SOME_FRONT: Size = { width: inches(5), height: inches(7) };
+
+/** Reads the cards. One that could not be read is left out; in one with faults their values are made up. */
+export function readCards(
+  cards: Written<ProjectFile["cards"]> | undefined,
+  copies: Design["copiesFor"],
+  reading: ChoiceReading,
+): readonly Design[] {
+  return (cards ?? []).flatMap((card, index) =>
+    card === undefined ? [] : [readCard(card, index, copies, reading)],
+  );
+}
+
+function readCard(
+  card: WrittenCard,
+  index: number,
+  copies: Design["copiesFor"],
+  reading: ChoiceReading,
+): Design {
+  const path = pathTo("cards", index);
+  const at = (key: keyof WrittenCard) => pathTo(path, key);
+  checkKind(card, CARD_KINDS, "card", path, reading.faults);
+  const named = readFormat(card.format, at("format"), reading);
+  const size = readPlainSize(card.size, at("size"), reading);
+  const { front, fold } =
+    named === null ? usual(size ?? SOME_FRONT) : formatFront(named, card.stand ?? "upright");
+  const copiesFor = card.copies === undefined ? copies : readCopies(card.copies, at("copies"), reading);
+  const { base, foldGrain } = readBase(card.base, at("base"), reading);
+  return {
+    number: index + 1,
+    name: readText(card.name, at("name"), reading, LONGEST_NAME) ?? "",
+    path,
+    format: named?.id ?? null,
+    front,
+    flats: flatsOf({ front, fold: card.fold ?? fold }),
+    base,
+    foldGrain,
+    copies: copiesFor.guests + copiesFor.samples,
+    copiesFor,
+    layers: readLayers(card.front, at("front"), reading),
+  };
+}
+
+function usual(front: Size): { readonly front: Size; readonly fold: Flat["fold"] } {
+  return { front, fold: usualFold(front) };
+}
+
+const NO_CHOICE: Choice = { faces: [], text: "" };
+
+function readBase(
+  base: WrittenCard["base"],
+  path: string,
+  reading: ChoiceReading,
+): { readonly base: Choice; readonly foldGrain: GrainNeed } {
+  if (typeof base !== "object" || Array.isArray(base)) {
+    const choice = readChoice(base as string | readonly (string | undefined)[] | undefined, path, reading);
+    return { base: choice ?? NO_CHOICE, foldGrain: "prefer" };
+  }
+  const { paper, grain } = base as Exclude<typeof base, readonly unknown[]>;
+  return {
+    base: readChoice(paper, pathTo(path, "paper"), reading) ?? NO_CHOICE,
+    foldGrain: grain ?? "prefer",
+  };
+}
+
+/** Reads copies: a number of guests, or guests and samples, of which there must be one at least. */
+export function readCopies(
+  copies: Written<ProjectFile["copies"]>,
+  path: string,
+  { faults }: Reading,
+): Design["copiesFor"] {
+  if (copies === undefined) return { guests: 1, samples: 0 };
+  if (typeof copies === "number") return { guests: copies, samples: 0 };
+  const { guests = 0, samples = 0 } = copies;
+  const sum = guests + samples;
+  if (sum > MOST_COPIES) {
+    const most = writeNumber(MOST_COPIES);
+    const message = `Guests and samples are ${writeNumber(sum)} copies together, and ${most} are the most.`;
+    faults.report({
+      code: "too-many",
+      path,
+      found: String(sum),
+      expected: `at most ${most} copies`,
+      message,
+    });
+  } else if (sum === 0 && faults.isSound(path)) {
+    const message =
+      "Guests and samples are no copies together. Give at least one; a card that is not made is left out of the list.";
+    faults.report({ code: "not-a-count", path, found: "0", expected: "at least 1 copy", message });
+  }
+  return { guests, samples };
+}

@@ -1,0 +1,115 @@
+import type { Choice, Paper } from "../project.js";
+import { nearestWord } from "./nearest-word.js";
+import type { Reading } from "./reading.js";
+import { listWords, printable, quote } from "./say-value.js";
+import { pathTo } from "./value-path.js";
+
+/** What a maker may write for a paper. */
+export interface ChoiceNames {
+  /** The faces that each name means. */
+  readonly faces: ReadonlyMap<string, readonly string[]>;
+  /** Papers whose designs are not known, since they could not be read; `null` where that goes for all papers. */
+  readonly unclear: ReadonlySet<string> | null;
+}
+
+/** Lists what may be written: `night`, `night.back`, a pad's `stars` for any of its designs, `stars.comets`. */
+export function choiceNames(papers: readonly Paper[], unclear: ChoiceNames["unclear"]): ChoiceNames {
+  const faces = new Map<string, readonly string[]>();
+  for (const { id, material, designs } of papers) {
+    if (material === "pad")
+      faces.set(
+        id,
+        designs.map(({ front }) => front.id),
+      );
+    for (const { front, back } of designs) {
+      faces.set(front.id, [front.id]);
+      if (back !== null) faces.set(back.id, [back.id]);
+    }
+  }
+  return { faces, unclear };
+}
+
+/** A reader that knows the papers. */
+export interface ChoiceReading extends Reading {
+  readonly names: ChoiceNames;
+}
+
+/** Reads a choice of papers: one name, or a list of names that any will do of. Gives `null` where one is not known. */
+export function readChoice(
+  value: string | readonly (string | undefined)[] | undefined,
+  path: string,
+  reading: ChoiceReading,
+): Choice | null {
+  if (value === undefined) return null;
+  const single = typeof value === "string";
+  const entries = single ? [value] : value;
+  const faces = new Set<string>();
+  const texts: string[] = [];
+  let isKnown = true;
+  for (const [index, entry] of entries.entries()) {
+    const at = single ? path : pathTo(path, index);
+    const text = entry?.trim();
+    const meant = text === undefined ? undefined : reading.names.faces.get(text);
+    if (text === undefined || meant === undefined) {
+      if (text !== undefined && !isUnclear(text, reading.names)) reportUnknown(text, at, reading);
+      isKnown = false;
+      continue;
+    }
+    if (meant.length > 0 && meant.every((face) => faces.has(face))) reportAgain(text, at, reading);
+    for (const face of meant) faces.add(face);
+    texts.push(text);
+  }
+  if (!isKnown || faces.size === 0) return null;
+  return { faces: [...faces], text: listWords(texts, "or") };
+}
+
+function isUnclear(text: string, { unclear }: ChoiceNames): boolean {
+  return unclear === null || unclear.has(text.split(".", 1)[0] ?? "");
+}
+
+function reportAgain(text: string, path: string, { faults }: Reading): void {
+  const message = `${quote(text)} is among the papers before it. Leave it out.`;
+  faults.report({ code: "twice", path, found: text, expected: "each paper once", message });
+}
+
+function reportUnknown(text: string, path: string, { names, faults }: ChoiceReading): void {
+  const known = [...names.faces.keys()];
+  const help = sayHelp(text, names.faces);
+  const suggestion = help === null ? nearestName(text, known) : null;
+  const shown = known.slice(0, 12);
+  const all = shown.length === 0 ? "none" : listWords(known.length > 12 ? [...shown, "more"] : shown, "and");
+  const meant = suggestion === null ? "" : ` Did you mean ${suggestion}?`;
+  faults.report({
+    code: "unknown-paper",
+    path,
+    found: text,
+    expected: "a paper of the project",
+    message: `There is no paper ${quote(text)}. ${help ?? `The project has ${all}.${meant}`}`,
+    suggestion,
+  });
+}
+
+/** What is wrong with a name whose first part is known. */
+function sayHelp(text: string, names: ChoiceNames["faces"]): string | null {
+  const front = text.endsWith(".back") ? text.slice(0, -".back".length) : null;
+  const faces = front === null ? undefined : names.get(front);
+  if (front !== null && faces !== undefined) {
+    const isPad = faces[0] !== front;
+    return isPad
+      ? `${front} is a pad: say which design's back, such as ${faces[0] ?? `${front}.dots`}.back.`
+      : `${front} has no printed back. If it has one, say so at the paper, such as back: { pattern: two-way }.`;
+  }
+  const [paper = "", ...rest] = text.split(".");
+  const own = names.get(paper);
+  if (rest.length === 0 || own === undefined || own[0] !== paper) return null;
+  return `${printable(paper)} is no pad, so it has no designs. Write ${printable(paper)}.`;
+}
+
+/** The nearest name, with a design looked for within its own pad first, and a design's name alone among all pads. */
+function nearestName(text: string, known: readonly string[]): string | null {
+  const alone = known.filter((name) => name.endsWith(`.${text}`));
+  if (alone[0] !== undefined) return alone[0];
+  const dot = text.indexOf(".");
+  const own = dot < 0 ? [] : known.filter((name) => name.startsWith(text.slice(0, dot + 1)));
+  return nearestWord(text, own) ?? nearestWord(text, known);
+}

@@ -1,0 +1,144 @@
+import { CUTTING_PRECISION, inches, type Unit } from "@sheetwright/measure";
+import type { Project } from "../project.js";
+import type { ProjectFault } from "../project-fault.js";
+import { checkGeometry } from "./check-geometry.js";
+import { checkStructure, type Written } from "./check-structure.js";
+import { type FaultList, type FilePlace, faultList } from "./fault-list.js";
+import { FORMAT_VERSION, MIGRATIONS, type Migration, migrate } from "./migrate.js";
+import { readCards, readCopies } from "./read-cards.js";
+import { choiceNames } from "./read-choice.js";
+import { readLength } from "./read-measures.js";
+import { readPapers } from "./read-papers.js";
+import { readTrimmer } from "./read-trimmer.js";
+import { readVersion } from "./read-version.js";
+import { type ReadYaml, readYaml } from "./read-yaml.js";
+import { type Reading, readText } from "./reading.js";
+import { sayValue } from "./say-value.js";
+import type { ProjectFile } from "./schema/project-schema.js";
+
+/** What becomes of the text of a project file. */
+export interface ReadProject {
+  /** The project with every default filled in; `null` where there are faults. */
+  readonly project: Project | null;
+  /** Every mistake of the file, in the order of its lines. */
+  readonly faults: readonly ProjectFault[];
+  /** Where a value stands in the text, or the nearest there is above it; `null` in a text that could not be read. */
+  readonly placeOf: (path: string) => FilePlace | null;
+  /** The version the file was written in, where that is an earlier one; else `null`. */
+  readonly migratedFrom: number | null;
+}
+
+/** The longest title, and the coarsest precision. */
+const LONGEST_TITLE = 120;
+const COARSEST = inches(1);
+
+/**
+ * Reads a project file: YAML 1.2 or JSON, as text. Finds all its mistakes at once, each with the path, line and column of
+ * the value, what was found, what was expected and what would help. Never throws on account of the text. The same text
+ * gives the same project.
+ *
+ * @example
+ * const text = `
+ * sheetwright: 1
+ * title: One card
+ * papers:
+ *   cream: { cardstock: us-letter }
+ * cards:
+ *   - { name: Plain, format: us-a2, base: cream }
+ * `;
+ * const { project, faults } = readProject(text);
+ * faults // => []
+ * project.cards[0].front // => { width: 4.25 * 40640, height: 5.5 * 40640 }
+ * const [fault] = readProject(text.replace("us-a2", "us-a22")).faults;
+ * [fault.path, fault.line, fault.suggestion] // => ["cards[0].format", 7, "us-a2"]
+ */
+export function readProject(text: string): ReadProject {
+  return readProjectOf(text, FORMAT_VERSION, MIGRATIONS);
+}
+
+/**
+ * Reads a project file when the current version of the format is `current` and earlier ones come to it by `migrations`.
+ *
+ * @internal
+ */
+export function readProjectOf(
+  text: string,
+  current: number,
+  migrations: ReadonlyMap<number, Migration>,
+): ReadProject {
+  const list = faultList();
+  const yaml = readYaml(text, list);
+  const { data } = yaml;
+  let project: Project | null = null;
+  let migratedFrom: number | null = null;
+  if (isObject(data)) {
+    const version = readVersion(data, current, list);
+    if (version !== null) {
+      if (version < current) migratedFrom = version;
+      const present = { ...migrate(data, version, current, migrations), sheetwright: FORMAT_VERSION };
+      const writtenAt = migratedFrom === null ? yaml.writtenAt : () => null;
+      project = readData(present, list, writtenAt);
+    }
+  } else if (yaml.isReadable) {
+    reportNoProject(data, list);
+  }
+  const faults = withPlaces(list.faults(), yaml);
+  return { project: faults.length === 0 ? project : null, faults, placeOf: yaml.placeOf, migratedFrom };
+}
+
+function isObject(data: unknown): data is Readonly<Record<string, unknown>> {
+  return typeof data === "object" && data !== null && !Array.isArray(data);
+}
+
+function reportNoProject(data: unknown, faults: FaultList): void {
+  if (data === undefined) return;
+  const expected = "a project: sheetwright: 1, title, papers and cards";
+  const found = data === null ? "holds nothing" : `holds ${sayValue(data)} and no keys`;
+  const message = `The file ${found}. Write ${expected}, each on a line of its own.`;
+  faults.report({ code: data === null ? "missing" : "wrong-type", path: "", found: data, expected, message });
+}
+
+/** Reads data of the current version; what it gives holds only if there are no faults. */
+function readData(data: unknown, faults: FaultList, writtenAt: Reading["writtenAt"]): Project | null {
+  const file = checkStructure(data, faults);
+  if (file === undefined) return null;
+  const unit = readUnit(file, faults);
+  const reading: Reading = { faults, unit: unit ?? "in", writtenAt };
+  const precision = readLength(file.precision, "precision", reading, { longest: COARSEST });
+  const copies = readCopies(file.copies, "copies", reading);
+  const trimmer = readTrimmer(file.trimmer, reading);
+  const { papers, unclear } = readPapers(file.papers, trimmer.longestCut, reading);
+  const names = choiceNames(papers, file.papers === undefined ? null : unclear);
+  const project: Project = {
+    title: readText(file.title, "title", reading, LONGEST_TITLE) ?? "",
+    units: reading.unit,
+    precision: precision ?? (faults.isSound("precision") ? CUTTING_PRECISION[reading.unit] : 1),
+    trimmer,
+    papers,
+    cards: readCards(file.cards, copies, { ...reading, names }),
+  };
+  if (unit !== null) checkGeometry(project, faults);
+  return project;
+}
+
+/** The unit of the project, or the one that was probably meant; `null` where that is not clear. */
+function readUnit({ units }: Written<ProjectFile>, faults: FaultList): Unit | null {
+  if (units !== undefined) return units;
+  const fault = faults.faults().find(({ path }) => path === "units");
+  if (fault === undefined) return "in";
+  return fault.suggestion === "in" || fault.suggestion === "mm" ? fault.suggestion : null;
+}
+
+/** Fills in where each fault stands, and puts them in the order of the file. */
+function withPlaces(
+  faults: readonly ProjectFault[],
+  { placeOf, keyPlaceOf }: ReadYaml,
+): readonly ProjectFault[] {
+  return faults
+    .map((fault) => {
+      if (fault.line !== null) return fault;
+      const place = fault.code === "unknown-key" ? keyPlaceOf(fault.path) : placeOf(fault.path);
+      return place === null ? fault : { ...fault, ...place };
+    })
+    .sort((a, b) => (a.line ?? 0) - (b.line ?? 0) || (a.column ?? 0) - (b.column ?? 0));
+}

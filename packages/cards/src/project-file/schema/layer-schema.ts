@@ -1,0 +1,142 @@
+import { z } from "zod";
+import { says } from "../wording.js";
+import { type Kinds, oneOfKinds } from "./kinds.js";
+import { choice, length, run, size, text } from "./scalars.js";
+
+/** The most bands side by side, and the largest number among their ratios. */
+const MOST_BANDS = 100;
+const LARGEST_RATIO = 1000;
+/** The most layers in one list. */
+const MOST_LAYERS = 100;
+
+const lineWord = z.enum(["upper third", "lower third", "left third", "right third"], says("lineWord"));
+const line = z.union(
+  [lineWord, z.array(lineWord, says("line")).min(1, says("line")).max(2, says("line"))],
+  says("line"),
+);
+
+const borderSides = z.strictObject(
+  {
+    sides: length.optional().describe("Border on each side that is not named. Default: 0."),
+    left: length.optional().describe("Border on the left."),
+    right: length.optional().describe("Border on the right."),
+    top: length.optional().describe("Border at the top."),
+    bottom: length.optional().describe("Border at the bottom."),
+    total: length.optional().describe("The whole difference in size, half of it on each side; alone."),
+  },
+  says("borderSides"),
+);
+const border = z.union([length, borderSides], says("border"));
+
+const cover = z.strictObject(
+  {
+    cover: choice.describe("The paper of the strips that cover the seams."),
+    width: length.describe("Width of a cover; it lies centred on the seam."),
+  },
+  says("cover"),
+);
+const seam = z.union([z.literal("bare"), cover], says("seam"));
+
+const along = z.enum(["upright", "across"], says("along"));
+const layerGrainKeys = z.strictObject(
+  {
+    along: along.describe("upright: along the height of the layer as it stands; across: along its width."),
+    need: z
+      .enum(["prefer", "require"], says("need"))
+      .optional()
+      .describe("How much it counts. Default: prefer."),
+  },
+  says("layerGrainKeys"),
+);
+const grain = z.union([along, layerGrainKeys], says("layerGrain"));
+
+const sentimentMat = z.strictObject(
+  {
+    mat: choice.describe("The paper of the mat."),
+    border: length.optional().describe("Border that shows on each side. Default: 1/8 in (3 mm)."),
+  },
+  says("sentimentMat"),
+);
+
+const PLACE = ["left", "right", "top", "bottom", "line"];
+const ALL = ["name", "grain", "layers"];
+
+/** The kinds of layer. */
+export const LAYER_KINDS = {
+  mat: { noun: "a mat", required: [], optional: ["border", "size", ...PLACE, ...ALL] },
+  panel: { noun: "a panel", required: [], optional: ["border", "size", ...PLACE, ...ALL] },
+  bands: {
+    noun: "bands",
+    required: ["papers"],
+    optional: ["runs", "seam", "border", "size", ...PLACE, ...ALL],
+  },
+  strip: { noun: "a strip", required: ["width"], optional: ["runs", "length", ...PLACE, ...ALL] },
+  sentiment: { noun: "a sentiment", required: ["size"], optional: ["text", "mats", ...PLACE, ...ALL] },
+} as const satisfies Kinds;
+
+/** What lies on a card's front, or on another layer. */
+export const layerSchema = z
+  .strictObject(
+    {
+      mat: choice.optional().describe("A mat, which shows a border round what lies on it: its paper."),
+      panel: choice.optional().describe("A panel: its paper."),
+      bands: z
+        .array(z.int(says("ratio")).min(1, says("ratio")).max(LARGEST_RATIO, says("ratio")), says("ratios"))
+        .min(2, says("ratios"))
+        .max(MOST_BANDS, says("ratios"))
+        .optional()
+        .describe("Bands that meet edge to edge: their widths in proportion, such as [1, 3]."),
+      strip: choice.optional().describe("A strip from edge to edge of what carries it: its paper."),
+      sentiment: choice.optional().describe("A small strip with words: its paper."),
+      papers: z
+        .array(choice, says("bandPapers"))
+        .optional()
+        .describe("The papers of the bands, as many as there are bands, from the top or from the left."),
+      runs: run
+        .optional()
+        .describe(
+          "across: bands lie one below the other, a strip lies level; upright: side by side, it stands. Default: across.",
+        ),
+      border: border
+        .optional()
+        .describe("What shows of the carrier on each side. Default, where there is no size: 1/8 in (3 mm)."),
+      size: size.optional().describe("Width x height as it stands, instead of a border."),
+      width: length.optional().describe("Width of a strip."),
+      length: length.optional().describe("Length of a strip. Default: from edge to edge of what carries it."),
+      seam: seam.optional().describe("What covers the seams between bands, or bare. Default: nothing."),
+      text: text.optional().describe("The words of a sentiment, for the picture."),
+      mats: z
+        .array(sentimentMat, says("mats"))
+        .max(MOST_LAYERS, says("mats"))
+        .optional()
+        .describe("The mats of a sentiment, from the inside out."),
+      left: length
+        .optional()
+        .describe("Distance from the left edge of what carries it. Default: in the middle."),
+      right: length.optional().describe("Distance from the right edge of what carries it."),
+      top: length
+        .optional()
+        .describe("Distance from the top edge of what carries it. Default: in the middle."),
+      bottom: length.optional().describe("Distance from the bottom edge of what carries it."),
+      line: line
+        .optional()
+        .describe("The line that its middle lies on, such as lower third, instead of a distance."),
+      name: text
+        .optional()
+        .describe("Your own word for it on labels. Default: the word of its kind, such as mat."),
+      grain: grain
+        .optional()
+        .describe("The way the grain should run on it: upright or across. Default: of no matter."),
+      get layers(): z.ZodOptional<z.ZodArray<typeof layerSchema>> {
+        return layersSchema.optional().describe("What lies on this layer, from the bottom to the top.");
+      },
+    },
+    says("layer"),
+  )
+  .meta({ id: "layer", description: "A layer on a card, or on another layer.", ...oneOfKinds(LAYER_KINDS) });
+
+/** Layers from the bottom to the top. */
+export const layersSchema = z.array(layerSchema, says("layers")).max(MOST_LAYERS, says("layers"));
+
+/** Groups of keys by their wording. */
+export const LAYER_GROUPS = { borderSides, cover, layerGrainKeys, sentimentMat, layer: layerSchema };

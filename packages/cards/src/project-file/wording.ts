@@ -1,0 +1,180 @@
+import type { ProjectFaultCode } from "../project-fault.js";
+
+/** How a fault of a kind of value is said. */
+export interface Wording {
+  readonly code: ProjectFaultCode;
+  /** What should stand there, with an example. */
+  readonly expected: string;
+  /** For a group of keys: what it is, as in "not a key of a mat". */
+  readonly noun?: string;
+  /** The words that it takes beside other values, for suggestions. */
+  readonly words?: readonly string[];
+  /** What other words mean here, for suggestions. */
+  readonly meant?: Readonly<Record<string, string>>;
+}
+
+const LENGTH = "a length, such as 1/8, 8 1/2 or 3 mm";
+
+/**
+ * What is said of each kind of value. The schema names these as the messages of its errors, so that no word of the schema
+ * library reaches a maker.
+ */
+export const WORDINGS = {
+  project: { code: "wrong-type", expected: "a project: title, papers and cards", noun: "a project" },
+  version: { code: "version", expected: "sheetwright: 1" },
+  text: { code: "wrong-type", expected: "a text" },
+  units: {
+    code: "not-a-word",
+    expected: "in or mm",
+    meant: {
+      inch: "in",
+      inches: "in",
+      imperial: "in",
+      millimetre: "mm",
+      millimetres: "mm",
+      millimeter: "mm",
+      millimeters: "mm",
+      metric: "mm",
+    },
+  },
+  length: { code: "not-a-length", expected: LENGTH },
+  size: { code: "not-a-size", expected: "a size, width x height, such as 5 x 7" },
+  namedSize: { code: "not-a-size", expected: "a sheet size, such as us-letter or 8 1/2 x 11" },
+  copies: { code: "not-a-count", expected: "a number of copies, such as 12, or { guests: 12, samples: 1 }" },
+  copiesFor: { code: "wrong-type", expected: "{ guests: 12, samples: 1 }", noun: "copies" },
+  count: { code: "not-a-count", expected: "a whole number, such as 12" },
+  sheetCount: {
+    code: "not-a-count",
+    expected: "a whole number of sheets, such as 20, or as needed",
+    words: ["as needed"],
+  },
+  trimmer: {
+    code: "wrong-type",
+    expected: "the keys of the trimmer, such as longest-cut: 12",
+    noun: "the trimmer",
+  },
+  cuts: { code: "not-a-word", expected: "edge-to-edge or strips" },
+  papers: {
+    code: "wrong-type",
+    expected: "papers by name, such as cream: { cardstock: us-letter }",
+    noun: "the papers",
+  },
+  paper: {
+    code: "wrong-type",
+    expected: "a paper, such as { cardstock: us-letter, count: 12 }",
+    noun: "a paper",
+  },
+  grain: {
+    code: "not-a-word",
+    expected: "long, short, width, height, none or unknown",
+    meant: { no: "none", "?": "unknown" },
+  },
+  weight: { code: "wrong-type", expected: "a weight with its unit, such as 80 lb cover or 216 gsm" },
+  pattern: {
+    code: "not-a-word",
+    expected: "none, two-way or one-way",
+    meant: { no: "none", directional: "one-way" },
+  },
+  colour: { code: "not-a-word", expected: 'a colour in quotes, such as "#22304f"' },
+  cost: { code: "not-a-count", expected: "the cost of one sheet, such as 0.35" },
+  trim: { code: "not-a-length", expected: "a length, such as 1/8, or sides, such as { left: 1/8 }" },
+  sides: { code: "wrong-type", expected: "sides, such as { left: 1/8 }", noun: "a trim" },
+  back: {
+    code: "wrong-type",
+    expected: "what is printed on the back, such as { pattern: two-way }",
+    noun: "a printed back",
+  },
+  offcuts: { code: "wrong-type", expected: "a list of offcuts, such as [4 x 8 1/2]" },
+  offcut: { code: "not-a-size", expected: "a size, such as 4 x 8 1/2, or { size: 2 x 11, count: 3 }" },
+  offcutCount: { code: "wrong-type", expected: "{ size: 2 x 11, count: 3 }", noun: "an offcut" },
+  designs: {
+    code: "wrong-type",
+    expected: "the designs of the pad, such as { dots: 6, comets: 6 }",
+    noun: "the designs",
+  },
+  design: {
+    code: "not-a-count",
+    expected:
+      "a whole number of sheets, as needed, or the keys of a design, such as { count: 6, pattern: one-way }",
+    words: ["as needed"],
+  },
+  designKeys: { code: "wrong-type", expected: "{ count: 6, pattern: one-way }", noun: "a design of a pad" },
+  cards: { code: "wrong-type", expected: "a list of cards, each after a hyphen" },
+  card: { code: "wrong-type", expected: "a card: name, format and base", noun: "a card" },
+  format: { code: "unknown-format", expected: "the name of a card size, such as us-a2 or us-a7" },
+  stand: {
+    code: "not-a-word",
+    expected: "upright or lying",
+    meant: { portrait: "upright", landscape: "lying", standing: "upright" },
+  },
+  fold: {
+    code: "not-a-word",
+    expected: "side, top or either",
+    meant: { left: "side", book: "side", tent: "top", both: "either", any: "either" },
+  },
+  base: { code: "unknown-paper", expected: "a paper, such as night, or { paper: night, grain: require }" },
+  baseKeys: { code: "wrong-type", expected: "{ paper: night, grain: require }", noun: "a base" },
+  foldGrain: {
+    code: "not-a-word",
+    expected: "prefer, require or ignore",
+    meant: { required: "require", preferred: "prefer", yes: "require", no: "ignore", none: "ignore" },
+  },
+  choice: { code: "unknown-paper", expected: "a paper, such as night or stars.comets, or a list of those" },
+  layers: { code: "wrong-type", expected: "a list of layers, each after a hyphen, such as - mat: copper" },
+  layer: { code: "wrong-type", expected: "a layer, such as mat: copper", noun: "a layer" },
+  ratios: { code: "wrong-type", expected: "a list of whole numbers, such as [1, 3]" },
+  ratio: { code: "not-a-count", expected: "a whole number, such as 3 in [1, 3]" },
+  bandPapers: {
+    code: "wrong-type",
+    expected: "a list with a paper for each band, such as [cream, stars.comets]",
+  },
+  border: {
+    code: "not-a-length",
+    expected: "a length, such as 1/8, or { sides: 1/8, bottom: 1/2 } or { total: 1/4 }",
+  },
+  borderSides: {
+    code: "wrong-type",
+    expected: "{ sides: 1/8, bottom: 1/2 } or { total: 1/4 }",
+    noun: "a border",
+  },
+  seam: { code: "not-a-word", expected: "bare, or { cover: cream, width: 1/2 }", words: ["bare"] },
+  cover: { code: "wrong-type", expected: "{ cover: cream, width: 1/2 }", noun: "a seam" },
+  runs: {
+    code: "not-a-word",
+    expected: "across or upright",
+    meant: { horizontal: "across", vertical: "upright", down: "upright" },
+  },
+  line: {
+    code: "not-a-word",
+    expected: "upper third, lower third, left third, right third, or a list of two",
+    words: ["upper third", "lower third", "left third", "right third"],
+  },
+  lineWord: { code: "not-a-word", expected: "upper third, lower third, left third or right third" },
+  mats: { code: "wrong-type", expected: "a list of mats, such as [{ mat: copper, border: 1/16 }]" },
+  sentimentMat: {
+    code: "wrong-type",
+    expected: "{ mat: copper, border: 1/16 }",
+    noun: "a mat of a sentiment",
+  },
+  layerGrain: {
+    code: "not-a-word",
+    expected: "upright, across, or { along: upright, need: require }",
+    words: ["upright", "across"],
+  },
+  layerGrainKeys: { code: "wrong-type", expected: "{ along: upright, need: require }", noun: "a grain" },
+  along: { code: "not-a-word", expected: "upright or across" },
+  need: { code: "not-a-word", expected: "prefer or require" },
+} as const satisfies Readonly<Record<string, Wording>>;
+
+/** The name of a wording. */
+export type WordingName = keyof typeof WORDINGS;
+
+/** Makes a wording the message of a part of the schema. */
+export function says(name: WordingName): { readonly error: WordingName } {
+  return { error: name };
+}
+
+/** The wording that a message of the schema names. */
+export function wordingOf(message: string): Wording {
+  return Object.hasOwn(WORDINGS, message) ? WORDINGS[message as WordingName] : WORDINGS.text;
+}
