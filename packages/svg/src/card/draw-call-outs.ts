@@ -13,7 +13,8 @@ import type { CallOut } from "./place-call-outs.js";
 
 const NAME = 3.2;
 const DETAIL = 2.7;
-const SAMPLE = 4.4;
+/** The side of a sample of paper. */
+export const SAMPLE = 4.4;
 const BESIDE_SAMPLE = 1.8;
 /** White space between one label and the next. */
 const GAP = 1.6;

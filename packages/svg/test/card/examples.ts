@@ -172,13 +172,13 @@ const metric = buildCard({
     { purpose: "band", paper: "stars.dots", at: atMm(6, 6, 93, 45.5), on: 0, block: "sky" },
     { purpose: "band", paper: "ember", at: atMm(6, 51.5, 93, 45), on: 0, block: "sky" },
     { purpose: "band", paper: "stars.comets", at: atMm(6, 96.5, 93, 45.5), on: 0, block: "sky" },
-    { purpose: "sentiment mat", paper: "copper", at: atMm(30.5, 90.5, 44, 14), on: 1 },
-    { purpose: "sentiment", paper: "cream", at: atMm(32, 92, 41, 11), on: 4, text: "Gute Nacht" },
+    { purpose: "sentiment mat", paper: "copper", at: atMm(30.5, 89.5, 44, 14), on: 1 },
+    { purpose: "sentiment", paper: "cream", at: atMm(32, 91, 41, 11), on: 4, text: "Gute Nacht" },
   ],
   roundings: [
     { layer: 1, what: "seam", position: millimetres(45.5), by: (millimetres(1) * 1) / 6 },
     { layer: 2, what: "seam", position: millimetres(90.5), by: (millimetres(1) * -1) / 6 },
-    { layer: 4, what: "third", position: millimetres(94.5), by: (millimetres(1) * -1) / 6 },
+    { layer: 4, what: "third", position: millimetres(90.5), by: (millimetres(1) * -1) / 6 },
   ],
 });
 

@@ -1,0 +1,232 @@
+/**
+ * Draws the measurements of one copy of a card as pages to hand out: the front with the letters of its pieces, the base as
+ * it is cut, the list of pieces, the steps. US letter for projects in inches, A4 for those in millimetres.
+ *
+ *     +----------------------+
+ *     | 3 Three lanterns     |
+ *     | +----+   +----|----+ |
+ *     | |    |   |    |    | |
+ *     | +----+   +----|----+ |
+ *     | pieces ............. |
+ *     | steps .............. |
+ *     +----------------------+
+ */
+
+import { findNamedSize, formatSize, TICKS_PER_MM, type Unit } from "@sheetwright/measure";
+import type { Row } from "../drawing/flow-rows.js";
+import { FONT_FAMILY, PAPER, QUIET } from "../drawing/look.js";
+import { textElement } from "../drawing/text-element.js";
+import { breakLines } from "../text/break-lines.js";
+import { ascentOf, fitsWidth, lineHeightOf } from "../text/text-width.js";
+import { displayName } from "../wording/display-name.js";
+import { formatNumber } from "../writer/format-number.js";
+import { element, writeDocument } from "../writer/svg-element.js";
+import {
+  type CardFacts,
+  type CardOptions,
+  type CardSource,
+  cardFacts,
+  copiesInWords,
+  foldInWords,
+  formatInWords,
+} from "./card-facts.js";
+import { type CardPicture, cardPicture } from "./card-picture.js";
+import { fillPages } from "./fill-pages.js";
+import { type FlatFigure, flatFigure } from "./flat-figure.js";
+import { blank, measurementRows, paragraph } from "./measurement-rows.js";
+import { measurementsOf } from "./measurements.js";
+import { otherUnit } from "./place-in-words.js";
+
+const MARGIN = 14;
+const TITLE = 5.6;
+const TEXT = 3.2;
+const CAPTION = 2.6;
+const FOOTER = 2.5;
+const FOOTER_ROOM = 7;
+const FIGURE_HEIGHT = 84;
+const BETWEEN_FIGURES = 8;
+/** True millimetres to a drawn one. */
+const SCALES = [1, 1.5, 2, 2.5, 3, 4, 5, 6, 8, 10, 15, 20, 30, 50, 100] as const;
+
+/**
+ * Draws the measurements of the card with the number `number`, an SVG document for each page; one page for most cards.
+ * Lengths of the source are ticks of 1/1600 mm. Throws a RangeError where there is no such card, or where it names pieces
+ * or faces that are not there.
+ */
+export function drawMeasurements(
+  source: CardSource,
+  number: number,
+  options: CardOptions = {},
+): readonly string[] {
+  const facts = cardFacts(source, number, options);
+  const size = findNamedSize(facts.unit === "in" ? "us-letter" : "iso-a4");
+  const [width, height] = [size.width / TICKS_PER_MM, size.height / TICKS_PER_MM];
+  const inner = width - 2 * MARGIN;
+  const second = otherUnit(facts.unit);
+  const rows = [
+    ...headRows(facts, inner, second),
+    blank(3),
+    figuresRow(facts, inner),
+    blank(4),
+    ...measurementRows(measurementsOf(facts), inner, [facts.unit, second]),
+  ];
+  const pages = fillPages(rows, height - 2 * MARGIN - FOOTER_ROOM);
+  return pages.map((page, index) => {
+    const foot = [displayName({ id: "", name: source.title }), `${number} ${facts.name}`];
+    return drawPage(page, { width, height, index, count: pages.length, number, foot });
+  });
+}
+
+function headRows(facts: CardFacts, width: number, second: Unit): readonly Row[] {
+  const { card, name } = facts;
+  const { front } = card;
+  const fits = fitsWidth(width, TITLE, true);
+  const words = `${card.number} ${name}`.split(" ");
+  const title =
+    breakLines(words, { fits, lines: 3, overflow: "anywhere" }) ??
+    breakLines(words, { fits, lines: 3, overflow: "shorten" }) ??
+    words.slice(0, 1);
+  const closed =
+    `${formatInWords(facts)} (${formatSize(front.width, front.height, { unit: second })}), ` +
+    `${foldInWords(card)}. Measurements for one copy of ${copiesInWords(card)}.`;
+  return [
+    ...title.map((text) => ({
+      height: lineHeightOf(TITLE, text),
+      draw: (x: number, y: number) => [
+        textElement({ text, x, y: y + ascentOf(TITLE, text), size: TITLE, bold: true }),
+      ],
+    })),
+    ...paragraph(closed, width, TEXT, QUIET),
+  ];
+}
+
+/** The front and the flats beside each other, each at the largest scale of the list that has room. */
+function figuresRow(facts: CardFacts, width: number): Row {
+  const { card, base, unit } = facts;
+  const room = (width - BETWEEN_FIGURES) / 2;
+  const front = largest(
+    (scale, i) => {
+      const picture = cardPicture(facts, { scale, lettersOnly: true, prefix: "front" });
+      const { extent } = picture;
+      return extent.width <= room && extent.height <= FIGURE_HEIGHT
+        ? { picture, scale: SCALES[i] ?? 1 }
+        : null;
+    },
+    card.front.width / TICKS_PER_MM / room,
+  );
+  const each = (FIGURE_HEIGHT - (card.flats.length - 1) * 3) / card.flats.length;
+  const flats = largest((scale, i) => {
+    const figures = card.flats.map((flat) => flatFigure(flat, base, scale, unit, `flat-${flat.fold}`));
+    return figures.every((figure) => figure.width <= room && figure.height <= each)
+      ? { figures, scale: SCALES[i] ?? 1 }
+      : null;
+  });
+  const flatsHeight = flats.figures.reduce((sum, figure) => sum + figure.height, (card.flats.length - 1) * 3);
+  const content = Math.max(front.picture.extent.height, flatsHeight);
+  return {
+    height: content + 2 + lineHeightOf(CAPTION),
+    draw: (x, y) => [
+      ...frontFigure(front.picture, x, y),
+      ...flatFigures(flats.figures, x + room + BETWEEN_FIGURES, y),
+      ...[
+        { text: `Front, ${scaleInWords(front.scale)}`, at: x },
+        {
+          text: `Base, cut and flat, outside up, ${scaleInWords(flats.scale)}`,
+          at: x + room + BETWEEN_FIGURES,
+        },
+      ].map(({ text, at }) =>
+        textElement({ text, x: at, y: y + content + 2 + ascentOf(CAPTION), size: CAPTION, colour: QUIET }),
+      ),
+    ],
+  };
+}
+
+function frontFigure({ extent, draw }: CardPicture, x: number, y: number) {
+  return [element("g", { id: "picture" }, draw(x - extent.x, y - extent.y))];
+}
+
+function flatFigures(figures: readonly FlatFigure[], x: number, y: number) {
+  let top = y;
+  return figures.map((figure, i) => {
+    const drawn = element("g", { id: `flat-figure-${i + 1}` }, figure.draw(x, top));
+    top += figure.height + 3;
+    return drawn;
+  });
+}
+
+/** The first of the scales that something fits at; larger ones than `least` are not tried. */
+function largest<T>(attempt: (scale: number, index: number) => T | null, least = 0): T {
+  for (const [index, denominator] of SCALES.entries()) {
+    if (denominator < least) continue;
+    const made = attempt(1 / denominator, index);
+    if (made !== null) return made;
+  }
+  throw new RangeError("The card is too large to be drawn on a page.");
+}
+
+function scaleInWords(denominator: number): string {
+  return denominator === 1 ? "true size" : `drawn at 1 : ${formatNumber(denominator)}`;
+}
+
+interface PageFrame {
+  readonly width: number;
+  readonly height: number;
+  readonly index: number;
+  readonly count: number;
+  readonly number: number;
+  readonly foot: readonly string[];
+}
+
+function drawPage(rows: readonly Row[], { width, height, index, count, number, foot }: PageFrame): string {
+  let y = MARGIN;
+  const body = rows.flatMap((row) => {
+    const drawn = row.draw(MARGIN, y);
+    y += row.height;
+    return drawn;
+  });
+  const at = count === 1 ? "" : `page ${index + 1} of ${count}`;
+  const footY = height - MARGIN;
+  const room = width - 2 * MARGIN - 30;
+  const [line = ""] =
+    breakLines(foot.join(", ").split(" "), {
+      fits: fitsWidth(room, FOOTER),
+      lines: 1,
+      overflow: "shorten",
+    }) ?? [];
+  return writeDocument(
+    element(
+      "svg",
+      {
+        xmlns: "http://www.w3.org/2000/svg",
+        width: `${formatNumber(width)}mm`,
+        height: `${formatNumber(height)}mm`,
+        viewBox: `0 0 ${formatNumber(width)} ${formatNumber(height)}`,
+        "font-family": FONT_FAMILY,
+        "text-rendering": "geometricPrecision",
+        "data-drawing": "measurements",
+        "data-card": number,
+        "data-page": index + 1,
+      },
+      [
+        element("title", {}, [`${foot[1] ?? ""}: measurements for one copy`]),
+        element("rect", { id: "page", x: 0, y: 0, width, height, fill: PAPER }),
+        element("g", { id: "body" }, body),
+        element("g", { id: "foot" }, [
+          textElement({ text: line, x: MARGIN, y: footY, size: FOOTER, colour: QUIET }),
+          ...(at === ""
+            ? []
+            : [
+                textElement({
+                  text: at,
+                  x: width - MARGIN,
+                  y: footY,
+                  size: FOOTER,
+                  colour: QUIET,
+                  anchor: "end",
+                }),
+              ]),
+        ]),
+      ],
+    ),
+  );
+}

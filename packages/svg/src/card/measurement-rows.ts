@@ -1,0 +1,239 @@
+/** The rows of a measurements page in reading order: figures, the list of pieces, steps, roundings, caution. */
+
+import type { Unit } from "@sheetwright/measure";
+import type { Row } from "../drawing/flow-rows.js";
+import { HAIRLINE, INK, QUIET, RULE } from "../drawing/look.js";
+import { textElement } from "../drawing/text-element.js";
+import { breakLines } from "../text/break-lines.js";
+import { ascentOf, fitsWidth, lineHeightOf } from "../text/text-width.js";
+import { element, type SvgElement } from "../writer/svg-element.js";
+import { paperSample, SAMPLE } from "./draw-call-outs.js";
+import type { PageRow } from "./fill-pages.js";
+import type { MeasuredPiece, Measurements } from "./measurements.js";
+
+const TEXT = 2.8;
+const HEADING = 3.4;
+const SMALL = 2.6;
+/** Lines that a cell of the list takes at most; the text of the same measurements has the rest. */
+const MOST_LINES = 6;
+const AIR = 1;
+const STEP_INDENT = 6.5;
+
+/** A column of the list: where it begins and how wide it is. */
+interface Column {
+  readonly x: number;
+  readonly width: number;
+}
+
+/** Text set in lines. */
+interface SetText {
+  readonly lines: readonly string[];
+  readonly height: number;
+}
+
+/** Makes the rows behind the figures. */
+export function measurementRows(
+  { pieces, markNote, steps, roundings, caution }: Measurements,
+  width: number,
+  units: readonly [Unit, Unit],
+): readonly PageRow[] {
+  return [
+    heading("Pieces for one copy", width),
+    ...pieceRows(pieces, width, units),
+    ...(markNote === null ? [] : paragraph(markNote, width, SMALL, QUIET)),
+    blank(4),
+    heading("Steps, from the bottom to the top", width),
+    ...steps.flatMap((step, i) => stepRows(step, i + 1, width)),
+    ...(roundings.length === 0
+      ? []
+      : [
+          blank(4),
+          heading("Rounded", width),
+          ...roundings.flatMap((said) => paragraph(said, width, TEXT, INK)),
+        ]),
+    blank(4),
+    ...kept([heading("Before you cut", width), ...paragraph(caution, width, TEXT, INK)]),
+  ];
+}
+
+function pieceRows(
+  pieces: readonly MeasuredPiece[],
+  width: number,
+  [first, second]: readonly [Unit, Unit],
+): readonly PageRow[] {
+  const fixed = [37, 33, 27, 30];
+  const columns: Column[] = [];
+  let x = 0;
+  for (const column of [...fixed, width - fixed.reduce((sum, one) => sum + one, 0)]) {
+    columns.push({ x, width: column - 2 });
+    x += column;
+  }
+  const head: Row = {
+    height: lineHeightOf(SMALL) + AIR,
+    keepWithNext: true,
+    draw: (left, top) =>
+      ["piece", "paper", first, second, "place"].map((text, i) =>
+        textElement({
+          text,
+          x: left + (columns[i]?.x ?? 0),
+          y: top + ascentOf(SMALL),
+          size: SMALL,
+          colour: QUIET,
+        }),
+      ),
+  };
+  return [
+    head,
+    ...pieces.map((measured, index) => ({
+      ...pieceRow(measured, columns, width, index === pieces.length - 1),
+      head,
+    })),
+  ];
+}
+
+function pieceRow(
+  { piece, sizes, notes }: MeasuredPiece,
+  columns: readonly Column[],
+  width: number,
+  last: boolean,
+): Row {
+  const texts: readonly (readonly string[])[] = [
+    [piece.label],
+    [piece.paperName],
+    sizes.map((size) => size.first),
+    sizes.map((size) => size.second),
+    [notes.join("; ")],
+  ];
+  const cells = texts.map((paragraphs, i) => {
+    const indent = i === 0 ? SAMPLE + 1.6 : 0;
+    const room = (columns[i]?.width ?? 0) - indent;
+    const lines = paragraphs.flatMap((text) => setText(text, room, TEXT, i === 0).lines);
+    return { lines, height: linesHeight(lines, TEXT), indent };
+  });
+  const content = Math.max(SAMPLE, ...cells.map(({ height }) => height));
+  return {
+    height: content + 2 * AIR,
+    draw: (left, top) => [
+      element("line", {
+        x1: left,
+        y1: top,
+        x2: left + width,
+        y2: top,
+        stroke: RULE,
+        "stroke-width": HAIRLINE,
+      }),
+      ...paperSample(piece, left, top + AIR),
+      ...cells.flatMap(({ lines, indent }, i) =>
+        drawLines(
+          lines,
+          left + (columns[i]?.x ?? 0) + indent,
+          top + AIR,
+          TEXT,
+          i === 0,
+          i === 4 ? QUIET : INK,
+        ),
+      ),
+      ...(last
+        ? [
+            element("line", {
+              x1: left,
+              y1: top + content + 2 * AIR,
+              x2: left + width,
+              y2: top + content + 2 * AIR,
+              stroke: RULE,
+              "stroke-width": HAIRLINE,
+            }),
+          ]
+        : []),
+    ],
+  };
+}
+
+function stepRows(step: string, number: number, width: number): readonly PageRow[] {
+  const { lines } = setText(step, width - STEP_INDENT, TEXT, false, Number.POSITIVE_INFINITY);
+  return lines.map((text, i) => ({
+    height: lineHeightOf(TEXT, text) + (i === lines.length - 1 ? 0.8 : 0),
+    keepWithNext: i < lines.length - 1,
+    draw: (x, y) => [
+      ...(i === 0
+        ? [
+            textElement({
+              text: String(number),
+              x: x + STEP_INDENT - 2,
+              y: y + ascentOf(TEXT),
+              size: TEXT,
+              bold: true,
+              anchor: "end",
+            }),
+          ]
+        : []),
+      textElement({ text, x: x + STEP_INDENT, y: y + ascentOf(TEXT, text), size: TEXT }),
+    ],
+  }));
+}
+
+/** Text over the whole width, a row for each line. */
+export function paragraph(text: string, width: number, size: number, colour: string): readonly PageRow[] {
+  const { lines } = setText(text, width, size, false, Number.POSITIVE_INFINITY);
+  return lines.map((line, i) => ({
+    height: lineHeightOf(size, line) + (i === lines.length - 1 ? 0.8 : 0),
+    keepWithNext: i < lines.length - 1,
+    draw: (x, y) => [textElement({ text: line, x, y: y + ascentOf(size, line), size, colour })],
+  }));
+}
+
+function heading(text: string, width: number): PageRow {
+  const y = lineHeightOf(HEADING);
+  return {
+    height: y + 1.4,
+    keepWithNext: true,
+    draw: (left, top) => [
+      textElement({ text, x: left, y: top + ascentOf(HEADING), size: HEADING, bold: true }),
+      element("line", {
+        x1: left,
+        y1: top + y + 0.3,
+        x2: left + width,
+        y2: top + y + 0.3,
+        stroke: INK,
+        "stroke-width": 0.25,
+      }),
+    ],
+  };
+}
+
+/** White space. */
+export function blank(height: number): PageRow {
+  return { height, blank: true, draw: () => [] };
+}
+
+function kept(rows: readonly PageRow[]): readonly PageRow[] {
+  return rows.map((row, i) => ({ ...row, keepWithNext: i < rows.length - 1 }));
+}
+
+function setText(text: string, width: number, size: number, bold: boolean, most = MOST_LINES): SetText {
+  const fits = fitsWidth(width, size, bold);
+  const words = text.split(" ");
+  const lines = breakLines(words, { fits, overflow: "anywhere", lines: most }) ??
+    breakLines(words, { fits, overflow: "shorten", lines: most }) ?? [text];
+  return { lines, height: linesHeight(lines, size) };
+}
+
+function linesHeight(lines: readonly string[], size: number): number {
+  return lines.reduce((sum, line) => sum + lineHeightOf(size, line), 0);
+}
+
+function drawLines(
+  lines: readonly string[],
+  x: number,
+  top: number,
+  size: number,
+  bold: boolean,
+  colour: string,
+): readonly SvgElement[] {
+  let y = top;
+  return lines.map((text) => {
+    const baseline = y + ascentOf(size, text);
+    y += lineHeightOf(size, text);
+    return textElement({ text, x, y: baseline, size, bold, colour });
+  });
+}

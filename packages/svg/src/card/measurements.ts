@@ -1,0 +1,233 @@
+/**
+ * What the measurements of one copy say, in words and in the order of a handout: pieces, steps, roundings, a caution.
+ * Page and text are both set from this.
+ */
+
+import { formatLength, formatSize, type Ticks } from "@sheetwright/measure";
+import type { Flat, Rounding } from "@sheetwright/planner";
+import { unbroken } from "../text/break-lines.js";
+import { displayName } from "../wording/display-name.js";
+import { type Block, bandBlocks } from "./band-blocks.js";
+import type { CardFacts, CardPiece, LayerPiece } from "./card-facts.js";
+import { bothUnits, otherUnit, placeInWords } from "./place-in-words.js";
+
+/** A piece as the list tells of it. */
+export interface MeasuredPiece {
+  readonly piece: CardPiece;
+  /** Its sizes in the project's unit and in the other, without the unit's name; two where it may be folded either way. */
+  readonly sizes: readonly { readonly first: string; readonly second: string }[];
+  /** Where it lies, and what to mind. */
+  readonly notes: readonly string[];
+}
+
+/** Everything a handout says of one card. */
+export interface Measurements {
+  readonly pieces: readonly MeasuredPiece[];
+  /** What the mark before some sizes means; `null` where there is none. */
+  readonly markNote: string | null;
+  readonly steps: readonly string[];
+  /** Empty where nothing was rounded. */
+  readonly roundings: readonly string[];
+  readonly caution: string;
+}
+
+const CAUTION =
+  "Cut with the guard in place and the paper held down by the tool, not by fingers near the blade; put the blade away " +
+  "before you pick anything up. For trimmer, blades and glue, what their makers say comes before this page.";
+const EQUAL_PARTS = ["", "", "Halves", "Thirds", "Quarters", "Fifths", "Sixths"];
+
+/** Works the words out. */
+export function measurementsOf(facts: CardFacts): Measurements {
+  const blocks = bandBlocks(facts);
+  const pieces = [basePiece(facts), ...facts.layers.map((layer) => layerPiece(facts, layer, blocks))];
+  const marked = pieces.some(({ sizes }) =>
+    sizes.some(({ first, second }) => `${first}${second}`.includes("~")),
+  );
+  return {
+    pieces,
+    markNote: marked ? `~ is the nearest to be read; cut by the size in ${facts.unit}.` : null,
+    steps: stepsOf(facts, blocks),
+    roundings: roundingsOf(facts, blocks),
+    caution: CAUTION,
+  };
+}
+
+function sizesOf({ unit }: CardFacts, sizes: readonly { readonly width: Ticks; readonly height: Ticks }[]) {
+  const second = otherUnit(unit);
+  return sizes.map(({ width, height }) => ({
+    first: formatSize(width, height, { unit, mark: false }),
+    second: formatSize(width, height, { unit: second, mark: false }),
+  }));
+}
+
+function basePiece(facts: CardFacts): MeasuredPiece {
+  const { base, card } = facts;
+  const scores = card.flats.map((flat) => `score ${unbroken(scoreAt(facts, flat))}`);
+  const need = base.piece.grainNeed;
+  const along = base.piece.forms.every(({ grainAlong }) => grainAlong !== null);
+  const grain =
+    need === "ignore" || !along
+      ? []
+      : [need === "require" ? "grain must run along the fold" : "grain along the fold if you can"];
+  return {
+    piece: base,
+    sizes: sizesOf(facts, card.flats),
+    notes: [scores.join(" or "), ...grain, ...minding(base)],
+  };
+}
+
+function scoreAt({ unit }: CardFacts, { score }: Flat): string {
+  return `${formatLength(score.at, { unit })} from the ${score.along === "width" ? "left" : "top"}`;
+}
+
+function layerPiece(facts: CardFacts, layer: LayerPiece, blocks: readonly Block[]): MeasuredPiece {
+  const { unit } = facts;
+  const block = blocks.find(({ bands }) => bands.includes(layer));
+  const on = `on ${carrierName(facts, layer, blocks, "id")}`;
+  const place = placeInWords(layer.layer.border, unit);
+  const where =
+    block === undefined
+      ? `${on}: ${place}`
+      : `${bandPlace(block, layer, facts)} of ${namesOf(block.bands, "id")}; together ${on}: ${place}`;
+  const [form] = layer.piece.forms;
+  const need = layer.piece.grainNeed;
+  const run = form?.grainAlong === "height" ? "upright" : "across";
+  const grain =
+    need === "ignore" || form === undefined || form.grainAlong === null
+      ? []
+      : [need === "require" ? `grain must run ${run}` : `grain ${run} if you can`];
+  return { piece: layer, sizes: sizesOf(facts, [layer.layer]), notes: [where, ...grain, ...minding(layer)] };
+}
+
+/** Where a band lies in its block: `top`, `2 13/16 in below the top`. */
+function bandPlace({ bands, boundaries, runs }: Block, layer: LayerPiece, { unit }: CardFacts): string {
+  const start = boundaries[bands.indexOf(layer)] ?? 0;
+  const edge = runs === "across" ? "top" : "left";
+  return start === 0 ? `at the ${edge}` : `${unbroken(formatLength(start, { unit }))} from the ${edge}`;
+}
+
+/** What a maker has to mind when she cuts the piece or lays it. */
+function minding({ face, piece, ...rest }: CardPiece | LayerPiece): readonly string[] {
+  const words = "layer" in rest ? rest.layer.text : null;
+  return [
+    ...(face.pattern === "one-way" ? ["pattern upright"] : []),
+    ...(piece.faces[0]?.endsWith(".back") === true ? ["printed back showing"] : []),
+    ...(words === null ? [] : [`words: “${displayName({ id: "", name: words })}”`]),
+  ];
+}
+
+/** What carries a layer: the front, a piece, or the bands of a block. */
+function carrierName(
+  { base, layers }: CardFacts,
+  { layer: { on } }: LayerPiece,
+  blocks: readonly Block[],
+  by: "id" | "label",
+): string {
+  if (on === null) return by === "id" ? base.piece.id : `the front of ${base.label}`;
+  const carrier = layers[on];
+  if (carrier === undefined) return base.piece.id;
+  const block = blocks.find(({ bands }) => bands.includes(carrier));
+  return block === undefined ? nameOf(carrier, by) : namesOf(block.bands, by);
+}
+
+function nameOf(piece: CardPiece, by: "id" | "label"): string {
+  return by === "id" ? piece.piece.id : unbroken(piece.label);
+}
+
+/** `1c, 1d and 1e`; of more than four the first and the last. */
+function namesOf(pieces: readonly CardPiece[], by: "id" | "label"): string {
+  const names = pieces.map((piece) => nameOf(piece, by));
+  const last = names.at(-1) ?? "";
+  if (names.length > 4) return `${names[0]} to ${last}`;
+  return names.length < 2 ? last : `${names.slice(0, -1).join(", ")} and ${last}`;
+}
+
+function stepsOf(facts: CardFacts, blocks: readonly Block[]): readonly string[] {
+  const { card, layers, unit } = facts;
+  const steps = [card.flats.map((flat) => foldStep(facts, flat)).join(" Or: ")];
+  const done = new Set<LayerPiece>();
+  for (const layer of layers) {
+    if (done.has(layer)) continue;
+    const block = blocks.find(({ bands }) => bands.includes(layer));
+    const place = placeInWords(layer.layer.border, unit);
+    const carrier = carrierName(facts, layer, blocks, "label");
+    for (const band of block?.bands ?? [layer]) done.add(band);
+    if (block === undefined) {
+      const seam = seamUnder(layer, blocks);
+      const middle = seam === null ? "" : `, its middle on the seam of ${namesOf(seam, "id")}`;
+      steps.push(`Lay ${unbroken(layer.label)} on ${carrier}${middle}: ${place}.`);
+    } else {
+      const order = block.runs === "across" ? "from the top down" : "from left to right";
+      steps.push(
+        `Lay ${namesOf(block.bands, "label")} edge to edge, ${order}, on ${carrier}: together ${place}.`,
+      );
+    }
+  }
+  return steps;
+}
+
+function foldStep({ base, unit }: CardFacts, { fold, score, width, height }: Flat): string {
+  const side = fold === "side";
+  const middle = 2 * score.at === (side ? width : height);
+  const part = middle ? "half" : "part";
+  return (
+    `Score ${unbroken(base.label)} ${bothUnits(score.at, unit)} from its ${side ? "left" : "top"} edge, ` +
+    `${side ? "from top to bottom" : "from side to side"}, and fold along the score with the ridge that it raises ` +
+    `inside. The front is the ${side ? "right" : "lower"} ${part}.`
+  );
+}
+
+/** The two bands whose seam lies under the middle of a layer on them; `null` where none does. */
+function seamUnder({ layer }: LayerPiece, blocks: readonly Block[]): readonly LayerPiece[] | null {
+  for (const { bands, boundaries, runs, ...block } of blocks) {
+    const carrier = bands[0];
+    if (carrier === undefined || layer.on === null) continue;
+    const [start, extent] =
+      runs === "across" ? [layer.y - block.y, layer.height] : [layer.x - block.x, layer.width];
+    const whole = runs === "across" ? layer.width === block.width : layer.height === block.height;
+    const at = boundaries.indexOf(start + Math.floor(extent / 2));
+    const [before, after] = [bands[at - 1], bands[at]];
+    if (whole && before !== undefined && after !== undefined) return [before, after];
+  }
+  return null;
+}
+
+function roundingsOf(facts: CardFacts, blocks: readonly Block[]): readonly string[] {
+  const { card, layers, unit } = facts;
+  const sentences: string[] = [];
+  for (const block of blocks) {
+    const ids = block.bands.map(({ piece }) => piece.id);
+    const moved = card.roundings.filter(({ what, piece }) => what === "seam" && ids.includes(piece));
+    if (moved.length === 0) continue;
+    const parts = block.boundaries.slice(1).map((end, i) => end - (block.boundaries[i] ?? 0));
+    const said = parts.map((part) => formatLength(part, { unit, mark: false }));
+    sentences.push(
+      `${sharesInWords(block, moved)}, rounded so that seams fall on marks of the ruler: ` +
+        `${said.map(unbroken).join(", ")} ${unit} for ${namesOf(block.bands, "id")}.`,
+    );
+  }
+  for (const { what, piece, position } of card.roundings) {
+    if (what !== "third") continue;
+    const layer = layers.find((other) => other.piece.id === piece);
+    if (layer === undefined) continue;
+    const { border, height } = layer.layer;
+    const edge = border.top + Math.floor(height / 2) === position ? "top" : "left";
+    const length = unbroken(formatLength(position, { unit }));
+    sentences.push(
+      `${layer.label} is centred on a line of thirds, rounded to a mark of the ruler: its middle lies ${length} from ` +
+        `the ${edge} of ${carrierName(facts, layer, blocks, "id")}.`,
+    );
+  }
+  return sentences;
+}
+
+/** `Thirds` where the parts would be equal but for the rounding. */
+function sharesInWords({ boundaries }: Block, moved: readonly Rounding[]): string {
+  const parts = boundaries.length - 1;
+  const extent = boundaries.at(-1) ?? 0;
+  const equal = boundaries.every((boundary, i) => {
+    const rounding = moved.find(({ position }) => position === boundary);
+    return Math.abs(boundary - (rounding?.by ?? 0) - (i * extent) / parts) < 1;
+  });
+  return equal ? (EQUAL_PARTS[parts] ?? `${parts} equal parts`) : "Shares";
+}
