@@ -1,5 +1,6 @@
 // The plan
 
+export { type PlanAsyncOptions, type PlanOptions, plan, planAsync, planSteps } from "./plan.js";
 export type {
   FoldGrain,
   FormMarks,
@@ -11,6 +12,17 @@ export type {
   SheetMarks,
   Shortage,
 } from "./plan-model.js";
+export type { PlanProgress } from "./search/group-search.js";
+
+// Its proof
+
+export { type PlanFinding, type PlanFindingCode, planFindingCodes } from "./verify/plan-finding.js";
+export { verifyPlan } from "./verify/verify-plan.js";
+
+// What is told of it
+
+export { layoutMarks } from "./layout-marks.js";
+export { findLeftovers, type Leftover } from "./totals/find-leftovers.js";
 
 // The cards and papers that a plan tells of
 

@@ -38,7 +38,9 @@ export interface Plan extends Expansion {
   readonly search: {
     readonly effort: Effort;
     readonly seed: number;
+    /** The linear-programming solver used, or `none`. */
     readonly lp: string;
+    /** True where the search was ended early, so that another run may give another plan. */
     readonly cancelled: boolean;
   };
 }
@@ -69,8 +71,16 @@ export interface Shortage {
    * ended early.
    */
   readonly wouldHelp: readonly { readonly design: string; readonly more: number }[];
-  /** The fewest sheets of the group that can do for all pieces, proven; `null` where that was not worked out. */
+  /**
+   * No plan for all pieces of the group uses fewer sheets, offcuts counted, however many there are; proven. `null` where
+   * that was not worked out.
+   */
   readonly atLeast: number | null;
+  /**
+   * What proves the two: a plan for all pieces of the group with as many sheets as it takes; `null` where none was found.
+   * Sheets whose id ends in `+` are sheets more of the design before it.
+   */
+  readonly withMore: { readonly problem: Problem; readonly packing: Packing } | null;
 }
 
 /** What a plan takes of one design of a paper. */
@@ -127,4 +137,9 @@ export interface FormMarks {
   readonly topOn: readonly string[];
   /** Sheets from which the piece is cut with the printed back showing. */
   readonly backOn: readonly string[];
+  /**
+   * The two lists for copies that lie turned; absent where they are the same. They differ where front and back of one
+   * sheet will do, and only one of them may be turned.
+   */
+  readonly turned?: { readonly topOn: readonly string[]; readonly backOn: readonly string[] };
 }

@@ -1,0 +1,101 @@
+import { allowedTurns, type Paper, type PaperDesign, type Piece, type Project } from "@sheetwright/cards";
+import { formatSize } from "@sheetwright/measure";
+import type { Form, Kind, Problem, Sheet, SheetTurns, Turns } from "@sheetwright/packing";
+import type { PaperGroup } from "../plan-model.js";
+import { costUnits } from "./cost-units.js";
+import { faceOf, facesById, type SheetFace } from "./faces-by-id.js";
+import type { PaperCluster } from "./group-papers.js";
+
+/** What of the project, besides papers and pieces, a group's problem hangs on. */
+export type Workshop = Pick<Project, "units" | "trimmer">;
+
+/** Papers planned together, before the search. */
+export type GroupTask = Pick<PaperGroup, "designs" | "problem" | "sheets">;
+
+/**
+ * States what is to be cut from a cluster of papers as a problem for packing. Forms keep their order, so that a share's
+ * form is the piece's; a form without sheets cannot be cut from this cluster.
+ */
+export function groupProblem(cluster: PaperCluster, workshop: Workshop): GroupTask {
+  const sheets = cluster.designs.flatMap(({ paper, design }) => [
+    { sheet: design.id, paper, design, offcut: null },
+    ...design.offcuts.map((_, i) => ({ sheet: `${design.id}/${i + 1}`, paper, design, offcut: i + 1 })),
+  ]);
+  const faces = facesById(cluster.designs.map(({ paper }) => paper));
+  const costKnown = isCostKnown(cluster);
+  const { kerf, smallestOffcut, cuts } = workshop.trimmer;
+  const problem: Problem = {
+    kinds: cluster.pieces.map((piece) => kindOf(piece, faces, sheets)),
+    sheets: sheets.map((one) => sheetOf(one, workshop, costKnown)),
+    mode: cuts === "strips" ? "shelf" : "guillotine",
+    aim: "all",
+    ...(kerf === 0 ? {} : { kerf }),
+    smallestOffcut: { width: smallestOffcut.width, height: smallestOffcut.height },
+  };
+  return {
+    designs: cluster.designs.map(({ design }) => design.id),
+    problem,
+    sheets: sheets.map(({ sheet, design, offcut }) => ({ sheet, design: design.id, offcut })),
+  };
+}
+
+interface ClusterSheet {
+  readonly sheet: string;
+  readonly paper: Paper;
+  readonly design: PaperDesign;
+  /** The offcut's place in the design's list, from 1; `null` for a whole sheet. */
+  readonly offcut: number | null;
+}
+
+function kindOf(piece: Piece, faces: ReadonlyMap<string, SheetFace>, sheets: readonly ClusterSheet[]): Kind {
+  const sides = piece.faces.map((id) => faceOf(faces, id));
+  return {
+    id: piece.id,
+    name: piece.label,
+    quantity: piece.quantity,
+    forms: piece.forms.map((form): Form => {
+      const allowed = sheets.flatMap(({ sheet, paper, design }): SheetTurns[] => {
+        const turns = sides
+          .filter((side) => side.design.id === design.id)
+          .map(({ face }) => allowedTurns(form, face.pattern, paper.grain, piece.grainNeed))
+          .reduce(eitherTurns, null);
+        return turns === null ? [] : [{ sheet, turns }];
+      });
+      return { width: form.width, height: form.height, sheets: allowed };
+    }),
+    set: { of: String(piece.card), each: 1 },
+  };
+}
+
+function eitherTurns(a: Turns | null, b: Turns | null): Turns | null {
+  if (a === null || b === null) return a ?? b;
+  return a === b ? a : "both";
+}
+
+function sheetOf(one: ClusterSheet, { units, trimmer }: Workshop, costKnown: boolean): Sheet {
+  const { sheet: id, paper, design, offcut } = one;
+  const name = paper.material === "pad" ? `${paper.name}: ${design.name}` : paper.name;
+  const longest = trimmer.longestCut === null ? {} : { longestCut: trimmer.longestCut };
+  if (offcut !== null) {
+    const { width, height, count } = design.offcuts[offcut - 1]!;
+    const size = formatSize(width, height, { unit: units });
+    return { id, name: `${name}, offcut ${size}`, width, height, stock: count, cost: 0, ...longest };
+  }
+  const { left, right, top, bottom } = paper.trim;
+  return {
+    id,
+    name,
+    width: paper.sheet.width,
+    height: paper.sheet.height,
+    ...(design.count === null ? {} : { stock: design.count }),
+    ...(costKnown ? { cost: Number(costUnits(design.cost ?? "0")) } : {}),
+    ...(left + right + top + bottom === 0 ? {} : { trim: { left, right, top, bottom } }),
+    ...longest,
+  };
+}
+
+/** Costs decide where every design has one and some is not free; else the area of the sheets does. */
+function isCostKnown({ designs }: PaperCluster): boolean {
+  const costs = designs.map(({ design }) => design.cost);
+  return costs.every((cost) => cost !== null) && costs.some((cost) => costUnits(cost) > 0n);
+}

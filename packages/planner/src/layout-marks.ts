@@ -1,0 +1,64 @@
+import type { Piece } from "@sheetwright/cards";
+import { faceOf, facesById, type SheetFace } from "./group/faces-by-id.js";
+import type { FormMarks, LayoutMarks, PaperGroup, Plan, SheetMarks } from "./plan-model.js";
+
+/**
+ * What drawings of a group's layouts show besides the layout: grain, pattern and colour of the sheets, and the scores and
+ * tops of the pieces. A RangeError where the plan has no such group.
+ */
+export function layoutMarks(plan: Pick<Plan, "papers" | "pieces" | "groups">, group: number): LayoutMarks {
+  const chosen = plan.groups[group];
+  if (chosen === undefined)
+    throw new RangeError(
+      `Expected the index of one of ${plan.groups.length} groups of papers, found ${group}.`,
+    );
+  const faces = facesById(plan.papers);
+  const pieces = new Map(plan.pieces.map((piece) => [piece.id, piece]));
+  return {
+    sheets: Object.fromEntries(
+      chosen.sheets.map(({ sheet, design }): [string, SheetMarks] => {
+        const { paper, face } = faceOf(faces, design);
+        return [sheet, { grain: paper.grain, pattern: face.pattern, colour: face.colour }];
+      }),
+    ),
+    forms: Object.fromEntries(
+      chosen.problem.kinds.map(({ id }) => [id, formsOf(pieces.get(id)!, chosen, faces)]),
+    ),
+  };
+}
+
+function formsOf(
+  piece: Piece,
+  group: PaperGroup,
+  faces: ReadonlyMap<string, SheetFace>,
+): readonly FormMarks[] {
+  const sides = piece.faces.map((id) => faceOf(faces, id));
+  // By sheet: the first face, in the maker's order, that a copy lying so may be cut from. Only the pattern tells faces of
+  // one sheet apart, and it forbids nothing but the quarter turn.
+  const facesFor = (turned: boolean): ReadonlyMap<string, SheetFace> =>
+    new Map(
+      group.sheets.flatMap(({ sheet, design }) => {
+        const side = sides.find(
+          (one) => one.design.id === design && !(turned && one.face.pattern !== "none"),
+        );
+        return side === undefined ? [] : [[sheet, side]];
+      }),
+    );
+  const upright = facesFor(false);
+  const turned = facesFor(true);
+  const differ = [...turned].some(([sheet, side]) => side !== upright.get(sheet));
+  return piece.forms.map(({ scores }) => ({
+    scores: scores.map(({ along, at }) => ({ along, at })),
+    ...listsOf(upright),
+    ...(differ ? { turned: listsOf(turned) } : {}),
+  }));
+}
+
+function listsOf(faces: ReadonlyMap<string, SheetFace>): Pick<FormMarks, "topOn" | "backOn"> {
+  const sheets = (wanted: (side: SheetFace) => boolean): readonly string[] =>
+    [...faces].filter(([, side]) => wanted(side)).map(([sheet]) => sheet);
+  return {
+    topOn: sheets(({ face }) => face.pattern === "one-way"),
+    backOn: sheets(({ isBack }) => isBack),
+  };
+}

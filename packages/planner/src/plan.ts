@@ -1,0 +1,121 @@
+/**
+ * Plans a project: works out its pieces, divides papers and pieces into groups that can be planned apart, packs each group,
+ * and counts what is used, left and missing.
+ *
+ * Every packing is proven right by the verifier of packing before it is given out. The same project, effort and seed give
+ * the same bytes; pausing changes nothing. A plan that is ended early is right too, but another run may give another one.
+ */
+
+import { expandProject, explainNoPaper, type NoPaper, type Project } from "@sheetwright/cards";
+import type { Effort, PackOptions } from "@sheetwright/packing";
+import { groupPapers } from "./group/group-papers.js";
+import { groupProblem } from "./group/group-problem.js";
+import type { PaperGroup, Plan, Shortage } from "./plan-model.js";
+import { groupSearch, type PlanProgress } from "./search/group-search.js";
+import { searchGroup } from "./search/search-group.js";
+import { completeCopies } from "./totals/complete-copies.js";
+import { paperLeftovers } from "./totals/find-leftovers.js";
+import { foldGrains } from "./totals/fold-grains.js";
+import { paperUse, planCost } from "./totals/paper-use.js";
+
+/** How to plan. */
+export interface PlanOptions {
+  /** Work to do for each group of papers (default `standard`). */
+  readonly effort?: Effort | undefined;
+  /** A whole number from 0; the same seed gives the same plan everywhere (default 1). */
+  readonly seed?: number | undefined;
+}
+
+/** What {@link planAsync} takes besides. */
+export interface PlanAsyncOptions extends PlanOptions {
+  /** Ends the search early once `aborted` is true; the best plan so far is returned. */
+  readonly signal?: { readonly aborted: boolean } | undefined;
+  /** Gives way to other work between steps, such as `() => new Promise((done) => setTimeout(done))`. */
+  readonly pause?: (() => Promise<void>) | undefined;
+  readonly onProgress?: ((progress: PlanProgress) => void) | undefined;
+}
+
+/** Steps (about a millisecond each) between two pauses of {@link planAsync}. */
+const STEPS_PER_PAUSE = 8;
+
+const EFFORTS: readonly string[] = ["quick", "standard", "thorough"] satisfies Effort[];
+
+/**
+ * Plans a project at once.
+ *
+ * Too little paper, or a piece that no paper is large enough for, is a result and not an error. Throws ProjectError where
+ * the project contradicts itself, RangeError for a bad seed or effort.
+ */
+export function plan(project: Project, options: PlanOptions = {}): Plan {
+  const steps = planSteps(project, options);
+  for (;;) {
+    const step = steps.next();
+    if (step.done) return step.value;
+  }
+}
+
+/** Like {@link plan}, pausing between steps. Rejects as `plan` throws. */
+export async function planAsync(project: Project, options: PlanAsyncOptions = {}): Promise<Plan> {
+  const steps = planSteps(project, options);
+  let stop = options.signal?.aborted ?? false;
+  for (let count = 1; ; count++) {
+    const step = count === 1 ? steps.next() : steps.next(stop);
+    if (step.done) return step.value;
+    options.onProgress?.(step.value);
+    if (count % STEPS_PER_PAUSE === 0) await options.pause?.();
+    stop = options.signal?.aborted ?? false;
+  }
+}
+
+/**
+ * The plan as a generator that yields after fixed amounts of work, for callers with a scheduler of their own. Send `true`
+ * to end it early: every group then still gets a first packing. Throws as {@link plan} does.
+ */
+export function* planSteps(
+  project: Project,
+  options: PlanOptions = {},
+): Generator<PlanProgress, Plan, boolean | undefined> {
+  const { effort = "standard", seed = 1 } = options;
+  if (!EFFORTS.includes(effort))
+    throw new RangeError(`effort must be one of ${EFFORTS.join(", ")}, and is ${effort}.`);
+  if (!Number.isSafeInteger(seed) || seed < 0)
+    throw new RangeError(`seed must be a whole number from 0, and is ${seed}.`);
+  const expansion = expandProject(project);
+  const { papers, cards, pieces } = expansion;
+  const noPaper = pieces.map((piece) => explainNoPaper(project, piece)).filter((one) => one !== null);
+  const clusters = groupPapers(expansion, new Set(noPaper.map(({ piece }) => piece)));
+
+  const packOptions: PackOptions = { effort, seed, narrowestHold: project.trimmer.narrowestHold };
+  const groups: PaperGroup[] = [];
+  const shortages: Shortage[] = [];
+  let cancelled = false;
+  for (const [group, cluster] of clusters.entries()) {
+    const search = groupSearch({ group, groups: clusters.length }, packOptions, cancelled);
+    const task = groupProblem(cluster, project);
+    const { packing, shortage } = yield* searchGroup(task, cluster.pieces, papers, search);
+    groups.push({ designs: task.designs, problem: task.problem, packing, sheets: task.sheets });
+    if (shortage !== null) shortages.push({ group, ...shortage });
+    cancelled = search.isStopped();
+  }
+
+  const use = paperUse(papers, groups);
+  return {
+    version: 1,
+    ...expansion,
+    enough: isEnough(shortages, noPaper),
+    groups,
+    noPaper,
+    complete: completeCopies(cards, pieces, groups, noPaper),
+    shortages,
+    use,
+    leftovers: paperLeftovers(papers, groups),
+    folds: foldGrains(pieces, papers, groups),
+    cost: planCost(papers, use),
+    search: { effort, seed, lp: "none", cancelled },
+  };
+}
+
+function isEnough(shortages: readonly Shortage[], noPaper: readonly NoPaper[]): Plan["enough"] {
+  if (noPaper.length > 0 || shortages.some(({ outcome }) => outcome === "short")) return "no";
+  return shortages.length === 0 ? "yes" : "not-found";
+}

@@ -1,0 +1,120 @@
+import { explainNoPaper } from "@sheetwright/cards";
+import type { Plan } from "../plan-model.js";
+import type { PlanCount } from "./count-plan.js";
+import { firstDifference } from "./first-difference.js";
+import type { PlanFindingCode, PlanReport } from "./plan-finding.js";
+import type { ProjectFacts } from "./project-facts.js";
+
+/** Checks what a plan says of itself against what its layouts were counted to hold. */
+export function checkClaims(plan: Plan, facts: ProjectFacts, count: PlanCount, report: PlanReport): void {
+  const same = (code: PlanFindingCode, found: unknown, expected: unknown, path: string): void => {
+    const difference = firstDifference(found, expected, path);
+    if (difference === null) return;
+    const { path: place, found: is, expected: should } = difference;
+    report(code, place, `${place} is ${is}, but the layouts make it ${should}.`);
+  };
+  const { papers, cards, pieces } = facts.expansion;
+  const placed = (id: string): number => count.placed.get(id) ?? 0;
+
+  const complete = cards.map(({ number: card, copies: wanted }) => {
+    const own = pieces.filter((piece) => piece.card === card).map(({ id }) => placed(id));
+    return { card, wanted, complete: Math.min(wanted, ...own) };
+  });
+  same("wrong-complete", plan.complete, complete, "complete");
+
+  const used = (id: string): number => count.used.get(id) ?? 0;
+  const use = papers.flatMap(({ designs }) =>
+    designs.map(({ id: design, count: stock, offcuts }) => ({
+      design,
+      used: used(design),
+      left: stock === null ? null : stock - used(design),
+      offcutsUsed: offcuts.reduce((sum, _, i) => sum + used(`${design}/${i + 1}`), 0),
+    })),
+  );
+  same("wrong-use", plan.use, use, "use");
+  same("wrong-cost", plan.cost, costOf(facts, used), "cost");
+  same("wrong-leftovers", plan.leftovers, leftoversOf(facts, count), "leftovers");
+  const folds = [...count.folds].map(([piece, lies]) => ({ piece, ...lies }));
+  same("wrong-folds", plan.folds, folds, "folds");
+
+  const misses = plan.groups.some(({ problem }) =>
+    problem.kinds.some(({ id }) => placed(id) < (facts.pieces.get(id)?.quantity ?? 0)),
+  );
+  const isProvenShort = plan.groups.some(({ packing }) => packing.outcome === "short");
+  const isNo = facts.homeless.size > 0 || isProvenShort;
+  same("wrong-enough", plan.enough, isNo ? "no" : misses ? "not-found" : "yes", "enough");
+}
+
+/** Checks which pieces are said to find no paper, and what is said of each. */
+export function checkNoPaper(plan: Plan, facts: ProjectFacts, report: PlanReport): void {
+  const expected = [...facts.homeless];
+  const found = plan.noPaper.map(({ piece }) => piece);
+  const difference = firstDifference(found, expected, "noPaper");
+  if (difference !== null) {
+    const { path, found: is, expected: should } = difference;
+    report(
+      "wrong-no-paper",
+      path,
+      `Pieces too large for all their papers: found ${is} where ${should} is due.`,
+    );
+    return;
+  }
+  for (const [i, told] of plan.noPaper.entries()) {
+    const piece = facts.pieces.get(told.piece);
+    if (piece === undefined) continue;
+    const wrong = firstDifference(told, explainNoPaper(facts.project, piece), `noPaper[${i}]`);
+    if (wrong !== null)
+      report(
+        "wrong-no-paper",
+        wrong.path,
+        `${wrong.path} is ${wrong.found}; it should be ${wrong.expected}.`,
+      );
+  }
+}
+
+/** Checks that the plan's record of its search agrees with those of its packings. */
+export function checkSearch(plan: Plan, report: PlanReport): void {
+  const { effort, seed, lp, cancelled } = plan.search;
+  for (const [g, { packing }] of plan.groups.entries()) {
+    const { search } = packing;
+    const own = { effort: search.effort, seed: search.seed, lp: search.lp };
+    const difference = firstDifference({ effort, seed, lp }, own, "search");
+    if (difference !== null) {
+      const { path, found, expected } = difference;
+      report("wrong-search", path, `${path} is ${found}, but group ${g} was searched with ${expected}.`);
+    }
+    if (search.ended === "cancelled" && !cancelled) {
+      report("wrong-search", "search.cancelled", `Group ${g} was ended early, but the plan says it was not.`);
+    }
+  }
+}
+
+function costOf(facts: ProjectFacts, used: (sheet: string) => number): string | null {
+  let hundredMillionths = 0n;
+  for (const { id, offcut, design } of facts.sheets.values()) {
+    if (offcut !== null || used(id) === 0) continue;
+    if (design.cost === null) return null;
+    const [whole = "", part = ""] = design.cost.split(".");
+    hundredMillionths += BigInt(used(id)) * BigInt(whole + part.padEnd(8, "0"));
+  }
+  const digits = hundredMillionths.toString().padStart(9, "0");
+  return `${digits.slice(0, -8)}.${digits.slice(-8).replace(/0{1,6}$/, "")}`;
+}
+
+function leftoversOf({ expansion, project }: ProjectFacts, count: PlanCount): Plan["leftovers"] {
+  const { smallestOffcut } = project.trimmer;
+  const long = Math.max(smallestOffcut.width, smallestOffcut.height);
+  const short = Math.min(smallestOffcut.width, smallestOffcut.height);
+  const order = expansion.papers.flatMap(({ designs }) => designs.map(({ id }) => id));
+  return [...count.leftovers.values()]
+    .map((one) => ({
+      ...one,
+      keep: Math.max(one.width, one.height) >= long && Math.min(one.width, one.height) >= short,
+    }))
+    .sort(
+      (a, b) =>
+        order.indexOf(a.design) - order.indexOf(b.design) ||
+        b.width * b.height - a.width * a.height ||
+        b.width - a.width,
+    );
+}

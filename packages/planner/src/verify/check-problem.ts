@@ -1,0 +1,141 @@
+import type { Piece, Project } from "@sheetwright/cards";
+import type { Form, Kind, Problem, Sheet } from "@sheetwright/packing";
+import type { PaperGroup } from "../plan-model.js";
+import { type Difference, firstDifference, shown } from "./first-difference.js";
+import type { PlanFindingCode, PlanReport } from "./plan-finding.js";
+import { facesOn, grainAllows, type ProjectFacts, patternAllows, type SheetFacts } from "./project-facts.js";
+
+/** Checks that the problem of a group says what the project says. Takes a problem that packing's verifier could read. */
+export function checkProblem(group: PaperGroup, path: string, facts: ProjectFacts, report: PlanReport): void {
+  const { problem, designs } = group;
+  const same = comparing(report);
+  const { trimmer } = facts.project;
+  const tool = {
+    mode: trimmer.cuts === "edge-to-edge" ? "guillotine" : "shelf",
+    aim: "all",
+    kerf: trimmer.kerf,
+    smallestOffcut: { width: trimmer.smallestOffcut.width, height: trimmer.smallestOffcut.height },
+  };
+  const { mode, aim, kerf = 0, smallestOffcut, stages } = problem;
+  same("wrong-tool", { mode, aim, kerf, smallestOffcut, stages: stages ?? undefined }, tool, path);
+
+  const sheets = [...facts.sheets.values()].filter((sheet) => designs.includes(sheet.design.id));
+  const whole = sheets.filter(({ offcut }) => offcut === null);
+  const costs = whole.map(({ design }) => design.cost);
+  const isPriced = !costs.includes(null) && costs.some((cost) => Number(cost) > 0);
+  for (const sheet of sheets) {
+    const index = problem.sheets.findIndex(({ id }) => id === sheet.id);
+    const found = problem.sheets[index];
+    if (found === undefined) {
+      report(
+        "sheet-missing",
+        `${path}.sheets`,
+        `Sheet ${sheet.id} is left out of the papers planned together.`,
+      );
+    } else {
+      checkSheet(found, sheet, facts.project, isPriced, `${path}.sheets[${index}]`, report);
+    }
+  }
+  for (const [i, { id }] of problem.sheets.entries()) {
+    if (sheets.some((sheet) => sheet.id === id)) continue;
+    report("unknown-sheet", `${path}.sheets[${i}].id`, `Sheet ${shown(id)} is none of the group's papers.`);
+  }
+  for (const [i, kind] of problem.kinds.entries()) {
+    const piece = facts.pieces.get(kind.id);
+    if (piece !== undefined) checkKind(kind, piece, problem, facts, `${path}.kinds[${i}]`, report);
+  }
+}
+
+type Compare = (code: PlanFindingCode, found: unknown, expected: unknown, path: string) => void;
+
+function comparing(report: PlanReport): Compare {
+  return (code, found, expected, path) => {
+    const difference = firstDifference(found, expected, path);
+    if (difference !== null) report(code, difference.path, saying(difference));
+  };
+}
+
+function saying({ path, found, expected }: Difference): string {
+  return `${path} is ${found}, but the project makes it ${expected}.`;
+}
+
+function checkSheet(
+  found: Sheet,
+  facts: SheetFacts,
+  { trimmer }: Project,
+  isPriced: boolean,
+  path: string,
+  report: PlanReport,
+): void {
+  const same = comparing(report);
+  const { width, height, trim = {}, longestCut = null, stock = null } = found;
+  const { left = 0, right = 0, top = 0, bottom = 0 } = trim;
+  const { paper, design, offcut } = facts;
+  const none = { left: 0, right: 0, top: 0, bottom: 0 };
+  const expected = {
+    width: facts.width,
+    height: facts.height,
+    trim: offcut === null ? paper.trim : none,
+    longestCut: trimmer.longestCut,
+  };
+  same("wrong-sheet", { width, height, trim: { left, right, top, bottom }, longestCut }, expected, path);
+  same("wrong-stock", stock, facts.stock, `${path}.stock`);
+  // A cost is in 1/10,000 of the currency; without costs the search weighs the area of the sheets.
+  const own = isPriced ? tenThousandths(design.cost ?? "") : width * height;
+  same("wrong-sheet-cost", found.cost ?? width * height, offcut === null ? own : 0, `${path}.cost`);
+  const name = paper.material === "pad" ? `${paper.name}: ${design.name}` : paper.name;
+  const isNamed = offcut === null ? found.name === name : found.name?.startsWith(`${name}, `) === true;
+  if (!isNamed)
+    report("wrong-name", `${path}.name`, `The sheet is called ${shown(found.name)}; it is ${name}.`);
+}
+
+function tenThousandths(decimal: string): number {
+  const [whole = "", part = ""] = decimal.split(".");
+  return Number(`${whole}${`${part}0000`.slice(0, 4)}`);
+}
+
+function checkKind(
+  kind: Kind,
+  piece: Piece,
+  problem: Problem,
+  facts: ProjectFacts,
+  path: string,
+  report: PlanReport,
+): void {
+  const same = comparing(report);
+  same("wrong-quantity", kind.quantity, piece.quantity, `${path}.quantity`);
+  same("wrong-name", kind.name, piece.label, `${path}.name`);
+  const { least = 0, value, together, set } = kind;
+  const plain = { least: 0, set: { of: String(piece.card), each: 1 } };
+  same("wrong-kind", { least, value, together, set }, plain, path);
+  const sizes = piece.forms.map(({ width, height }) => ({ width, height }));
+  const found = kind.forms.map(({ width, height, hidden }) => ({ width, height, hidden }));
+  same("wrong-forms", found, sizes, `${path}.forms`);
+  for (const [f, form] of piece.forms.entries()) {
+    const stated = kind.forms[f];
+    if (stated === undefined) continue;
+    for (const { id } of problem.sheets) {
+      const sheet = facts.sheets.get(id);
+      if (sheet === undefined) continue;
+      for (const turned of [false, true]) {
+        const may =
+          facesOn(piece, sheet.design).length > 0 &&
+          patternAllows(piece, sheet.design, turned) &&
+          grainAllows(piece, form, sheet.paper, turned);
+        if (may === stateAllows(stated, id, turned)) continue;
+        const way = turned ? "turned" : "upright";
+        const message = `${piece.label} ${may ? "may" : "may not"} lie ${way} on ${id}, but the problem says otherwise.`;
+        report("wrong-turns", `${path}.forms[${f}]`, message);
+      }
+    }
+  }
+}
+
+/** What a form of a problem says itself. */
+function stateAllows(form: Form, sheet: string, turned: boolean): boolean {
+  const own = form.turns ?? "both";
+  const use = form.sheets === undefined ? { turns: own } : form.sheets.find((one) => one.sheet === sheet);
+  if (use === undefined) return false;
+  const turns = use.turns ?? own;
+  return turns === "both" || (turns === "turned") === turned;
+}
