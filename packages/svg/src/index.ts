@@ -11,6 +11,7 @@ export {
   type CutterUnit,
   drawCutterFile,
 } from "./cutter/draw-cutter-file.js";
+export type { ScoreStyle } from "./cutter/score-paths.js";
 export { drawLayout, type LayoutDrawingOptions } from "./drawing/draw-layout.js";
 
 // Reading a drawing back
@@ -20,6 +21,11 @@ export {
   type DrawnCut,
   type DrawnLayout,
   type DrawnPiece,
+  type DrawnScore,
   type ParsedElement,
   readLayout,
 } from "./reading/read-layout.js";
+
+// Pictures of the cards
+export type { CardOptions, CardSource } from "./card/card-facts.js";
+export { drawCard } from "./card/draw-card.js";

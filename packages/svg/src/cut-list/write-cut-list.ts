@@ -2,6 +2,7 @@
 
 import { formatLength, formatSize, type Unit } from "@sheetwright/measure";
 import type { CutOrder, Kind, Layout, Packing, Problem, Rectangle } from "@sheetwright/packing";
+import type { LayoutMarks } from "@sheetwright/planner";
 import type { LaidOut } from "../layout/lay-out.js";
 import { layoutFacts } from "../layout/layout-facts.js";
 import { formatYield, layoutYield } from "../layout/layout-yield.js";
@@ -12,6 +13,7 @@ import { countOf, runInWords } from "../wording/count-of.js";
 import { displayName } from "../wording/display-name.js";
 import { cutSentences } from "./cut-sentences.js";
 import { columnsOf, hangingLines, rightAligned } from "./text-columns.js";
+import { scoreSentences, sheetSentences, topSentences } from "./trade-sentences.js";
 
 /** How a cut list is written. */
 export interface CutListOptions {
@@ -19,6 +21,8 @@ export interface CutListOptions {
   readonly unit?: Unit;
   /** The cuts in working order; without them the list names pieces and offcuts only. */
   readonly cuts?: CutOrder;
+  /** What only the trade knows: grain and pattern of the sheets, scores, tops and printed backs of the pieces. */
+  readonly marks?: LayoutMarks;
 }
 
 const COLUMNS = 78;
@@ -28,9 +32,10 @@ const CAUTION =
   "go of it. The instructions that came with your tool go before anything written here.";
 
 /**
- * Writes the cut list of `packing.layouts[index]`: the sheet, how many, its pieces, the numbered cuts in words, what is
- * left over, and a caution. Lengths of the problem are ticks of 1/1600 mm. The text is Unicode and ends in a line feed.
- * Throws a RangeError where the packing has no such layout or does not answer the problem.
+ * Writes the cut list of `packing.layouts[index]`: the sheet, how many, its pieces, the numbered cuts in words, scores and
+ * tops, what is left over, and a caution. Lengths of the problem are ticks of 1/1600 mm. The text is Unicode and ends in a
+ * line feed. Throws a RangeError where the packing has no such layout or does not answer the problem, and where the marks
+ * do not go with the problem.
  */
 export function writeCutList(
   problem: Problem,
@@ -39,7 +44,12 @@ export function writeCutList(
   options: CutListOptions = {},
 ): string {
   const { unit = "in", cuts } = options;
-  const { sheet, layout, kerf, laidOut, pieces, offcuts } = layoutFacts(problem, packing, index);
+  const { sheet, layout, kerf, laidOut, pieces, offcuts, marks } = layoutFacts(
+    problem,
+    packing,
+    index,
+    options.marks,
+  );
 
   const name = hangingLines("", displayName(sheet), COLUMNS);
   const of = packing.layouts.length > 1 ? `Layout ${index + 1} of ${packing.layouts.length}. ` : "";
@@ -50,14 +60,23 @@ export function writeCutList(
       "=".repeat(Math.min(COLUMNS, Math.max(...name.map(columnsOf)))),
       formatSize(sheet.width, sheet.height, { unit }),
       ...hangingLines("", `${of}${runInWords(layout.run)}. ${used} of the sheet used.`, COLUMNS),
+      ...sheetSentences(marks.sheet, sheet, unit).flatMap((sentence) => hangingLines("", sentence, COLUMNS)),
     ],
     pieceLines(problem, layout, laidOut, pieces, unit),
   ];
   if (cuts !== undefined) blocks.push(cutLines(cuts, laidOut, pieces, layout.run, kerf, unit));
   if (laidOut.windows.length > 0) blocks.push(windowLines(laidOut, pieces, unit));
+  const scores = scoreSentences(marks.listed, unit);
+  if (scores.length > 0) blocks.push(["Scores, after the cuts", ...scores.flatMap(indented)]);
+  const tops = topSentences(marks.listed);
+  if (tops.length > 0) blocks.push(["Which way up", ...tops.flatMap(indented)]);
   blocks.push(leftLines(offcuts, layout.run, unit));
   blocks.push(["Mind the blade", ...hangingLines("  ", CAUTION, COLUMNS)]);
   return `${blocks.map((lines) => lines.join("\n")).join("\n\n")}\n`;
+}
+
+function indented(sentence: string): readonly string[] {
+  return hangingLines("  ", sentence, COLUMNS);
 }
 
 function pieceLines(

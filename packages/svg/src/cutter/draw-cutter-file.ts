@@ -6,9 +6,8 @@
 
 import { formatSize, TICKS_PER_MM } from "@sheetwright/measure";
 import type { Packing, Problem } from "@sheetwright/packing";
-import { findLayout } from "../layout/find-layout.js";
-import { layOut } from "../layout/lay-out.js";
-import { listPieces } from "../layout/list-pieces.js";
+import type { LayoutMarks } from "@sheetwright/planner";
+import { layoutFacts } from "../layout/layout-facts.js";
 import { runInWords } from "../wording/count-of.js";
 import { displayName } from "../wording/display-name.js";
 import { formatNumber } from "../writer/format-number.js";
@@ -16,10 +15,11 @@ import { element, type SvgElement, writeDocument } from "../writer/svg-element.j
 import { checkMarks } from "./check-marks.js";
 import { type CutPath, nearestFirst, type Point } from "./cut-path.js";
 import { cutPaths, type Edges } from "./cut-paths.js";
-import { strokeLabels } from "./stroke-labels.js";
+import { type ScoreStyle, scorePaths } from "./score-paths.js";
+import { strokeMarks } from "./stroke-marks.js";
 
-/** What a group of a cutter file is for: labels drawn with a pen, cuts, and marks to measure. */
-export type CutterOperation = "mark" | "cut" | "check";
+/** What a group of a cutter file is for: labels and tops drawn with a pen, scores, cuts, and marks to measure. */
+export type CutterOperation = "mark" | "score" | "cut" | "check";
 
 /** What one user unit of a cutter file is. Readers that ignore the size of a document take it for one of the others. */
 export type CutterUnit = "mm" | "1/96 in" | "1/72 in";
@@ -33,7 +33,7 @@ export interface CutterFileOptions {
   readonly edges?: Edges;
   /**
    * The operations that are written (default: all). Without `mark` the pieces are not labelled; without `check` the
-   * document is exactly the sheet.
+   * document is exactly the sheet. There is a group of scores only where some piece has one.
    */
   readonly operations?: readonly CutterOperation[];
   /** What one user unit is (default `mm`); the size of the document stays the same. */
@@ -42,16 +42,25 @@ export interface CutterFileOptions {
   readonly colours?: Partial<Readonly<Record<CutterOperation, string>>>;
   /** Width of all lines in millimetres (default 0.1). */
   readonly lineWidth?: number;
+  /** What only the trade knows: scores and tops of the pieces, and which show their printed back. */
+  readonly marks?: LayoutMarks;
+  /**
+   * `dashed` (the default): scores are dashes that begin and end at the edges of the piece, so that a blade leaves the
+   * paper whole between them. `solid`: whole lines, for a tool that creases.
+   */
+  readonly scores?: ScoreStyle;
 }
 
-const ORDER: readonly CutterOperation[] = ["mark", "cut", "check"];
+const ORDER: readonly CutterOperation[] = ["mark", "score", "cut", "check"];
 const COLOURS: Readonly<Record<CutterOperation, string>> = {
   mark: "#0072B2",
+  score: "#009E73",
   cut: "#000000",
   check: "#0072B2",
 };
 const TITLES: Readonly<Record<CutterOperation, string>> = {
   mark: "Mark: labels, drawn with a pen",
+  score: "Score",
   cut: "Cut",
   check: "Check: measure 100 mm, 4 in and the 50 mm square; neither draw nor cut",
 };
@@ -63,7 +72,8 @@ const UNITS_PER_MM: Readonly<Record<CutterUnit, number>> = {
 
 /**
  * Draws `packing.layouts[index]` as a cutter file. Lengths of the problem are ticks of 1/1600 mm. Throws a RangeError
- * where the packing has no such layout or does not answer the problem, and where an option has no meaning.
+ * where the packing has no such layout or does not answer the problem, and where an option has no meaning or the
+ * marks do not go with the problem.
  */
 export function drawCutterFile(
   problem: Problem,
@@ -72,16 +82,17 @@ export function drawCutterFile(
   options: CutterFileOptions = {},
 ): string {
   const { edges = "once", operations = ORDER, userUnit = "mm", lineWidth = 0.1, colours = {} } = options;
+  const { scores: scoreStyle = "dashed" } = options;
   const scale = UNITS_PER_MM[userUnit];
   requireKnown("edges", edges, ["once", "closed"]);
   requireKnown("userUnit", userUnit, Object.keys(UNITS_PER_MM));
+  requireKnown("scores", scoreStyle, ["dashed", "solid"]);
   for (const operation of operations) requireKnown("operations", operation, ORDER);
   if (!(lineWidth > 0 && lineWidth < 100)) {
     throw new RangeError(`lineWidth: expected millimetres over 0 and under 100, found ${lineWidth}.`);
   }
 
-  const { sheet, layout } = findLayout(problem, packing, index);
-  const laidOut = layOut(sheet, layout, problem.kerf ?? 0);
+  const { sheet, layout, laidOut, pieces, marks } = layoutFacts(problem, packing, index, options.marks);
   const width = laidOut.width / TICKS_PER_MM;
   const height = laidOut.height / TICKS_PER_MM;
   const check = operations.includes("check") ? checkMarks(width, height) : null;
@@ -90,9 +101,11 @@ export function drawCutterFile(
 
   const dataOf: Readonly<Record<CutterOperation, () => readonly string[]>> = {
     mark: () => {
-      const labels = strokeLabels(laidOut, listPieces(problem, laidOut, layout.run));
-      return inOrderOfPlace(labels).map((strokes) => pathData(strokes, false, scale));
+      const strokes = strokeMarks(laidOut, pieces, marks.places);
+      return inOrderOfPlace(strokes).map((each) => pathData(each, false, scale));
     },
+    score: () =>
+      scorePaths(laidOut, marks.places, scoreStyle).map((strokes) => pathData(strokes, false, scale)),
     cut: () =>
       cutPaths(laidOut, edges).map(({ points, closed }) =>
         pathData([points.map(([x, y]): Point => [x / TICKS_PER_MM, y / TICKS_PER_MM])], closed, scale),
@@ -100,7 +113,11 @@ export function drawCutterFile(
     check: () => (check?.paths ?? []).map(({ strokes, closed }) => pathData(strokes, closed, scale)),
   };
 
-  const groups = ORDER.filter((operation) => operations.includes(operation)).map((operation) => {
+  const scored = marks.places.some(({ scores }) => scores.length > 0);
+  const written = ORDER.filter(
+    (operation) => operations.includes(operation) && (operation !== "score" || scored),
+  );
+  const groups = written.map((operation) => {
     const stroke = colours[operation] ?? COLOURS[operation];
     const paths = dataOf[operation]().map((d) =>
       element("path", { d, fill: "none", stroke, "stroke-width": lineWidth * scale }),

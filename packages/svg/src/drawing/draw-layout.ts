@@ -5,17 +5,19 @@
 
 import { formatSize, TICKS_PER_MM, type Unit } from "@sheetwright/measure";
 import type { CutOrder, Packing, Problem } from "@sheetwright/packing";
+import type { LayoutMarks } from "@sheetwright/planner";
 import { layoutFacts } from "../layout/layout-facts.js";
 import { formatYield, layoutYield } from "../layout/layout-yield.js";
 import { runInWords } from "../wording/count-of.js";
 import { displayName } from "../wording/display-name.js";
 import { formatNumber } from "../writer/format-number.js";
 import { element, writeDocument } from "../writer/svg-element.js";
-import { drawCheck, drawHead, drawPanel } from "./draw-furniture.js";
+import { drawCheck, drawHead, drawPanel, drawSheetArrows } from "./draw-furniture.js";
 import { drawSheet } from "./draw-sheet.js";
 import { layoutFigure } from "./layout-figure.js";
 import { FONT_FAMILY, PAPER } from "./look.js";
 import { planPage } from "./plan-page.js";
+import { sheetArrows } from "./sheet-arrows.js";
 import { panelRows } from "./side-panel.js";
 
 /** How a layout is drawn for print. */
@@ -24,11 +26,13 @@ export interface LayoutDrawingOptions {
   readonly unit?: Unit;
   /** The cuts in working order; without them no cut is numbered. */
   readonly cuts?: CutOrder;
+  /** What only the trade knows: grain, pattern and colour of the sheets, scores, tops and printed backs of the pieces. */
+  readonly marks?: LayoutMarks;
 }
 
 /**
  * Draws `packing.layouts[index]` as an SVG document. Lengths of the problem are ticks of 1/1600 mm. Throws a RangeError
- * where the packing has no such layout or does not answer the problem.
+ * where the packing has no such layout or does not answer the problem, and where the marks do not go with the problem.
  */
 export function drawLayout(
   problem: Problem,
@@ -37,16 +41,22 @@ export function drawLayout(
   options: LayoutDrawingOptions = {},
 ): string {
   const { unit = "in", cuts } = options;
-  const { sheet, layout, kerf, laidOut, pieces, offcuts } = layoutFacts(problem, packing, index);
-  const figure = layoutFigure(laidOut, pieces, offcuts, cuts, unit);
+  const facts = layoutFacts(problem, packing, index, options.marks);
+  const { sheet, layout, kerf, laidOut, pieces, offcuts, marks } = facts;
+  const figure = layoutFigure(laidOut, pieces, offcuts, marks.places, cuts, unit);
+  const arrows = sheetArrows(marks.sheet);
 
   const page = planPage({
     figure,
     width: laidOut.width / TICKS_PER_MM,
     height: laidOut.height / TICKS_PER_MM,
     name: displayName(sheet),
+    swatch: marks.sheet !== null,
+    arrows,
     rows: panelRows({
       laidOut,
+      marksOf: marks.ofEntry,
+      figure,
       pieces,
       offcuts,
       cuts: cuts?.cuts ?? [],
@@ -76,17 +86,24 @@ export function drawLayout(
     [
       element("title", {}, [`${displayName(sheet)}, ${size}${place}: ${run}`]),
       element("rect", { id: "page", x: 0, y: 0, width: page.width, height: page.height, fill: PAPER }),
-      element("g", { id: "head" }, drawHead(page, { line: `${size}${place}`, run, used })),
+      element(
+        "g",
+        { id: "head" },
+        drawHead(page, { line: `${size}${place}`, run, used }, marks.sheet?.colour),
+      ),
       ...drawSheet({
         sheet,
         run: layout.run,
         laidOut,
         pieces,
+        places: marks.places,
+        sheetMarks: marks.sheet,
         figure,
         unit,
         x: page.sheet.x,
         y: page.sheet.y,
       }),
+      ...(marks.sheet === null ? [] : [element("g", { id: "sheet-marks" }, drawSheetArrows(page, arrows))]),
       element("g", { id: "panel" }, drawPanel(page)),
       element("g", { id: "check" }, drawCheck(page)),
     ],

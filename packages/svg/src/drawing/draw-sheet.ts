@@ -2,14 +2,19 @@
 
 import { formatSize, type Unit } from "@sheetwright/measure";
 import type { Share, Sheet } from "@sheetwright/packing";
+import type { SheetMarks } from "@sheetwright/planner";
 import type { LaidOut } from "../layout/lay-out.js";
 import type { PieceList } from "../layout/list-pieces.js";
+import type { PlaceMarks } from "../layout/lying-marks.js";
 import { type Attributes, element, type SvgElement } from "../writer/svg-element.js";
 import { drawCutNumber, drawLeader } from "./draw-cut-number.js";
+import { drawDimension, drawScore } from "./draw-score.js";
+import { drawTop } from "./draw-top.js";
 import { hatchedBox, plainBox, windowEdge } from "./fills.js";
-import { idOf, type LayoutFigure, toMillimetres } from "./layout-figure.js";
+import { idOf, type LayoutFigure } from "./layout-figure.js";
 import { ACCENT, CUT_LINE, EDGE_LINE, INK, OUTLINE, PAPER, PIECE, QUIET, RULE, TRIM, WASTE } from "./look.js";
 import { labelElement } from "./text-element.js";
+import { toMillimetres } from "./to-millimetres.js";
 
 /** What is drawn, and where the sheet's top left corner lies on the page (millimetres). */
 export interface SheetDrawing {
@@ -17,6 +22,9 @@ export interface SheetDrawing {
   readonly run: number;
   readonly laidOut: LaidOut;
   readonly pieces: PieceList;
+  /** What is marked on each piece, and on the sheet as a whole. */
+  readonly places: readonly PlaceMarks[];
+  readonly sheetMarks: SheetMarks | null;
   readonly figure: LayoutFigure;
   readonly unit: Unit;
   readonly x: number;
@@ -38,9 +46,12 @@ export function drawSheet(drawing: SheetDrawing): readonly SvgElement[] {
       group(level === 0 ? "windows" : `windows-in-windows-${level}`, windows(drawing, level)),
     ]),
     group("window-edges", windowEdges(drawing)),
+    group("scores", scores(drawing)),
     group("cuts", cuts(drawing)),
     group("sheet-edge", sheetEdge(drawing)),
     group("labels", labels(drawing)),
+    group("score-dimensions", dimensions(drawing)),
+    group("tops", tops(drawing)),
     group("cut-numbers", figure.numbers.length === 0 ? [] : cutNumbers(drawing)),
   ].filter(({ children }) => children.length > 0);
 }
@@ -55,9 +66,17 @@ function at({ x, y }: SheetDrawing, box: Parameters<typeof toMillimetres>[0]) {
 }
 
 function sheetFill(drawing: SheetDrawing): readonly SvgElement[] {
-  const { sheet, run, laidOut } = drawing;
+  const { sheet, run, laidOut, sheetMarks } = drawing;
   const whole = at(drawing, { x: 0, y: 0, width: laidOut.width, height: laidOut.height });
-  const attributes = { id: "sheet-1", "data-role": "sheet", "data-sheet": sheet.id, "data-run": String(run) };
+  const attributes = {
+    id: "sheet-1",
+    "data-role": "sheet",
+    "data-sheet": sheet.id,
+    "data-run": String(run),
+    "data-grain": sheetMarks?.grain,
+    "data-pattern": sheetMarks?.pattern,
+    "data-colour": sheetMarks?.colour,
+  };
   // What no part covers is taken by the kerf.
   return plainBox(whole, PAPER, "none", attributes);
 }
@@ -99,7 +118,7 @@ function pieces(drawing: SheetDrawing, level: number): readonly SvgElement[] {
         id: idOf("piece", index),
         "data-role": "piece",
         "data-list": String(entry.number),
-        ...sharesAsData(piece.shares),
+        ...sharesAsData(piece.shares, drawing.places[index]?.backUp ?? []),
         ...box,
         fill: PIECE,
         stroke: INK,
@@ -110,8 +129,11 @@ function pieces(drawing: SheetDrawing, level: number): readonly SvgElement[] {
   });
 }
 
-/** `data-kind`, `data-form`, `data-turned` and `data-count`, numbered from the second share on: `data-kind-2`. */
-function sharesAsData(shares: readonly Share[]): Attributes {
+/**
+ * `data-kind`, `data-form`, `data-turned` and `data-count`, numbered from the second share on: `data-kind-2`; and
+ * `data-back` where the printed back shows.
+ */
+function sharesAsData(shares: readonly Share[], backUp: readonly boolean[]): Attributes {
   const data: Record<string, string> = {};
   shares.forEach(({ kind, form, turned, count }, index) => {
     const end = index === 0 ? "" : `-${index + 1}`;
@@ -119,6 +141,7 @@ function sharesAsData(shares: readonly Share[]): Attributes {
     data[`data-form${end}`] = String(form);
     data[`data-turned${end}`] = turned ? "yes" : "no";
     data[`data-count${end}`] = String(count);
+    if (backUp[index] === true) data[`data-back${end}`] = "yes";
   });
   return data;
 }
@@ -151,6 +174,22 @@ function cuts(drawing: SheetDrawing): readonly SvgElement[] {
       "stroke-width": CUT_LINE,
     }),
   );
+}
+
+function scores({ x, y, figure }: SheetDrawing): readonly SvgElement[] {
+  return figure.scores.map(({ line, of }, index) => drawScore(line, idOf("score", index), of, x, y));
+}
+
+function dimensions({ x, y, figure }: SheetDrawing): readonly SvgElement[] {
+  return figure.scores.flatMap(({ dimension, of }, index) =>
+    dimension === null
+      ? []
+      : [element("g", { id: `${idOf("score", index)}-at`, "data-of": of }, drawDimension(dimension, x, y))],
+  );
+}
+
+function tops({ x, y, figure }: SheetDrawing): readonly SvgElement[] {
+  return figure.tops.map(({ of, ...top }, index) => drawTop(top, idOf("top", index), of, x, y));
 }
 
 function labels(drawing: SheetDrawing): readonly SvgElement[] {

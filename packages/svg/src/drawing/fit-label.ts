@@ -1,4 +1,4 @@
-import { breakLines } from "../text/break-lines.js";
+import { breakLines, spaced } from "../text/break-lines.js";
 import { ascentOf, fitsWidth, lineHeightOf, OVERHANG, textWidth } from "../text/text-width.js";
 import type { Box } from "./box.js";
 import { SMALLEST_TEXT } from "./look.js";
@@ -100,6 +100,11 @@ export function fitNumber(box: Box, number: string): FittedLabel | null {
   return null;
 }
 
+/** One line of text about a point, as a label that is in its place already. */
+export function textAbout(x: number, y: number, text: string, size: number, upwards: boolean): FittedLabel {
+  return place({ x, y, width: 0, height: 0 }, [{ text, size, role: "size" }], upwards, "all");
+}
+
 /** The room for text: `along` the reading direction, and `across` it. */
 interface Way {
   readonly along: number;
@@ -137,7 +142,9 @@ function wholeLabel(way: Way, text: LabelText, size: number, under: number): rea
   }
   // A flat strip may have room for both beside each other only.
   if (text.size === null) return null;
-  const inline: readonly Part[] = [{ text: `${text.words.join(" ")}, ${text.size}`, size, role: "name" }];
+  const inline: readonly Part[] = [
+    { text: `${spaced(text.words.join(" "))}, ${text.size}`, size, role: "name" },
+  ];
   return fits(inline, way, margin) ? inline : null;
 }
 

@@ -1,14 +1,18 @@
 /** What stands on the sheet itself: labels fitted to their places and numbers on the cuts. */
 
 import { formatSize, TICKS_PER_MM, type Unit } from "@sheetwright/measure";
-import type { CutOrder, Rectangle } from "@sheetwright/packing";
+import type { CutOrder } from "@sheetwright/packing";
 import type { LaidOut } from "../layout/lay-out.js";
 import type { OffcutList } from "../layout/list-leftovers.js";
 import type { PieceList } from "../layout/list-pieces.js";
+import type { PlaceMarks } from "../layout/lying-marks.js";
 import { type Box, boxesOverlap } from "./box.js";
 import { type CutLine, type CutNumber, lineBox } from "./cut-number.js";
-import { type FittedLabel, fitLabel, fitNumber } from "./fit-label.js";
+import { type FittedLabel, fitLabel } from "./fit-label.js";
+import { type PieceFigure, type PieceScore, pieceBoxes, pieceFigure } from "./piece-figure.js";
 import { placeCutNumbers } from "./place-cut-numbers.js";
+import { toMillimetres } from "./to-millimetres.js";
+import type { TopMark } from "./top-mark.js";
 
 /** Nearer than this a piece lies along a cut. */
 const TOUCH = 0.05;
@@ -23,19 +27,12 @@ interface FigureLabel {
 /** Everything with a place on the sheet, in millimetres from its top left corner. */
 export interface LayoutFigure {
   readonly labels: readonly FigureLabel[];
+  /** Scores, and marks of the top, each with the id of its piece. */
+  readonly scores: readonly (PieceScore & { readonly of: string })[];
+  readonly tops: readonly (TopMark & { readonly of: string })[];
   readonly cuts: readonly CutLine[];
   /** Numbers of the cuts, but for those left out of a crowded sheet. */
   readonly numbers: readonly CutNumber[];
-}
-
-/** A rectangle of the plan in millimetres. */
-export function toMillimetres({ x, y, width, height }: Rectangle): Box {
-  return {
-    x: x / TICKS_PER_MM,
-    y: y / TICKS_PER_MM,
-    width: width / TICKS_PER_MM,
-    height: height / TICKS_PER_MM,
-  };
 }
 
 /** The id of a piece, leftover, window or trim on the drawing; counted from 1 in the order of the cut tree. */
@@ -51,6 +48,7 @@ export function layoutFigure(
   laidOut: LaidOut,
   pieces: PieceList,
   offcuts: OffcutList,
+  marks: readonly PlaceMarks[],
   cutOrder: CutOrder | undefined,
   unit: Unit,
 ): LayoutFigure {
@@ -65,15 +63,27 @@ export function layoutFigure(
   const leftoverLabels = labelLeftovers(laidOut, offcuts, unit);
 
   function attempt(byNumber: ReadonlySet<number>): LayoutFigure {
-    const labels = [...labelPieces(laidOut, pieces, byNumber, unit), ...leftoverLabels];
+    const figures = pieceFigures(laidOut, pieces, marks, byNumber, unit);
     const numbers = placeCutNumbers({
       width: laidOut.width / TICKS_PER_MM,
       height: laidOut.height / TICKS_PER_MM,
       cuts,
-      labels: labels.map(({ label }) => label.box),
+      labels: [
+        ...figures.flatMap(({ figure }) => pieceBoxes(figure)),
+        ...leftoverLabels.map(({ label }) => label.box),
+      ],
       pieces: boxes,
     });
-    return { labels, cuts, numbers };
+    const labels = figures.flatMap(({ of, figure: { label } }) =>
+      label === null ? [] : [{ of, what: "piece" as const, label }],
+    );
+    return {
+      labels: [...labels, ...leftoverLabels],
+      scores: figures.flatMap(({ of, figure }) => figure.scores.map((score) => ({ ...score, of }))),
+      tops: figures.flatMap(({ of, figure: { top } }) => (top === null ? [] : [{ ...top, of }])),
+      cuts,
+      numbers,
+    };
   }
 
   const first = attempt(new Set());
@@ -95,27 +105,26 @@ function farFromCut({ cuts, numbers }: LayoutFigure): readonly CutLine[] {
   return cuts.filter(({ number }) => !near.has(number));
 }
 
-/** Labels of the pieces; of those listed under one of the numbers in `byNumber` the number alone. */
-function labelPieces(
+/** What stands on the pieces; on those listed under one of the numbers in `byNumber` the number alone. */
+function pieceFigures(
   laidOut: LaidOut,
   pieces: PieceList,
+  marks: readonly PlaceMarks[],
   byNumber: ReadonlySet<number>,
   unit: Unit,
-): readonly FigureLabel[] {
+): readonly { readonly of: string; readonly figure: PieceFigure }[] {
   return laidOut.pieces.flatMap((piece, index) => {
     const entry = pieces.entryOf[index];
-    if (entry === undefined) return [];
-    const box = freeOfWindow(toMillimetres(piece), piece.window);
-    const number = String(entry.number);
-    const label = byNumber.has(entry.number)
-      ? fitNumber(box, number)
-      : fitLabel(box, {
-          words: entry.words,
-          mayShorten: !entry.shared,
-          size: formatSize(entry.size.width, entry.size.height, { unit }),
-          number,
-        });
-    return label === null ? [] : [{ of: idOf("piece", index), what: "piece" as const, label }];
+    const own = marks[index];
+    if (entry === undefined || own === undefined) return [];
+    const text = {
+      words: entry.words,
+      mayShorten: !entry.shared,
+      size: formatSize(entry.size.width, entry.size.height, { unit }),
+      number: String(entry.number),
+    };
+    const figure = pieceFigure(piece, own, text, byNumber.has(entry.number), unit);
+    return [{ of: idOf("piece", index), figure }];
   });
 }
 
@@ -137,21 +146,4 @@ function offcutLabel(box: Box, size: string, number: string): FittedLabel | null
   const whole = fitLabel(box, { words: ["offcut"], mayShorten: false, size, number: null });
   if (whole?.shows === "all") return whole;
   return fitLabel(box, { words: [size], mayShorten: false, size: null, number });
-}
-
-/** The largest band beside a piece's window, or the whole piece. */
-export function freeOfWindow(piece: Box, window: Rectangle | null): Box {
-  if (window === null) return piece;
-  const hole = toMillimetres(window);
-  const right = piece.x + piece.width;
-  const bottom = piece.y + piece.height;
-  const bands: readonly Box[] = [
-    { ...piece, height: hole.y - piece.y },
-    { ...piece, y: hole.y + hole.height, height: bottom - hole.y - hole.height },
-    { ...piece, width: hole.x - piece.x },
-    { ...piece, x: hole.x + hole.width, width: right - hole.x - hole.width },
-  ];
-  return bands.reduce((best, band) =>
-    Math.min(band.width, band.height) > Math.min(best.width, best.height) ? band : best,
-  );
 }

@@ -19,6 +19,7 @@ import { RULER_HEIGHT, RULER_WIDTH } from "./check-ruler.js";
 import { badgeBox } from "./cut-number.js";
 import { flowRows, heightOf, type Row } from "./flow-rows.js";
 import type { LayoutFigure } from "./layout-figure.js";
+import { ARROW_BREADTH, lengthOfArrows, type SheetArrows } from "./sheet-arrows.js";
 import { PANEL_WIDTH } from "./side-panel.js";
 
 const MARGIN = 10;
@@ -29,6 +30,11 @@ export const SUBTITLE = 3.2;
 export const NOTE = 2.6;
 const NOTE_TEXT = "Measure this after printing; if it is not 100 mm, print at 100 % / actual size.";
 const SQUARE = 50;
+/** A patch of the paper's colour before the title, and the white space after it. */
+export const SWATCH = 5.2;
+const AFTER_SWATCH = 2.6;
+/** From the sheet, or the numbers round it, to the arrows. */
+const BEFORE_ARROWS = 1.8;
 const QUARTER_INCH = 6.35;
 
 /** What decides the page. */
@@ -39,6 +45,9 @@ export interface PageContent {
   readonly height: number;
   readonly name: string;
   readonly rows: readonly Row[];
+  /** Whether a patch of the paper's colour stands before the title. */
+  readonly swatch: boolean;
+  readonly arrows: SheetArrows;
 }
 
 interface Point {
@@ -53,7 +62,13 @@ export interface Page {
   readonly title: { readonly lines: readonly string[]; readonly size: number } & Point;
   /** Left end of the baseline under the title. */
   readonly subtitle: Point;
+  /** A patch of the paper's colour; `null` where none is shown. */
+  readonly swatch: Point | null;
   readonly sheet: Point;
+  /** Where arrows beside the sheet begin: x of their middle, y of their lower end. */
+  readonly beside: Point;
+  /** Where what stands below the sheet begins: its left end, and y of its middle. */
+  readonly below: Point;
   readonly columns: readonly ({ readonly rows: readonly Row[] } & Point)[];
   readonly panel: Point;
   readonly ruler: Point;
@@ -62,7 +77,7 @@ export interface Page {
 }
 
 /** Lays the page out. */
-export function planPage({ figure, width, height, name, rows }: PageContent): Page {
+export function planPage({ figure, width, height, name, rows, swatch, arrows }: PageContent): Page {
   const boxes = figure.numbers.map(badgeBox);
   // Numbers outside the sheet widen the space round it, to whole half millimetres.
   const beyond = (reach: (index: number) => number) =>
@@ -72,12 +87,16 @@ export function planPage({ figure, width, height, name, rows }: PageContent): Pa
   const right = beyond((i) => (boxes[i]?.x ?? 0) + (boxes[i]?.width ?? 0) - width);
   const bottom = beyond((i) => (boxes[i]?.y ?? 0) + (boxes[i]?.height ?? 0) - height);
 
-  const leftWidth = Math.max(left + width + right, RULER_WIDTH + 6);
-  const title = titleIn(leftWidth, name);
+  const besideWidth = arrows.beside.length === 0 ? 0 : BEFORE_ARROWS + ARROW_BREADTH;
+  const belowHeight = arrows.below === null ? 0 : BEFORE_ARROWS + ARROW_BREADTH;
+  const leftWidth = Math.max(left + width + right + besideWidth, RULER_WIDTH + 6);
+  const titleX = swatch ? MARGIN + SWATCH + AFTER_SWATCH : MARGIN;
+  const title = titleIn(leftWidth - (titleX - MARGIN), name);
   const subtitleY =
     MARGIN + title.lines.reduce((sum, line) => sum + lineHeightOf(title.size, line), 0) + ascentOf(SUBTITLE);
   const bodyY = subtitleY + 8;
-  const rulerY = bodyY + top + height + bottom + 5;
+  const sheetBottom = bodyY + Math.max(top + height + bottom, lengthOfArrows(arrows.beside));
+  const rulerY = sheetBottom + belowHeight + 5;
   const noteY = rulerY + RULER_HEIGHT + 0.8;
   const note =
     breakLines(NOTE_TEXT.split(" "), { fits: fitsWidth(leftWidth, NOTE), overflow: "anywhere" }) ?? [];
@@ -105,9 +124,17 @@ export function planPage({ figure, width, height, name, rows }: PageContent): Pa
       panelX + Math.max(1, columns.length) * (PANEL_WIDTH + COLUMN_GAP) - COLUMN_GAP + MARGIN,
     ),
     height: wholeQuarters(pageBottom + MARGIN),
-    title: { ...title, x: MARGIN, y: MARGIN },
-    subtitle: { x: MARGIN, y: subtitleY },
+    title: { ...title, x: titleX, y: MARGIN },
+    subtitle: { x: titleX, y: subtitleY },
+    swatch: swatch ? { x: MARGIN, y: MARGIN } : null,
     sheet: { x: MARGIN + left, y: bodyY + top },
+    beside: {
+      x: MARGIN + left + width + right + BEFORE_ARROWS + ARROW_BREADTH / 2,
+      y:
+        Math.max(bodyY + top + height / 2, bodyY + lengthOfArrows(arrows.beside) / 2) +
+        lengthOfArrows(arrows.beside) / 2,
+    },
+    below: { x: MARGIN + left, y: sheetBottom + BEFORE_ARROWS + ARROW_BREADTH / 2 },
     columns,
     panel: { x: panelX, y: MARGIN },
     ruler: { x: MARGIN, y: rulerY },

@@ -4,18 +4,37 @@ import { formatLength, formatSize, type Ticks, type Unit } from "@sheetwright/me
 import type { Cut } from "@sheetwright/packing";
 import type { LaidOut } from "../layout/lay-out.js";
 import type { OffcutList } from "../layout/list-leftovers.js";
-import type { PieceList } from "../layout/list-pieces.js";
+import type { ListedPieces, PieceList } from "../layout/list-pieces.js";
+import { hasScores, type ListedMarks } from "../layout/list-trade-marks.js";
 import { breakLines, unbroken } from "../text/break-lines.js";
 import { ascentOf, fitsWidth, lineHeightOf } from "../text/text-width.js";
 import { countOf } from "../wording/count-of.js";
 import { groupBySetting, settingInWords } from "../wording/cut-in-words.js";
 import { displayName } from "../wording/display-name.js";
+import { scoresInWords } from "../wording/score-in-words.js";
 import { element, type SvgElement } from "../writer/svg-element.js";
 import { halfWidthOf } from "./cut-number.js";
+import { dashLine } from "./dash-line.js";
 import { drawCutNumber } from "./draw-cut-number.js";
+import { SCORE_DASH, SCORE_GAP } from "./draw-score.js";
+import { topSample } from "./draw-top.js";
 import { hatchedBox, plainBox, windowEdge } from "./fills.js";
 import type { Row } from "./flow-rows.js";
-import { ACCENT, CUT_LINE, INK, OUTLINE, PIECE, QUIET, RULE, TRIM, WASTE } from "./look.js";
+import type { LayoutFigure } from "./layout-figure.js";
+import {
+  ACCENT,
+  CUT_LINE,
+  INK,
+  OUTLINE,
+  PIECE,
+  QUIET,
+  RULE,
+  SCORE,
+  SCORE_LINE,
+  SCORE_TEXT,
+  TRIM,
+  WASTE,
+} from "./look.js";
 import { textElement } from "./text-element.js";
 
 export const PANEL_WIDTH = 72;
@@ -32,6 +51,9 @@ export interface PanelContent {
   readonly laidOut: LaidOut;
   readonly pieces: PieceList;
   readonly offcuts: OffcutList;
+  /** What is marked on the pieces under an entry of the list. */
+  readonly marksOf: (entry: ListedPieces) => readonly ListedMarks[];
+  readonly figure: LayoutFigure;
   readonly cuts: readonly Cut[];
   /** Whether some place on the sheet is labelled by its number in a list. */
   readonly numbered: boolean;
@@ -50,9 +72,10 @@ export function panelRows(content: PanelContent): readonly Row[] {
     .flatMap((rows, index) => (index === 0 ? rows : [blank(4.5), ...rows]));
 }
 
-function pieceRows({ pieces, run, unit }: PanelContent): readonly Row[] {
+function pieceRows({ pieces, marksOf, run, unit }: PanelContent): readonly Row[] {
   if (pieces.entries.length === 0) return [];
-  const rows = pieces.entries.flatMap(({ number, words, size, places, pieces: all, shared }) => {
+  const rows = pieces.entries.flatMap((entry) => {
+    const { number, words, size, places, pieces: all, shared } = entry;
     const count =
       run === 1
         ? countOf(places, "piece")
@@ -60,9 +83,26 @@ function pieceRows({ pieces, run, unit }: PanelContent): readonly Row[] {
           ? `${places} a sheet`
           : `${places} a sheet, ${all} in all`;
     const detail = `${unbroken(formatSize(size.width, size.height, { unit }))}; ${unbroken(count)}`;
+    const scores = marksOf(entry)
+      .filter(hasScores)
+      .map((marks) => `${shared ? `${marks.name}: ` : ""}score ${scoresInWords(marks, unit, "the")}`);
     return [
       ...lines({ words, size: TEXT, keepWithNext: true }, numberBeside(number)),
-      ...lines({ words: detail.split(" "), size: SMALL, colour: QUIET, after: 1.1 }),
+      ...lines({
+        words: detail.split(" "),
+        size: SMALL,
+        colour: QUIET,
+        after: scores.length > 0 ? 0.1 : 1.1,
+        keepWithNext: scores.length > 0,
+      }),
+      ...scores.flatMap((text, i) =>
+        lines({
+          words: text.split(" "),
+          size: SMALL,
+          colour: SCORE_TEXT,
+          after: i < scores.length - 1 ? 0.1 : 1.1,
+        }),
+      ),
     ];
   });
   return [heading("Pieces"), ...rows];
@@ -121,6 +161,8 @@ function widthOfNumbers(group: readonly Cut[]): number {
 function keyRows({
   laidOut,
   pieces,
+  marksOf,
+  figure,
   offcuts,
   cuts,
   numbered,
@@ -160,6 +202,29 @@ function keyRows({
       }),
       ...drawCutNumber(1, x + 3, y + 1.6),
     ]);
+  }
+  if (figure.scores.length > 0) {
+    const shown = figure.scores.filter(({ dimension }) => dimension !== null).length;
+    const where =
+      shown === figure.scores.length
+        ? "score, with its distance from the edge"
+        : `score: its distance ${shown === 0 ? "is" : "on the piece or"} in the list of pieces`;
+    entry(where, (x, y) =>
+      dashLine(6, SCORE_DASH, SCORE_GAP / 2).map(([from, to]) =>
+        element("line", {
+          x1: x + from,
+          y1: y + 1.6,
+          x2: x + to,
+          y2: y + 1.6,
+          stroke: SCORE,
+          "stroke-width": SCORE_LINE,
+        }),
+      ),
+    );
+  }
+  if (figure.tops.length > 0) entry("top of the pattern", (x, y) => [topSample(x + 3, y + 0.5)]);
+  if (pieces.entries.some((listed) => marksOf(listed).some(({ backUp }) => backUp))) {
+    entry("(back up): the printed back of the paper shows on the card", () => []);
   }
   if (unnumbered > 0) {
     entry(`no room on the sheet for ${countOf(unnumbered, "cut number")}: go by the cut list`, () => []);

@@ -1,6 +1,8 @@
 import type { Kind, Problem, Share, Size } from "@sheetwright/packing";
+import { spaced, unbroken } from "../text/break-lines.js";
 import { displayName } from "../wording/display-name.js";
 import type { LaidOut, PlacedPiece } from "./lay-out.js";
+import type { PlaceMarks } from "./lying-marks.js";
 
 /** Pieces that carry the same label, under the number that stands for it on small pieces. */
 export interface ListedPieces {
@@ -27,10 +29,19 @@ export interface PieceList {
 }
 
 /**
- * Groups the pieces of a layout by what is written on them: kinds in the problem's order, shared places after them.
- * Throws a RangeError where a share names a kind or form that the problem does not have.
+ * Groups the pieces of a layout by what is written on them: kinds in the problem's order, shared places after them. Where
+ * `places` says that the printed back shows, the label says so too. Throws a RangeError where a share names a kind or form
+ * that the problem does not have.
  */
-export function listPieces(problem: Problem, laidOut: LaidOut, run: number): PieceList {
+export function listPieces(
+  problem: Problem,
+  laidOut: LaidOut,
+  run: number,
+  places: readonly PlaceMarks[] = [],
+): PieceList {
+  const backUp = new Set(
+    laidOut.pieces.flatMap(({ shares }, index) => shares.filter((_, i) => places[index]?.backUp[i] === true)),
+  );
   const order = new Map(problem.kinds.map((kind, index) => [kind.id, index]));
   const groups = new Map<string, { readonly key: readonly number[]; readonly members: PlacedPiece[] }>();
   const keys: string[] = [];
@@ -39,7 +50,7 @@ export function listPieces(problem: Problem, laidOut: LaidOut, run: number): Pie
     const shared = isShared(piece, run);
     const key = [shared ? 1 : 0];
     for (const share of inOrder(piece.shares, order)) {
-      key.push(order.get(share.kind) ?? 0, share.form, share.count);
+      key.push(order.get(share.kind) ?? 0, share.form, share.count, Number(backUp.has(share)));
     }
     const text = key.join(" ");
     keys.push(text);
@@ -52,7 +63,7 @@ export function listPieces(problem: Problem, laidOut: LaidOut, run: number): Pie
   const entries = [...groups]
     .sort(([, a], [, b]) => compareKeys(a.key, b.key))
     .map(([text, { members }], index) => {
-      const entry = describe(problem, order, members, run, index + 1);
+      const entry = describe(problem, order, members, run, index + 1, backUp);
       byText.set(text, entry);
       return entry;
     });
@@ -86,6 +97,7 @@ function describe(
   members: readonly PlacedPiece[],
   run: number,
   number: number,
+  backUp: ReadonlySet<Share>,
 ): ListedPieces {
   const first = members[0] as PlacedPiece;
   const shares = inOrder(first.shares, order).map((share) => {
@@ -94,7 +106,8 @@ function describe(
     if (form === undefined) {
       throw new RangeError(`The kind ${JSON.stringify(kind.id)} has no form ${share.form}.`);
     }
-    return { name: displayName(kind), form, count: share.count };
+    const name = `${displayName(kind)}${backUp.has(share) ? ` ${unbroken("(back up)")}` : ""}`;
+    return { name, form, count: share.count };
   });
   const placed = shares.reduce((sum, { count }) => sum + count, 0);
   const shared = isShared(first, run);
@@ -114,7 +127,7 @@ function describe(
   const { width, height } = alike ? form : first;
   return {
     number,
-    label: words.join(" "),
+    label: spaced(words.join(" ")),
     words,
     shared,
     size: { width, height },

@@ -1,6 +1,7 @@
 /** Reads a drawing made by `drawLayout` back into the boxes of its plan, from an element tree that some parser made. */
 
 import type { Share } from "@sheetwright/packing";
+import type { SheetMarks } from "@sheetwright/planner";
 import { LayoutReadError } from "./layout-read-error.js";
 
 /** An element as XML parsers give it as plain data, entities decoded; such as what svgson makes. */
@@ -22,6 +23,26 @@ export interface DrawnBox {
 export interface DrawnPiece extends DrawnBox {
   readonly number: number;
   readonly shares: readonly Share[];
+  /** For each share whether the printed back shows. */
+  readonly backUp: readonly boolean[];
+  /** The edge at which its top is marked, or `null`. */
+  readonly top: "top" | "right" | null;
+}
+
+/** A score in millimetres from the sheet's top left corner. */
+export interface DrawnScore {
+  /** The index of its piece. */
+  readonly piece: number;
+  /** The edge of the piece to line up against, and how far from it the score is, in ticks of 1/1600 mm. */
+  readonly edge: "left" | "top" | "right";
+  readonly distance: number;
+  /** Its dashes in order, from top to bottom or from left to right. */
+  readonly dashes: readonly {
+    readonly x1: number;
+    readonly y1: number;
+    readonly x2: number;
+    readonly y2: number;
+  }[];
 }
 
 /** A cut's line in millimetres from the sheet's top left corner. */
@@ -35,12 +56,13 @@ export interface DrawnCut {
 
 /** What a drawing shows. Each list is in the order of the drawing. */
 export interface DrawnLayout {
-  /** The sheet's id, the sheets cut like this, and its size in millimetres. */
+  /** The sheet's id, the sheets cut like this, its size in millimetres, and its marks where it was drawn with any. */
   readonly sheet: {
     readonly id: string;
     readonly run: number;
     readonly width: number;
     readonly height: number;
+    readonly marks: SheetMarks | null;
   };
   readonly pieces: readonly DrawnPiece[];
   readonly offcuts: readonly DrawnBox[];
@@ -48,6 +70,7 @@ export interface DrawnLayout {
   readonly trims: readonly DrawnBox[];
   readonly windows: readonly (DrawnBox & { readonly tool: string })[];
   readonly cuts: readonly DrawnCut[];
+  readonly scores: readonly DrawnScore[];
 }
 
 interface Found {
@@ -86,18 +109,28 @@ export function readLayout(root: ParsedElement): DrawnLayout {
     const box = boxOf(found);
     return { ...box, x: fromOrigin(box.x, origin.x), y: fromOrigin(box.y, origin.y) };
   };
+  const topByPiece = new Map(
+    all("top").map((found) => [attribute(found, "data-piece"), oneOf(found, "data-edge", ["top", "right"])]),
+  );
+  const pieceIndex = new Map(all("piece").map(({ element }, index) => [element.attributes.id, index]));
   return {
     sheet: {
       id: attribute(sheet, "data-sheet"),
       run: wholeNumber(sheet, "data-run"),
       width: origin.width,
       height: origin.height,
+      marks: sheetMarksOf(sheet),
     },
-    pieces: all("piece").map((found) => ({
-      ...onSheet(found),
-      number: wholeNumber(found, "data-list"),
-      shares: sharesOf(found),
-    })),
+    pieces: all("piece").map((found) => {
+      const shares = sharesOf(found);
+      return {
+        ...onSheet(found),
+        number: wholeNumber(found, "data-list"),
+        shares,
+        backUp: shares.map((_, i) => found.element.attributes[`data-back${endOf(i)}`] === "yes"),
+        top: topByPiece.get(found.element.attributes.id ?? "") ?? null,
+      };
+    }),
     offcuts: all("offcut").map(onSheet),
     waste: all("waste").map(onSheet),
     trims: all("trim").map(onSheet),
@@ -109,7 +142,48 @@ export function readLayout(root: ParsedElement): DrawnLayout {
       x2: fromOrigin(number(found, "x2"), origin.x),
       y2: fromOrigin(number(found, "y2"), origin.y),
     })),
+    scores: all("score").map((found) => {
+      const id = attribute(found, "data-piece");
+      const piece = pieceIndex.get(id);
+      if (piece === undefined) throw malformed(found, "data-piece", id, "the id of a piece");
+      return {
+        piece,
+        edge: oneOf(found, "data-edge", ["left", "top", "right"]),
+        distance: wholeNumber(found, "data-distance"),
+        dashes: dashesOf(found, origin),
+      };
+    }),
   };
+}
+
+function sheetMarksOf(sheet: Found): SheetMarks | null {
+  if (sheet.element.attributes["data-grain"] === undefined) return null;
+  return {
+    grain: oneOf(sheet, "data-grain", ["width", "height", "none", "unknown"]),
+    pattern: oneOf(sheet, "data-pattern", ["none", "two-way", "one-way"]),
+    colour: attribute(sheet, "data-colour"),
+  };
+}
+
+/** The strokes of a path that consists of single steps. */
+function dashesOf(found: Found, origin: DrawnBox): DrawnScore["dashes"] {
+  const d = attribute(found, "d");
+  const step = "M([\\d.]+) ([\\d.]+)L([\\d.]+) ([\\d.]+)";
+  if (!new RegExp(`^(?:${step})+$`).test(d)) throw malformed(found, "d", d, "steps as M x y L x y");
+  return [...d.matchAll(new RegExp(step, "g"))].map((match) => {
+    const [x1 = 0, y1 = 0, x2 = 0, y2 = 0] = match.slice(1).map(Number);
+    return {
+      x1: fromOrigin(x1, origin.x),
+      y1: fromOrigin(y1, origin.y),
+      x2: fromOrigin(x2, origin.x),
+      y2: fromOrigin(y2, origin.y),
+    };
+  });
+}
+
+/** The end of the names of a share's attributes: nothing for the first share, `-2` for the second. */
+function endOf(index: number): string {
+  return index === 0 ? "" : `-${index + 1}`;
 }
 
 function collect(element: ParsedElement, path: string, byRole: Map<string, Found[]>): void {
@@ -140,9 +214,9 @@ function boxOf(found: Found): DrawnBox {
 
 function sharesOf(found: Found): readonly Share[] {
   const shares: Share[] = [];
-  for (let i = 1; ; i += 1) {
-    const end = i === 1 ? "" : `-${i}`;
-    if (i > 1 && found.element.attributes[`data-kind${end}`] === undefined) return shares;
+  for (let i = 0; ; i += 1) {
+    const end = endOf(i);
+    if (i > 0 && found.element.attributes[`data-kind${end}`] === undefined) return shares;
     const turned = attribute(found, `data-turned${end}`);
     if (turned !== "yes" && turned !== "no") throw malformed(found, `data-turned${end}`, turned, "yes or no");
     shares.push({
@@ -163,6 +237,13 @@ function attribute({ element, path }: Found, name: string): string {
     `The element ${element.name} at ${path} has no attribute ${name}.`,
     { element: element.name, attribute: name },
   );
+}
+
+function oneOf<const T extends string>(found: Found, name: string, known: readonly T[]): T {
+  const text = attribute(found, name);
+  const value = known.find((each) => each === text);
+  if (value === undefined) throw malformed(found, name, text, `one of ${known.join(", ")}`);
+  return value;
 }
 
 function number(found: Found, name: string): number {

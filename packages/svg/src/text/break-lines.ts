@@ -49,7 +49,8 @@ export function breakLines(words: readonly string[], breaking: LineBreaking): re
   return last === null ? null : [...lines.slice(0, most - 1), last].map(spaced);
 }
 
-function spaced(text: string): string {
+/** A text made by {@link unbroken} with plain spaces again. */
+export function spaced(text: string): string {
   return text.replaceAll(HELD, " ");
 }
 

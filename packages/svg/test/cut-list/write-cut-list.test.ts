@@ -1,4 +1,5 @@
 import { cutOrder } from "@sheetwright/packing";
+import type { LayoutMarks } from "@sheetwright/planner";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { columnsOf } from "../../src/cut-list/text-columns.js";
@@ -8,7 +9,12 @@ import { type Example, examples } from "../plans/examples.js";
 import { plainCutOrder } from "../plans/plain-cut-order.js";
 import { randomPlan } from "../plans/random-plan.js";
 
-function write({ problem, packing, unit = "in" }: Plan & { readonly unit?: "in" | "mm" }): string {
+function write({
+  problem,
+  packing,
+  unit = "in",
+  marks,
+}: Plan & { readonly unit?: "in" | "mm"; readonly marks?: LayoutMarks }): string {
   const [layout] = packing.layouts;
   const sheet = problem.sheets.find(({ id }) => id === layout?.sheet);
   if (layout === undefined || sheet === undefined) throw new Error("A plan has a layout and its sheet.");
@@ -16,6 +22,7 @@ function write({ problem, packing, unit = "in" }: Plan & { readonly unit?: "in" 
   return writeCutList(problem, packing, 0, {
     unit,
     cuts: cutOrder(sheet, layout, { kerf: problem.kerf ?? 0 }),
+    ...(marks === undefined ? {} : { marks }),
   });
 }
 

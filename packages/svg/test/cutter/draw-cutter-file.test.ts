@@ -158,7 +158,8 @@ describe("the examples", () => {
   test.each(examples)(
     "$name: is the committed cutter file, read alike by both parsers",
     async (example: Example) => {
-      const svg = drawCutterFile(example.problem, example.packing, 0);
+      const { marks } = example;
+      const svg = drawCutterFile(example.problem, example.packing, 0, marks === undefined ? {} : { marks });
       await expect(svg).toMatchFileSnapshot(`../examples/${example.name}.cutter.svg`);
       const root = readStrictly(svg);
       expectCutterRules(root);
@@ -338,7 +339,7 @@ describe("drawCutterFile", () => {
       'userUnit: expected one of mm, 1/96 in, 1/72 in; found "px".',
     );
     expect(withOptions({ edges: "both" })).toThrow(RangeError);
-    expect(withOptions({ operations: ["score"] })).toThrow(RangeError);
+    expect(withOptions({ operations: ["engrave"] })).toThrow(RangeError);
     expect(withOptions({ lineWidth: 0 })).toThrow("lineWidth");
     expect(() => drawCutterFile(problem, packing, 1)).toThrow("layouts[1]");
   });

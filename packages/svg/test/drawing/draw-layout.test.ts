@@ -1,5 +1,6 @@
 import { TICKS_PER_MM } from "@sheetwright/measure";
 import { cutOrder, placements } from "@sheetwright/packing";
+import type { LayoutMarks } from "@sheetwright/planner";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { drawLayout } from "../../src/drawing/draw-layout.js";
@@ -22,13 +23,17 @@ import { expectWellSet } from "./expect-well-set.js";
 import { rectBox, textBox, textBoxes } from "./text-boxes.js";
 
 /** Draws the first layout, with the cuts in working order where the trimmer makes them. */
-function draw(example: Plan & { readonly unit?: "in" | "mm" }, cuts = true): string {
-  const { problem, packing, unit = "in" } = example;
+function draw(
+  example: Plan & { readonly unit?: "in" | "mm"; readonly marks?: LayoutMarks },
+  cuts = true,
+): string {
+  const { problem, packing, unit = "in", marks } = example;
   const { sheet, layout, kerf } = firstLayout(example);
   const numbered = cuts && problem.mode !== "stopped";
   return drawLayout(problem, packing, 0, {
     unit,
     ...(numbered ? { cuts: cutOrder(sheet, layout, { kerf }) } : {}),
+    ...(marks === undefined ? {} : { marks }),
   });
 }
 
@@ -95,6 +100,7 @@ describe("the examples", () => {
         run: layout.run,
         width: sheet.width / TICKS_PER_MM,
         height: sheet.height / TICKS_PER_MM,
+        marks: example.marks?.sheets[sheet.id] ?? null,
       });
       expectWellSet(root);
     },

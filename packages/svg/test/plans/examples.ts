@@ -1,6 +1,8 @@
 import { millimetres } from "@sheetwright/measure";
 import type { CutNode, Sheet } from "@sheetwright/packing";
+import type { LayoutMarks } from "@sheetwright/planner";
 import { inch, kind, offcut, type Plan, piece, plan, repeat, split, waste } from "./build.js";
+import { markedExamples } from "./marked-examples.js";
 
 /**
  * One layout each, made by hand: the inputs of the committed drawings. Names are the invented Lantern Night workshop's.
@@ -8,6 +10,7 @@ import { inch, kind, offcut, type Plan, piece, plan, repeat, split, waste } from
 export interface Example extends Plan {
   readonly name: string;
   readonly unit: "in" | "mm";
+  readonly marks?: LayoutMarks;
 }
 
 const letter: Sheet = { id: "cream", name: "Cream cardstock", width: inch(8.5), height: inch(11) };
@@ -295,4 +298,5 @@ export const examples: readonly Example[] = [
   { name: "forty-cuts-with-kerf", unit: "mm", ...fortyCuts() },
   { name: "window-in-a-piece", unit: "in", ...windowInPiece() },
   { name: "five-blocks", unit: "in", ...fiveBlocks() },
+  ...markedExamples,
 ];

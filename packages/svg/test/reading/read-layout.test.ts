@@ -33,7 +33,7 @@ function codeOf(read: () => unknown): unknown {
 describe("readLayout", () => {
   test("gives back sheet, pieces, offcuts, trims and cuts, measured from the sheet's corner", () => {
     const expected = {
-      sheet: { id: "s & t", run: 4, width: 127, height: 76.2 },
+      sheet: { id: "s & t", run: 4, width: 127, height: 76.2, marks: null },
       pieces: [
         {
           x: 25.4,
@@ -45,6 +45,8 @@ describe("readLayout", () => {
             { kind: 'a "&" <b>', form: 0, turned: false, count: 3 },
             { kind: "c", form: 0, turned: true, count: 1 },
           ],
+          backUp: [false, false],
+          top: null,
         },
       ],
       offcuts: [{ x: 76.2, y: 0, width: 50.8, height: 76.2 }],
@@ -55,6 +57,7 @@ describe("readLayout", () => {
         { number: 1, x1: 25.4, y1: 0, x2: 25.4, y2: 76.2 },
         { number: 2, x1: 76.2, y1: 0, x2: 76.2, y2: 76.2 },
       ],
+      scores: [],
     };
     expect(readLayout(readStrictly(svg))).toEqual(expected);
     expect(readLayout(readWithSvgson(svg))).toEqual(expected);

@@ -1,0 +1,59 @@
+/** What only the trade knows, in sentences: how the sheet lies, where to score, which edge is the top. */
+
+import { formatLength, formatSize, type Unit } from "@sheetwright/measure";
+import type { Size } from "@sheetwright/packing";
+import type { SheetMarks } from "@sheetwright/planner";
+import { hasScores, type ListedMarks } from "../layout/list-trade-marks.js";
+import { unbroken } from "../text/break-lines.js";
+import { listed, scoresInWords } from "../wording/score-in-words.js";
+
+/** Says which way the grain runs and how to lay the sheet down; nothing without marks. */
+export function sheetSentences(marks: SheetMarks | null, sheet: Size, unit: Unit): readonly string[] {
+  if (marks === null) return [];
+  const long = (length: number) => unbroken(formatLength(length, { unit }));
+  // The bend test as paper merchants and handbooks of bookbinding describe it.
+  const grain: Readonly<Record<SheetMarks["grain"], string>> = {
+    width: `Grain along the width, ${long(sheet.width)}.`,
+    height: `Grain along the height, ${long(sheet.height)}.`,
+    unknown: "Grain unknown. Bend test: paper bends more easily when the bend runs along its grain.",
+    none: "Paper without grain.",
+  };
+  const pattern: Readonly<Record<SheetMarks["pattern"], readonly string[]>> = {
+    none: [],
+    "two-way": ["Pattern in two directions: lay the sheet with its pattern upright, either way up."],
+    "one-way": ["Pattern in one direction: lay the sheet with the top of its pattern up."],
+  };
+  return [grain[marks.grain], ...pattern[marks.pattern]];
+}
+
+/** Says where to score each kind of piece; the edges are those of the piece as it lies on the sheet. */
+export function scoreSentences(marks: readonly ListedMarks[], unit: Unit): readonly string[] {
+  const scored = marks.filter(hasScores);
+  if (scored.length === 0) return [];
+  const sentences = scored.map(
+    (entry) => `Score ${nameOf(entry, unit)} ${scoresInWords(entry, unit, "its")}.`,
+  );
+  // Common practice: the ridge that a score raises goes to the inside of the fold.
+  return [...sentences, "Fold with the bump of the ridge inside."];
+}
+
+/** Says which edge is the top of pieces whose pattern runs one way, and which pieces show the back of their paper. */
+export function topSentences(marks: readonly ListedMarks[]): readonly string[] {
+  const named = (holds: (entry: ListedMarks) => boolean) =>
+    listed([...new Set(marks.filter(holds).map(({ name }) => unbroken(name)))]);
+  const markOn = (edge: string, names: string) =>
+    `The ${edge} edge as it lies is the top of the pattern; mark it on the back of: ${names}.`;
+  const atTop = named(({ tops }) => tops.includes("top"));
+  const atRight = named(({ tops }) => tops.includes("right"));
+  const backUp = named((entry) => entry.backUp);
+  return [
+    ...(atTop === "" ? [] : [markOn("top", atTop)]),
+    ...(atRight === "" ? [] : [markOn("right", atRight)]),
+    ...(backUp === "" ? [] : [`The printed back of the paper shows on the card (back up): ${backUp}.`]),
+  ];
+}
+
+function nameOf({ name, size, severalForms }: ListedMarks, unit: Unit): string {
+  if (!severalForms) return unbroken(name);
+  return `${unbroken(name)} (${unbroken(formatSize(size.width, size.height, { unit }))})`;
+}
