@@ -1,0 +1,298 @@
+import { parseLength, type Ticks, type Unit } from "@sheetwright/measure";
+import polygonClipping from "polygon-clipping";
+import { describe, expect, test } from "vitest";
+import {
+  type Card,
+  type CardLayer,
+  type Expansion,
+  expandProject,
+  type Project,
+  visibleAreas,
+} from "../../src/index.js";
+import type { FileObject, FileValue } from "../random-draw.js";
+import { checkProjects } from "../random-expansion.js";
+
+// What these tests know of a file they read from the file itself, not from the project made of it.
+
+/** All layers of a file with their paths, those inside others too. */
+function layersOf(file: FileObject): readonly { readonly path: string; readonly layer: FileObject }[] {
+  return list(file.cards).flatMap((card, index) => nested(card.front, `cards[${index}].front`));
+}
+
+function nested(layers: FileValue | undefined, path: string): ReturnType<typeof layersOf> {
+  return list(layers).flatMap((layer, index) => [
+    { path: `${path}[${index}]`, layer },
+    ...nested(layer.layers, `${path}[${index}].layers`),
+  ]);
+}
+
+function list(value: FileValue | undefined): readonly FileObject[] {
+  return (value ?? []) as readonly FileObject[];
+}
+
+function ticksOf(value: FileValue | undefined, unit: Unit): Ticks {
+  return parseLength(String(value), { unit, allowZero: true });
+}
+
+/** The layers of the cards by the path of their pieces. */
+function byPath({ cards, pieces }: Expansion): ReadonlyMap<string, readonly CardLayer[]> {
+  const paths = new Map(pieces.map(({ id, path }) => [id, path]));
+  const found = new Map<string, CardLayer[]>();
+  for (const layer of cards.flatMap(({ layers }) => layers)) {
+    const path = paths.get(layer.piece) ?? "";
+    found.set(path, [...(found.get(path) ?? []), layer]);
+  }
+  return found;
+}
+
+/** The rectangle round some rectangles. */
+function hull(layers: readonly Pick<CardLayer, "x" | "y" | "width" | "height">[]) {
+  const x = Math.min(...layers.map((layer) => layer.x));
+  const y = Math.min(...layers.map((layer) => layer.y));
+  const right = Math.max(...layers.map((layer) => layer.x + layer.width));
+  const bottom = Math.max(...layers.map((layer) => layer.y + layer.height));
+  return { x, y, width: right - x, height: bottom - y };
+}
+
+describe("projects made at random", () => {
+  test("no layer is lost: each of the file gives just its pieces, and each card its base", () => {
+    checkProjects(({ file, expansion }) => {
+      const expected = new Map<string, number>();
+      list(file.cards).forEach((_, index) => {
+        expected.set(`cards[${index}].base`, 1);
+      });
+      for (const { path, layer } of layersOf(file)) {
+        expected.set(path, list(layer.bands).length || 1);
+        const { seam } = layer;
+        if (typeof seam === "object") expected.set(`${path}.seam`, list(layer.bands).length - 1);
+        list(layer.mats).forEach((_, index) => {
+          expected.set(`${path}.mats[${index}]`, 1);
+        });
+      }
+      const found = new Map<string, number>();
+      for (const { path } of expansion.pieces) found.set(path, (found.get(path) ?? 0) + 1);
+      expect(found).toEqual(expected);
+      // Each piece but the base of a card lies on its front just once.
+      for (const card of expansion.cards) {
+        const own = expansion.pieces.filter((piece) => piece.card === card.number).map(({ id }) => id);
+        expect([card.base, ...card.layers.map(({ piece }) => piece)]).toEqual(own);
+      }
+    });
+  });
+
+  test("labels are unique and made of the number, letters and a purpose", () => {
+    checkProjects(({ expansion: { pieces } }) => {
+      expect(new Set(pieces.map(({ id }) => id)).size).toBe(pieces.length);
+      for (const { id, label, purpose, card } of pieces) {
+        expect(label).toMatch(/^\d+[a-z]+ .+$/);
+        expect(label).toBe(`${id} ${purpose}`);
+        expect(Number.parseInt(id, 10)).toBe(card);
+      }
+    });
+  });
+
+  test("every border is as asked, to the tick", () => {
+    checkProjects(({ file, expansion }) => {
+      const unit = file.units === "mm" ? "mm" : "in";
+      const layers = byPath(expansion);
+      const classic = unit === "in" ? "1/8 in" : "3 mm";
+      for (const { path, layer } of layersOf(file)) {
+        for (const mat of list(layer.mats)) {
+          const index = list(layer.mats).indexOf(mat);
+          const border = ticksOf(mat.border, unit);
+          // The border of a mat shows round the next layer inwards.
+          const inner = index === 0 ? path : `${path}.mats[${index - 1}]`;
+          const sides = { left: border, right: border, top: border, bottom: border };
+          expect(layers.get(inner)?.map((each) => each.border)).toEqual([sides]);
+        }
+        const hasBorder = layer.mat ?? layer.panel ?? layer.bands;
+        if (hasBorder === undefined || layer.size !== undefined) continue;
+        const border = layer.border ?? classic;
+        const asked = typeof border === "object" ? (border as FileObject) : { sides: border };
+        const side = (name: string) =>
+          asked.total === undefined
+            ? ticksOf(asked[name] ?? asked.sides ?? 0, unit)
+            : ticksOf(asked.total, unit) / 2;
+        const sides = { left: side("left"), right: side("right"), top: side("top"), bottom: side("bottom") };
+        for (const found of layers.get(path) ?? []) expect(found.border).toEqual(sides);
+      }
+    });
+  });
+
+  test("everything lies inside what carries it, as far from its edges as its border says", () => {
+    checkProjects(({ expansion }) => {
+      const layers = byPath(expansion);
+      const paths = new Map(expansion.pieces.map(({ id, path }) => [id, path]));
+      for (const card of expansion.cards) {
+        card.layers.forEach((layer, index) => {
+          const { border, on } = layer;
+          expect(Math.min(border.left, border.right, border.top, border.bottom)).toBeGreaterThanOrEqual(0);
+          if (on !== null) expect(on).toBeLessThan(index);
+          const path = paths.get(layer.piece) ?? "";
+          const below = on === null ? undefined : card.layers[on];
+          const carrier =
+            below === undefined
+              ? { x: 0, y: 0, ...card.front }
+              : hull(layers.get(paths.get(below.piece) ?? "") ?? []);
+          // Bands have the border of all of them together; a cover has its own.
+          const own = path.endsWith(".seam") ? layer : hull(layers.get(path) ?? []);
+          expect(own).toMatchObject({
+            x: carrier.x + border.left,
+            y: carrier.y + border.top,
+            width: carrier.width - border.left - border.right,
+            height: carrier.height - border.top - border.bottom,
+          });
+        });
+      }
+    });
+  });
+
+  test("bands add up, meet on marks of the precision, and covers are centred on their seams", () => {
+    checkProjects(({ file, project, expansion }) => {
+      const unit = file.units === "mm" ? "mm" : "in";
+      const layers = byPath(expansion);
+      for (const { path, layer } of layersOf(file)) {
+        if (layer.bands === undefined) continue;
+        const upright = layer.runs === "upright";
+        const along = (found: CardLayer) =>
+          upright
+            ? { start: found.x, extent: found.width, side: found.y, across: found.height }
+            : { start: found.y, extent: found.height, side: found.x, across: found.width };
+        const bands = (layers.get(path) ?? []).map(along);
+        const [first] = bands;
+        if (first === undefined) throw new Error(`No bands at ${path}.`);
+        const seams: Ticks[] = [];
+        let end = first.start;
+        for (const band of bands) {
+          expect(band.start).toBe(end);
+          expect(band.extent).toBeGreaterThan(0);
+          expect([band.side, band.across]).toEqual([first.side, first.across]);
+          if (band !== first) {
+            expect((band.start - first.start) % project.precision).toBe(0);
+            seams.push(band.start);
+          }
+          end += band.extent;
+        }
+        // The shares are as asked, to half the precision at each seam.
+        const ratios = layer.bands as readonly number[];
+        const sum = ratios.reduce((all, ratio) => all + ratio, 0);
+        seams.forEach((seam, index) => {
+          const before = ratios.slice(0, index + 1).reduce((all, ratio) => all + ratio, 0);
+          const exact = ((end - first.start) * before) / sum;
+          expect(Math.abs(seam - first.start - exact)).toBeLessThanOrEqual(project.precision / 2);
+        });
+        if (typeof layer.seam !== "object") continue;
+        const width = ticksOf((layer.seam as FileObject).width, unit);
+        const covers = (layers.get(`${path}.seam`) ?? []).map(along);
+        expect(covers.map(({ extent }) => extent)).toEqual(seams.map(() => width));
+        covers.forEach((cover, index) => {
+          // An odd number of ticks has its middle half a tick off.
+          expect(Math.abs(2 * cover.start + cover.extent - 2 * (seams[index] ?? 0))).toBe(width % 2);
+          expect([cover.side, cover.across]).toEqual([first.side, first.across]);
+        });
+      }
+    });
+  });
+
+  test("roundings tell the exact place of what was rounded", () => {
+    checkProjects(({ project, expansion }) => {
+      for (const { roundings, layers } of expansion.cards) {
+        for (const { piece, position, by } of roundings) {
+          expect(layers.some((layer) => layer.piece === piece)).toBe(true);
+          expect(position % project.precision).toBe(0);
+          expect(Math.abs(by)).toBeLessThanOrEqual(project.precision / 2);
+          expect(by).not.toBe(0);
+        }
+      }
+    });
+  });
+
+  test("doubling the copies doubles every quantity, and nothing else", () => {
+    checkProjects(({ project, expansion }) => {
+      const cards = project.cards.map((card) => ({
+        ...card,
+        copies: 2 * card.copies,
+        copiesFor: { guests: 2 * card.copiesFor.guests, samples: 2 * card.copiesFor.samples },
+      }));
+      const doubled = expandProject({ ...project, cards });
+      expect(doubled).toEqual({
+        ...expansion,
+        cards: expansion.cards.map((card, index) => ({
+          ...card,
+          copies: cards[index]?.copies,
+          copiesFor: cards[index]?.copiesFor,
+        })),
+        pieces: expansion.pieces.map((piece) => ({ ...piece, quantity: 2 * piece.quantity })),
+      });
+    });
+  });
+
+  test("the same project gives the same bytes, also after it was written as JSON", () => {
+    checkProjects(({ project, expansion }) => {
+      const bytes = JSON.stringify(expansion);
+      expect(JSON.stringify(expandProject(project))).toBe(bytes);
+      expect(JSON.stringify(expandProject(JSON.parse(JSON.stringify(project)) as Project))).toBe(bytes);
+      expect(JSON.parse(bytes)).toEqual(expansion);
+    });
+  });
+
+  test("what shows of base and layers adds up to the front", () => {
+    checkProjects(({ expansion: { cards } }) => {
+      for (const card of cards) {
+        const { front, base, layers } = visibleAreas(card);
+        expect(front).toBe(BigInt(card.front.width) * BigInt(card.front.height));
+        expect(layers.reduce((sum, area) => sum + area, base)).toBe(front);
+        expect([base, ...layers].every((area) => area >= 0n)).toBe(true);
+      }
+    });
+  });
+
+  test("what shows agrees with a library that clips polygons", () => {
+    checkProjects(({ expansion: { cards } }) => {
+      for (const card of cards) {
+        const { base, layers } = visibleAreas(card);
+        expect({ base, layers }).toEqual(clippedAreas(card));
+      }
+    });
+  });
+});
+
+type Clipped = ReturnType<typeof polygonClipping.union>;
+
+function clippedAreas({ front, layers }: Card) {
+  const shapes = layers.map(ring);
+  const areas = shapes.map((shape, index) => {
+    const above = shapes.slice(index + 1);
+    return areaOf(above.length === 0 ? [shape] : polygonClipping.difference(shape, ...above));
+  });
+  const all = ring({ x: 0, y: 0, ...front });
+  const base = areaOf(shapes.length === 0 ? [all] : polygonClipping.difference(all, ...shapes));
+  return { base, layers: areas };
+}
+
+function ring({ x, y, width, height }: Pick<CardLayer, "x" | "y" | "width" | "height">): Clipped[number] {
+  const [right, bottom] = [x + width, y + height];
+  return [
+    [
+      [x, y],
+      [right, y],
+      [right, bottom],
+      [x, bottom],
+      [x, y],
+    ],
+  ];
+}
+
+/** Its corners are floats, so the area is rounded to whole square ticks. */
+function areaOf(polygons: Clipped): bigint {
+  let twice = 0;
+  for (const polygon of polygons) {
+    for (const corners of polygon) {
+      corners.slice(1).forEach(([x, y], index) => {
+        const [fromX, fromY] = corners[index] ?? [0, 0];
+        twice += fromX * y - x * fromY;
+      });
+    }
+  }
+  return BigInt(Math.round(Math.abs(twice) / 2));
+}
