@@ -21,7 +21,7 @@ const RUN = 5;
 
 /** Draws the sheet's name and size, and over the panel how many sheets to cut and how much of them is used. */
 export function drawHead(
-  { title, subtitle, swatch, panel }: Page,
+  { title, subtitle, project, swatch, panel }: Page,
   words: HeadWords,
   colour: string | undefined,
 ): readonly SvgElement[] {
@@ -53,6 +53,7 @@ export function drawHead(
       return textElement({ text, x: title.x, y, size: title.size, bold: true });
     }),
     textElement({ text: words.line, x: subtitle.x, y: subtitle.y, size: SUBTITLE, colour: QUIET }),
+    ...project.map((line) => textElement({ ...line, size: SUBTITLE, colour: QUIET })),
     textElement({
       text: words.run,
       x: panel.x,

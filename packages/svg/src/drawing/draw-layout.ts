@@ -26,6 +26,8 @@ export interface LayoutDrawingOptions {
   readonly unit?: Unit;
   /** The cuts in working order; without them no cut is numbered. */
   readonly cuts?: CutOrder;
+  /** What the sheet is part of, such as the name of the project; stands under its size. */
+  readonly title?: string;
   /** What only the trade knows: grain, pattern and colour of the sheets, scores, tops and printed backs of the pieces. */
   readonly marks?: LayoutMarks;
 }
@@ -51,6 +53,7 @@ export function drawLayout(
     width: laidOut.width / TICKS_PER_MM,
     height: laidOut.height / TICKS_PER_MM,
     name: displayName(sheet),
+    project: options.title === undefined ? null : displayName({ id: options.title }),
     swatch: marks.sheet !== null,
     arrows,
     rows: panelRows({

@@ -19,7 +19,7 @@ import { RULER_HEIGHT, RULER_WIDTH } from "./check-ruler.js";
 import { badgeBox } from "./cut-number.js";
 import { flowRows, heightOf, type Row } from "./flow-rows.js";
 import type { LayoutFigure } from "./layout-figure.js";
-import { ARROW_BREADTH, lengthOfArrows, type SheetArrows } from "./sheet-arrows.js";
+import { ARROW_BREADTH, lengthOfArrows, lengthOfBelow, type SheetArrows } from "./sheet-arrows.js";
 import { PANEL_WIDTH } from "./side-panel.js";
 
 const MARGIN = 10;
@@ -44,6 +44,8 @@ export interface PageContent {
   readonly width: number;
   readonly height: number;
   readonly name: string;
+  /** What the sheet is part of, or `null`. */
+  readonly project: string | null;
   readonly rows: readonly Row[];
   /** Whether a patch of the paper's colour stands before the title. */
   readonly swatch: boolean;
@@ -62,6 +64,8 @@ export interface Page {
   readonly title: { readonly lines: readonly string[]; readonly size: number } & Point;
   /** Left end of the baseline under the title. */
   readonly subtitle: Point;
+  /** Lines under that, each with its baseline. */
+  readonly project: readonly (Point & { readonly text: string })[];
   /** A patch of the paper's colour; `null` where none is shown. */
   readonly swatch: Point | null;
   readonly sheet: Point;
@@ -77,7 +81,7 @@ export interface Page {
 }
 
 /** Lays the page out. */
-export function planPage({ figure, width, height, name, rows, swatch, arrows }: PageContent): Page {
+export function planPage({ figure, width, height, name, project, rows, swatch, arrows }: PageContent): Page {
   const boxes = figure.numbers.map(badgeBox);
   // Numbers outside the sheet widen the space round it, to whole half millimetres.
   const beyond = (reach: (index: number) => number) =>
@@ -94,8 +98,12 @@ export function planPage({ figure, width, height, name, rows, swatch, arrows }: 
   const title = titleIn(leftWidth - (titleX - MARGIN), name);
   const subtitleY =
     MARGIN + title.lines.reduce((sum, line) => sum + lineHeightOf(title.size, line), 0) + ascentOf(SUBTITLE);
-  const bodyY = subtitleY + 8;
-  const sheetBottom = bodyY + Math.max(top + height + bottom, lengthOfArrows(arrows.beside));
+  const underSubtitle = subtitleY - ascentOf(SUBTITLE) + lineHeightOf(SUBTITLE);
+  const projectLines =
+    project === null ? [] : linesFrom(underSubtitle, leftWidth - (titleX - MARGIN), project);
+  const bodyY = subtitleY + 8 + projectLines.reduce((sum, { text }) => sum + lineHeightOf(SUBTITLE, text), 0);
+  const arrowsLength = lengthOfArrows(arrows.beside);
+  const sheetBottom = bodyY + Math.max(top + height + bottom, arrowsLength);
   const rulerY = sheetBottom + belowHeight + 5;
   const noteY = rulerY + RULER_HEIGHT + 0.8;
   const note =
@@ -126,15 +134,18 @@ export function planPage({ figure, width, height, name, rows, swatch, arrows }: 
     height: wholeQuarters(pageBottom + MARGIN),
     title: { ...title, x: titleX, y: MARGIN },
     subtitle: { x: titleX, y: subtitleY },
+    project: projectLines.map((line) => ({ ...line, x: titleX })),
     swatch: swatch ? { x: MARGIN, y: MARGIN } : null,
     sheet: { x: MARGIN + left, y: bodyY + top },
     beside: {
       x: MARGIN + left + width + right + BEFORE_ARROWS + ARROW_BREADTH / 2,
-      y:
-        Math.max(bodyY + top + height / 2, bodyY + lengthOfArrows(arrows.beside) / 2) +
-        lengthOfArrows(arrows.beside) / 2,
+      y: bodyY + Math.max(top + height / 2, arrowsLength / 2) + arrowsLength / 2,
     },
-    below: { x: MARGIN + left, y: sheetBottom + BEFORE_ARROWS + ARROW_BREADTH / 2 },
+    // In the middle under the sheet, as the arrows beside it are.
+    below: {
+      x: MARGIN + Math.max(0, left + (width - lengthOfBelow(arrows.below)) / 2),
+      y: sheetBottom + BEFORE_ARROWS + ARROW_BREADTH / 2,
+    },
     columns,
     panel: { x: panelX, y: MARGIN },
     ruler: { x: MARGIN, y: rulerY },
@@ -145,6 +156,21 @@ export function planPage({ figure, width, height, name, rows, swatch, arrows }: 
 
 function wholeQuarters(length: number): number {
   return Math.ceil(length / QUARTER_INCH) * QUARTER_INCH;
+}
+
+/** A text in lines of the size of the subtitle, from `top` down, each with its baseline. */
+function linesFrom(
+  top: number,
+  width: number,
+  text: string,
+): readonly { readonly text: string; readonly y: number }[] {
+  const lines = breakLines(text.split(" "), { fits: fitsWidth(width, SUBTITLE), overflow: "anywhere" });
+  let down = top;
+  return (lines ?? [text]).map((line) => {
+    const y = down + ascentOf(SUBTITLE, line);
+    down += lineHeightOf(SUBTITLE, line);
+    return { text: line, y };
+  });
 }
 
 /** The name of the sheet whole, smaller and on more lines where it is long. */

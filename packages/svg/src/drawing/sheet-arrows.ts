@@ -62,6 +62,12 @@ export function lengthOfArrows(arrows: readonly Arrow[]): number {
   return arrows.reduce((sum, arrow, i) => sum + arrowLength(arrow) + (i === 0 ? 0 : BETWEEN), 0);
 }
 
+/** How long what stands below the sheet is. */
+export function lengthOfBelow(below: SheetArrows["below"]): number {
+  if (below === null) return 0;
+  return typeof below === "string" ? textWidth(below, TEXT) : arrowLength(below);
+}
+
 /** Draws arrows that run upwards from the bottom, centred on x. */
 export function drawBeside(arrows: readonly Arrow[], x: number, bottom: number): readonly SvgElement[] {
   let at = bottom;

@@ -208,7 +208,9 @@ function keyRows({
     const where =
       shown === figure.scores.length
         ? "score, with its distance from the edge"
-        : `score: its distance ${shown === 0 ? "is" : "on the piece or"} in the list of pieces`;
+        : shown > 0
+          ? "score, with its distance where there is room"
+          : "score: distance in the list of pieces";
     entry(where, (x, y) =>
       dashLine(6, SCORE_DASH, SCORE_GAP / 2).map(([from, to]) =>
         element("line", {

@@ -50,7 +50,74 @@ function faultsOf(root: ReadElement): readonly string[] {
     .flatMap(({ children }) => children.filter(({ name }) => name === "rect").map(rectBox));
   if (overlappingPairs(badges, 0).length > 0) faults.push("a cut number covers another");
   faults.push(...labelFaults(root, elements, badges));
+  faults.push(...markFaults(elements, badges));
   return faults;
+}
+
+/** Scores and tops: nothing is written over them, and no cut number covers them. */
+function markFaults(elements: readonly ReadElement[], badges: readonly Box[]): readonly string[] {
+  const faults: string[] = [];
+  const groups = elements.filter((element) => attributeOf(element, "data-of") !== "");
+  const written = groups.flatMap((group) =>
+    group.children.filter(({ name }) => name === "text").map((text) => textBox(text, OVERHANG)),
+  );
+  const scores = elements.filter((element) => attributeOf(element, "data-role") === "score").flatMap(linesOf);
+  for (const line of scores) {
+    for (const text of written) {
+      if (runsThrough(line, text)) faults.push(`a score runs through "${text.text}"`);
+    }
+    if (badges.some((badge) => runsThrough(line, badge))) faults.push("a cut number covers a score");
+  }
+  const dimensions = groups.flatMap(({ children }) => children.filter(({ name }) => name === "line"));
+  for (const { attributes } of dimensions) {
+    const [x1, y1, x2, y2] = ["x1", "y1", "x2", "y2"].map((name) => numberOf({ attributes }, name)) as Line;
+    for (const text of written) {
+      if (runsThrough([x1, y1, x2, y2], text)) faults.push(`a dimension runs through "${text.text}"`);
+    }
+    if (badges.some((badge) => runsThrough([x1, y1, x2, y2], badge))) {
+      faults.push("a cut number covers a dimension");
+    }
+  }
+  for (const top of elements.filter((element) => attributeOf(element, "data-role") === "top")) {
+    const home = elements.find((element) => attributeOf(element, "id") === attributeOf(top, "data-piece"));
+    const box = pathBox(top);
+    if (home === undefined || excessOf(box, rectBox(home)) > WRITTEN) faults.push("a top leaves its piece");
+    if (written.some((text) => overlapOf(box, text) > 0)) faults.push("a top covers a label");
+    if (badges.some((badge) => overlapOf(box, badge) > 0)) faults.push("a cut number covers a top");
+  }
+  return faults;
+}
+
+type Line = readonly [x1: number, y1: number, x2: number, y2: number];
+
+/** The lines that dashes make out: dashes with no more than a gap between them are one. */
+function linesOf(score: ReadElement): readonly Line[] {
+  const dashes = [...attributeOf(score, "d").matchAll(/M([\d.]+) ([\d.]+)L([\d.]+) ([\d.]+)/g)].map(
+    (match) => match.slice(1).map(Number) as unknown as Line,
+  );
+  return dashes.map(([x1, y1, x2, y2], i) => {
+    const [nextX, nextY] = dashes[i + 1] ?? [x2, y2];
+    return nextX - x2 + nextY - y2 < 2 ? [x1, y1, nextX, nextY] : [x1, y1, x2, y2];
+  });
+}
+
+/** Whether a level or upright line runs through the inside of a box. */
+function runsThrough([x1, y1, x2, y2]: Line, { x, y, width, height }: Box): boolean {
+  return (
+    Math.max(x1, x2) > x &&
+    Math.min(x1, x2) < x + width &&
+    Math.max(y1, y2) > y &&
+    Math.min(y1, y2) < y + height
+  );
+}
+
+/** The box of a path of M, L and Z. */
+function pathBox(path: ReadElement): Box {
+  const numbers = (attributeOf(path, "d").match(/[\d.]+/g) ?? []).map(Number);
+  const xs = numbers.filter((_, i) => i % 2 === 0);
+  const ys = numbers.filter((_, i) => i % 2 === 1);
+  const [x, y] = [Math.min(...xs), Math.min(...ys)];
+  return { x, y, width: Math.max(...xs) - x, height: Math.max(...ys) - y };
 }
 
 function labelFaults(

@@ -1,0 +1,68 @@
+import type { FormMarks, LayoutMarks, SheetMarks } from "@sheetwright/planner";
+import fc from "fast-check";
+import { inch, type Plan } from "./build.js";
+import { randomPlan } from "./random-plan.js";
+
+/** A random plan with random marks of its sheet and forms. */
+export interface MarkedPlan extends Plan {
+  readonly marks: LayoutMarks;
+}
+
+const UNIT = inch(1 / 16);
+const GRAINS: readonly SheetMarks["grain"][] = ["width", "height", "none", "unknown"];
+const PATTERNS: readonly SheetMarks["pattern"][] = ["none", "two-way", "one-way"];
+
+/**
+ * Random plans whose forms have up to three scores along either side, at sixteenths or at any tick, tops and printed backs
+ * that may differ for turned copies; some sheets and kinds have no marks. All decisions follow from a seed.
+ */
+export function randomMarkedPlan(options: { readonly windows?: boolean } = {}): fc.Arbitrary<MarkedPlan> {
+  return fc
+    .tuple(randomPlan(options), fc.nat())
+    .map(([plan, seed]) => ({ ...plan, marks: marksFor(plan, seed) }));
+}
+
+function marksFor({ problem }: Plan, seed: number): LayoutMarks {
+  let state = seed;
+  // The linear congruential generator of Numerical Recipes (Press et al.); its high bits vary best.
+  const choose = (below: number): number => {
+    state = (Math.imul(state, 1664525) + 1013904223) >>> 0;
+    return (state >>> 8) % below;
+  };
+  const sheets = problem.sheets.filter(() => choose(6) !== 0);
+  const ids = problem.sheets.map(({ id }) => id);
+  const faces = () => ({
+    topOn: choose(2) === 0 ? ids : [],
+    backOn: choose(4) === 0 ? ids : [],
+  });
+  const form = ({ width, height }: { readonly width: number; readonly height: number }): FormMarks => {
+    const count = choose(5) - 1;
+    const scores = Array.from({ length: Math.max(0, count) }, () => {
+      const along = choose(2) === 0 ? ("width" as const) : ("height" as const);
+      const length = along === "width" ? width : height;
+      const whole = Math.round(length / UNIT);
+      const choices = [
+        () => UNIT * Math.max(1, choose(whole)),
+        () => Math.round(length / 2),
+        () => 1 + choose(length - 1),
+      ];
+      return { along, at: (choices[choose(3)] as () => number)() };
+    });
+    return { scores, ...faces(), ...(choose(5) === 0 ? { turned: faces() } : {}) };
+  };
+  return {
+    sheets: Object.fromEntries(
+      sheets.map(({ id }): [string, SheetMarks] => [
+        id,
+        {
+          grain: GRAINS[choose(4)] ?? "none",
+          pattern: PATTERNS[choose(3)] ?? "none",
+          colour: `#${(0x1000000 + choose(0x1000000)).toString(16).slice(1)}`,
+        },
+      ]),
+    ),
+    forms: Object.fromEntries(
+      problem.kinds.filter(() => choose(5) !== 0).map(({ id, forms }) => [id, forms.map(form)]),
+    ),
+  };
+}
