@@ -40,7 +40,15 @@ export interface ProjectFault {
   readonly suggestion: string | null;
 }
 
-/** A project that contradicts itself, with every mistake found; thrown only where the project did not come from a file. */
+/**
+ * A project that contradicts itself, with every mistake found; thrown only where the project did not come from a file.
+ *
+ * @example
+ * const fault = { code: "too-large", path: "cards[0].front[1].size", line: null, column: null };
+ * const error = new ProjectError([{ ...fault, found: "6 x 3 in", expected: "at most 5 x 7 in", message: "It is too wide." }]);
+ * error.path // => "cards[0].front[1].size"
+ * error.message // => "cards[0].front[1].size: It is too wide."
+ */
 export class ProjectError extends Error {
   override readonly name = "ProjectError";
   readonly code = "project";

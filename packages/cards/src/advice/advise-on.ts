@@ -14,6 +14,23 @@ const NARROWEST_COVER: Readonly<Record<Unit, Ticks>> = { in: TICKS_PER_INCH / 8,
  * What a maker may want to know of a project without faults: papers that no card uses, seams that show, covers too narrow
  * for the error of a cut, layers of which nothing shows, unknown grain of a paper that is folded, pieces that no paper can
  * give. In the order of these words, and of the project. Throws a ProjectError where the project has faults.
+ *
+ * @example
+ * const { project } = readProject(`
+ * sheetwright: 1
+ * title: One card
+ * copies: 12
+ * papers:
+ *   night: { cardstock: us-letter }
+ *   stars: { pad: 6 x 6, designs: { dots: 6 } }
+ * cards:
+ *   - name: Rooftops
+ *     format: us-a7
+ *     base: night
+ *     front:
+ *       - { bands: [1, 3], papers: [stars, night], size: 4 x 6 }
+ * `);
+ * adviseOn(project).map(({ code, path }) => [code, path]) // => [["bare-seam", "cards[0].front[0]"], ["grain-unknown", "papers.night"]]
  */
 export function adviseOn(project: Project): readonly Advice[] {
   const expansion = expandProject(project);

@@ -11,6 +11,27 @@ import { fits, nearestWay, type Way, waysToCut } from "./ways-to-cut.js";
  * the papers it may be cut from is large enough in a form and a turn that pattern and required grain allow. How many sheets
  * there are is not asked here. Names the paper that comes nearest, by how much it is too small, and what would help: only
  * what was tried out. Throws a RangeError where the piece names no paper of the project.
+ *
+ * @example
+ * const { project } = readProject(`
+ * sheetwright: 1
+ * title: One card
+ * copies: 12
+ * papers:
+ *   night: { cardstock: us-letter, grain: long }
+ *   stars: { pad: 6 x 6, designs: { dots: 6 } }
+ * cards:
+ *   - name: Rooftops
+ *     format: us-a7
+ *     base: night
+ *     front:
+ *       - { mat: stars, border: 1/8 }
+ * `);
+ * const [base, mat] = expandProject(project).pieces;
+ * explainNoPaper(project, base) // => null
+ * const { design, over, turned, help } = explainNoPaper(project, mat);
+ * [design, over.width / 40640, over.height / 40640, turned] // => ["stars.dots", 0, 0.75, false]
+ * help // => ["With a border of 1/2 in instead of 1/8 in it fits.", "It fits night: name that as its paper.", "A sheet of at least 4 3/4 x 6 3/4 in would do."]
  */
 export function explainNoPaper(project: Project, piece: Piece): NoPaper | null {
   const index = indexFaces(project);
