@@ -5,11 +5,25 @@ export interface Fault {
   readonly place: Place;
   /** What was found, what is expected and what would help, as full sentences. */
   readonly message: string;
+  /** For a value of a project file: what was found, in short, what is expected, and the word that was probably meant. */
+  readonly found?: string;
+  readonly expected?: string;
+  readonly suggestion?: string;
 }
 
-/** Where a fault is: an option, or a place in a file. */
+/** Where a fault is: an option, a place in a piece list, or a place in a project file. */
 export type Place =
   | { readonly option: string }
+  | {
+      /** The file's path as it was given. */
+      readonly file: string;
+      /** Line, from 1. */
+      readonly line?: number;
+      /** Character of that line, from 1. */
+      readonly column?: number;
+      /** Where the value stands in the project, such as `cards[2].front[0].border`; empty for the file as a whole. */
+      readonly path: string;
+    }
   | {
       /** The file's path as it was given. */
       readonly file: string;
@@ -41,21 +55,31 @@ export function writeFault(fault: Fault): string {
   return `${writePlace(fault.place)}: ${fault.message}`;
 }
 
+/** The command whose faults are told: its name, `sheetwright` for none, and whether it writes files. */
+export interface FaultyCommand {
+  readonly name: string;
+  readonly writes: boolean;
+}
+
 /** Writes faults for a person: the first ten, the number of the rest, and that nothing was written. */
-export function writeFaults(faults: readonly Fault[]): string {
+export function writeFaults(faults: readonly Fault[], { name, writes }: FaultyCommand): string {
   const lines = faults.slice(0, SHOWN).map(writeFault);
   const rest = faults.length - lines.length;
   if (rest > 0) lines.push(`and ${rest} more ${rest === 1 ? "fault" : "faults"}.`);
-  const help = faults.some(({ place }) => "option" in place)
-    ? " sheetwright plan --help explains the options."
-    : "";
-  lines.push(`${faults.length === 1 ? "1 fault" : `${faults.length} faults`}; no file was written.${help}`);
+  const help = faults.some(({ place }) => "option" in place) ? ` ${name} --help explains the options.` : "";
+  const count = faults.length === 1 ? "1 fault" : `${faults.length} faults`;
+  lines.push(`${count}${writes ? "; no file was written" : ""}.${help}`);
   return `${lines.join("\n")}\n`;
 }
 
-function writePlace(place: Place): string {
+/** Writes a place as it stands before a message. */
+export function writePlace(place: Place): string {
   if ("option" in place) return place.option;
   const line = place.line === undefined ? "" : `:${place.line}`;
+  if ("path" in place) {
+    const column = place.column === undefined ? "" : `:${place.column}`;
+    return `${place.file}${line}${column}${place.path === "" ? "" : ` ${place.path}`}`;
+  }
   const heading = place.heading === undefined ? "" : ` (${place.heading})`;
   const column = place.column === undefined ? "" : `, column ${place.column}${heading}`;
   return `${place.file}${line}${column}`;

@@ -1,9 +1,15 @@
 import { Command, CommanderError } from "commander";
-import { type Fault, FaultsFound, quote, writeFaults } from "./fault.js";
+import { checkCommand } from "./check/check-command.js";
+import { addCheckOptions } from "./check/check-request.js";
+import { type Fault, FaultsFound, type FaultyCommand, quote, writeFaults } from "./fault.js";
 import type { Io } from "./io.js";
 import { planCommand } from "./plan/plan-command.js";
+import { projectPlanCommand } from "./project-plan/project-plan-command.js";
 import { addPlanOptions, PLAN_OPTIONS, type WrittenOptions } from "./request/plan-options.js";
+import { asksForList } from "./request/project-plan-request.js";
+import { newCommand } from "./starter/new-command.js";
 import { VERSION } from "./version.js";
+import { listed } from "./words/listed.js";
 
 /** 0 done; 1 cannot be planned as asked; 2 wrong usage or input. */
 export type ExitCode = 0 | 1 | 2;
@@ -16,8 +22,8 @@ export type ExitCode = 0 | 1 | 2;
  */
 export async function run(argv: readonly string[], io: Io): Promise<ExitCode> {
   let code: ExitCode = 0;
-  const program = describeProgram(io, async (written, rest) => {
-    code = await planCommand(written, rest, io);
+  const program = describeProgram(io, async (command, written, rest) => {
+    code = await COMMANDS[command].run(written, rest, io);
   });
   try {
     await program.parseAsync([...argv], { from: "user" });
@@ -27,50 +33,113 @@ export async function run(argv: readonly string[], io: Io): Promise<ExitCode> {
   }
 }
 
-const AFTER_HELP = `
-Exit codes: 0 done; 1 cannot be planned as asked; 2 wrong usage or input, nothing written.`;
+type CommandName = "plan" | "check" | "new";
+
+interface Described {
+  readonly description: string;
+  readonly usage: string;
+  readonly argument: readonly [name: string, description: string];
+  readonly help: string;
+  /** Whether it writes files. */
+  readonly writes: boolean;
+  readonly addOptions: (command: Command) => Command;
+  readonly run: (written: WrittenOptions, rest: readonly string[], io: Io) => Promise<ExitCode>;
+}
 
 const PLAN_HELP = `
-The piece list has a line for each kind of piece; turn is yes where it may be turned, else no:
+A project file says which papers there are and what each card is made of; sheetwright new writes
+one to start from. A list of pieces has a line for each kind of piece; turn is yes where it may be
+turned, else no:
   name,width,height,quantity,turn
   base,7,10,12,no
   mat,4 3/4,6 3/4,12,yes
-Lengths are written as 8 1/2, 8-1/2 in, 8.5", 3/8, 216 mm or 21.6cm; a bare number is in --unit.
+Lengths are written as 8 1/2, 8-1/2 in, 8.5", 3/8, 216 mm or 21.6cm; a bare number is in the units
+of the project, or in --unit.
 
 Exit codes: 0 all pieces are planned; 1 not all can be: the plan for the others is written, and
 what is missing is said; 2 wrong usage or input, nothing written.`;
 
+const CHECK_HELP = `
+Exit codes: 0 the project can be read, whatever is advised; 1 a piece fits none of its papers;
+2 wrong usage or input.`;
+
+const NEW_HELP = `
+Exit codes: 0 written; 2 wrong usage, or cards.yaml is there already: nothing written.`;
+
+const COMMANDS: Readonly<Record<CommandName, Described>> = {
+  plan: {
+    description: "Turns a project of cards, or a list of pieces, into cut sheets.",
+    usage:
+      "cards.yaml --out plan [options]\n       sheetwright plan --pieces pieces.csv --sheet us-letter --out plan [options]",
+    argument: ["[file]", "the project, in YAML or JSON"],
+    help: PLAN_HELP,
+    writes: true,
+    addOptions: addPlanOptions,
+    run: (written, rest, io) =>
+      asksForList(written, rest) ? planCommand(written, rest, io) : projectPlanCommand(written, rest, io),
+  },
+  check: {
+    description: "Reads a project and says what is wrong or odd in it, without planning.",
+    usage: "cards.yaml [options]",
+    argument: ["[file]", "the project, in YAML or JSON"],
+    help: CHECK_HELP,
+    writes: false,
+    addOptions: addCheckOptions,
+    run: checkCommand,
+  },
+  new: {
+    description: "Writes a small project to start from, cards.yaml, with a comment on every line.",
+    usage: "[folder]",
+    argument: ["[folder]", "where it is written (default: here)"],
+    help: NEW_HELP,
+    writes: true,
+    addOptions: (command) => command,
+    run: newCommand,
+  },
+};
+
+const AFTER_HELP = `
+Exit codes: 0 done; 1 cannot be planned as asked; 2 wrong usage or input, nothing written.`;
+
 function describeProgram(
   io: Io,
-  plan: (written: WrittenOptions, rest: readonly string[]) => Promise<void>,
+  run: (command: CommandName, written: WrittenOptions, rest: readonly string[]) => Promise<void>,
 ): Command {
   const settle = (command: Command): Command =>
-    command.exitOverride().configureOutput({
-      writeOut: (text) => io.stdout.write(text),
-      writeErr: (text) => io.stderr.write(text),
-      getOutHelpWidth: () => 100,
-      getErrHelpWidth: () => 100,
-      // Faults are worded in one place, `explain`.
-      outputError: () => undefined,
-    });
+    command
+      .exitOverride()
+      .helpOption("--help", "print this help")
+      .configureOutput({
+        writeOut: (text) => io.stdout.write(text),
+        writeErr: (text) => io.stderr.write(text),
+        getOutHelpWidth: () => 100,
+        getErrHelpWidth: () => 100,
+        // Faults are worded in one place, `explain`.
+        outputError: () => undefined,
+      });
   const program = settle(new Command("sheetwright"))
-    .description("Plans how sheets of paper are cut into pieces, before the first cut is made.")
+    .description("Plans how sheets of paper are cut into cards, before the first cut is made.")
     .version(VERSION, "--version", "print the version")
-    .helpOption("--help", "print this help")
     .helpCommand("help [command]", "print the help of a command")
     .addHelpText("after", AFTER_HELP);
-  // Words that are no known option are let through, so that all faults can be told at once.
-  settle(program.command("plan"))
-    .description("Turns a list of pieces and a sheet size into cut sheets.")
-    .usage("--pieces pieces.csv --sheet us-letter --out plan [options]")
-    .helpOption("--help", "print this help")
-    .allowUnknownOption()
-    .allowExcessArguments()
-    .addHelpText("after", PLAN_HELP)
-    .action((written: WrittenOptions, command: Command) => plan(written, command.args));
-  const command = program.commands.find((one) => one.name() === "plan");
-  if (command !== undefined) addPlanOptions(command);
+  for (const name of commandNames()) {
+    const { description, usage, argument, help, addOptions } = COMMANDS[name];
+    // Words that are no known option are let through, so that all faults can be told at once.
+    const command = settle(program.command(name))
+      .description(description)
+      .usage(usage)
+      .argument(...argument)
+      .allowUnknownOption()
+      .allowExcessArguments()
+      .addHelpText("after", help)
+      .action((_first: unknown, written: WrittenOptions, self: Command) => run(name, written, self.args));
+    addOptions(command);
+  }
   return program;
+}
+
+function commandNames(): readonly CommandName[] {
+  return ["new", "check", "plan"];
 }
 
 function explain(error: unknown, argv: readonly string[], io: Io): ExitCode {
@@ -84,7 +153,7 @@ function explain(error: unknown, argv: readonly string[], io: Io): ExitCode {
   const message = error instanceof Error ? error.message : String(error);
   io.stderr.write(
     `Sheetwright has a fault of its own and wrote nothing: ${message.split("\n")[0]}\n` +
-      "Please report it, with this line, the command and the piece list.\n",
+      "Please report it, with this line, the command and the file it was given.\n",
   );
   return 1;
 }
@@ -93,8 +162,14 @@ function tell(faults: readonly Fault[], argv: readonly string[], io: Io): ExitCo
   if (argv.includes("--json")) {
     io.stdout.write(`${JSON.stringify({ sheetwright: "faults", version: 1, faults }, null, 2)}\n`);
   }
-  io.stderr.write(writeFaults(faults));
+  io.stderr.write(writeFaults(faults, faultyCommand(argv)));
   return 2;
+}
+
+function faultyCommand(argv: readonly string[]): FaultyCommand {
+  const name = commandNames().find((one) => one === argv[0]);
+  if (name === undefined) return { name: "sheetwright", writes: true };
+  return { name: `sheetwright ${name}`, writes: COMMANDS[name].writes };
 }
 
 /** What commander finds before a command runs: an unknown command or option, or an option without its value. */
@@ -113,7 +188,7 @@ function usageFault({ code, message }: CommanderError): Fault {
     };
   }
   if (code === "commander.unknownCommand") {
-    const message = `${quote(quoted)} is not a command. The command is plan; sheetwright --help tells more.`;
+    const message = `${quote(quoted)} is not a command. The commands are ${listed(commandNames())}; sheetwright --help tells more.`;
     return { code: "unknown-command", place: { option: "sheetwright" }, message };
   }
   return { code: "usage", place: { option: "sheetwright" }, message: `${found.replace(/\s*\n\s*/g, " ")}.` };

@@ -3,33 +3,14 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { describe, expect, it } from "vitest";
-import type { Files } from "../src/io.js";
 import { nodeFiles } from "../src/node-files.js";
+import { readOnly } from "./read-only-files.js";
 import { runIn } from "./run-in.js";
 
 const folder = fileURLToPath(new URL("../../../test-fixtures/broken/", import.meta.url));
 const names = (await readdir(folder))
   .filter((name) => name.endsWith(".args"))
   .map((name) => name.slice(0, -5));
-
-/** The files of this machine, without any way to change them. */
-function readOnly(attempts: string[]): Files {
-  const refuse = (path: string): Promise<never> => {
-    attempts.push(path);
-    return Promise.reject(Object.assign(new Error(`EROFS: ${path}`), { code: "EROFS" }));
-  };
-  const { read, list, look } = nodeFiles;
-  return {
-    read,
-    list,
-    look,
-    write: refuse,
-    makeFolder: refuse,
-    rename: refuse,
-    removeFile: refuse,
-    removeFolder: refuse,
-  };
-}
 
 describe("broken input", () => {
   it("is there in at least twenty ways", () => {

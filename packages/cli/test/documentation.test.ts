@@ -1,13 +1,13 @@
 import { readFile } from "node:fs/promises";
 import { describe, expect, it } from "vitest";
-import { type OptionKey, optionName, PLAN_OPTIONS } from "../src/request/plan-options.js";
+import { OPTION_KEYS, optionName } from "../src/request/plan-options.js";
 import { memoryFiles } from "./memory-files.js";
 import { runIn } from "./run-in.js";
 
 const page = await readFile(new URL("../../../docs/command-line.md", import.meta.url), "utf8");
 
 describe("the page on the command line", () => {
-  it.each(Object.keys(PLAN_OPTIONS) as OptionKey[])("explains the option %s", (key) => {
+  it.each(OPTION_KEYS)("explains the option %s", (key) => {
     expect(page).toMatch(new RegExp(`^\\| \`${optionName(key)}\\b`, "m"));
   });
 

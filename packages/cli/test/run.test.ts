@@ -17,16 +17,17 @@ const TOO_LARGE = [
 ];
 
 describe("the command", () => {
-  it.each([[["--help"]], [["help"]], [["plan", "--help"]], [["help", "plan"]]])(
-    "prints help for %j",
-    async (argv) => {
-      const { code, stdout, stderr } = await runIn(argv, { files });
-      expect({ code, stderr }).toEqual({ code: 0, stderr: "" });
-      expect(stdout).toMatch(/^Usage: sheetwright/);
-      expect(stdout).toMatch(/Exit codes: 0 /);
-      expect(stdout.split("\n").every((line) => line.length <= 100)).toBe(true);
-    },
-  );
+  it.each([
+    [["--help"]],
+    [["help"]],
+    ...["plan", "check", "new"].flatMap((name) => [[[name, "--help"]], [["help", name]]]),
+  ])("prints help for %j", async (argv) => {
+    const { code, stdout, stderr } = await runIn(argv, { files });
+    expect({ code, stderr }).toEqual({ code: 0, stderr: "" });
+    expect(stdout).toMatch(/^Usage: sheetwright/);
+    expect(stdout).toMatch(/Exit codes: 0 /);
+    expect(stdout.split("\n").every((line) => line.length <= 100)).toBe(true);
+  });
 
   it("explains every option in the help of plan", async () => {
     const { stdout } = await runIn(["plan", "--help"], { files });
@@ -54,7 +55,7 @@ describe("the command", () => {
     expect({ code, stdout }).toEqual({ code: 1, stdout: "" });
     expect(stderr).toBe(
       "Sheetwright has a fault of its own and wrote nothing: x is not a function\n" +
-        "Please report it, with this line, the command and the piece list.\n",
+        "Please report it, with this line, the command and the file it was given.\n",
     );
   });
 });

@@ -22,12 +22,16 @@ export interface FolderSurvey {
   readonly changed: ReadonlySet<string>;
 }
 
-/** A sheet's files, the overview and the plan; nothing else is ever written or removed. */
-const WRITTEN_NAMES = /^(sheet-[1-9][0-9]*(-cutter)?\.svg|sheet-[1-9][0-9]*\.txt|cut-list\.txt|plan\.json)$/;
+/** What a plan's files are called, in a regular expression; nothing else is ever written or removed. */
+const SHEET = "sheet-([a-z][a-z0-9-]*-)?[1-9][0-9]*";
+const CARD = "card-[1-9][0-9]*(-[a-z0-9-]+)?";
+const WRITTEN_NAMES = new RegExp(
+  `^(${SHEET}(-cutter)?\\.svg|${SHEET}\\.txt|${CARD}\\.(svg|txt)|cut-list\\.txt|plan\\.json)$`,
+);
 
 /** The little of a plan that tells which files are ours; any version has it. */
 const fileList = z.object({
-  sheetwright: z.literal("plan"),
+  sheetwright: z.enum(["plan", "project-plan"]),
   files: z.array(z.object({ name: z.string().regex(WRITTEN_NAMES), sha256: z.string() })),
 });
 

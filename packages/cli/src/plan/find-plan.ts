@@ -1,25 +1,15 @@
-import { type Finding, type Packing, type Problem, packAsync, verify } from "@sheetwright/packing";
+import { type Packing, type Problem, packAsync, verify } from "@sheetwright/packing";
 import type { Io } from "../io.js";
 import type { PlanRequest } from "../request/plan-request.js";
 import { explainNoFit } from "./explain-no-fit.js";
 import { showProgress } from "./show-progress.js";
+import { WrongPlan } from "./wrong-plan.js";
 
 /** A plan that was proven right, and with too few sheets what more of them would give. */
 export interface FoundPlan {
   readonly packing: Packing;
   /** A plan for all pieces that fit, from as many sheets as it takes; `null` where none was needed or time was up. */
   readonly unlimited: Packing | null;
-}
-
-/** A plan that `verify` refused: a fault of Sheetwright, after which nothing may be written. */
-class WrongPlan extends Error {
-  override readonly name = "WrongPlan";
-  readonly findings: readonly Finding[];
-
-  constructor(findings: readonly Finding[]) {
-    super(`The plan is not right: ${findings.map(({ path, message }) => `${path}: ${message}`).join("; ")}`);
-    this.findings = findings;
-  }
 }
 
 /**

@@ -1,24 +1,25 @@
-import { resolve } from "node:path";
-import { type Fault, FaultsFound, quote } from "../fault.js";
-import { findConflicts } from "../folder/find-conflicts.js";
-import { replaceFiles } from "../folder/replace-files.js";
-import { PLAN_FILE, surveyFolder } from "../folder/survey-folder.js";
-import { type Io, systemCode } from "../io.js";
-import { decodeText } from "../pieces/decode-text.js";
+import { type Fault, FaultsFound } from "../fault.js";
+import { PLAN_FILE } from "../folder/survey-folder.js";
+import { folderFaults, writeToFolder } from "../folder/write-to-folder.js";
+import type { Io } from "../io.js";
 import { type PieceList, readPieceList } from "../pieces/piece-list.js";
 import type { WrittenOptions } from "../request/plan-options.js";
 import { type PlanRequest, readPlanRequest } from "../request/plan-request.js";
+import { readText } from "../text/read-text.js";
 import { bold } from "../words/emphasis.js";
-import { systemErrorWords } from "../words/system-error.js";
+import { BLADE_CAUTION } from "../words/write-notes.js";
 import { writeShortfall } from "../words/write-shortfall.js";
-import { BLADE_CAUTION, writeSummary } from "../words/write-summary.js";
+import { writeSummary } from "../words/write-summary.js";
 import { findPlan } from "./find-plan.js";
 import { OVERVIEW_FILE, planFiles } from "./plan-files.js";
 import { planProblem } from "./plan-problem.js";
 import type { PlanSummary } from "./plan-summary.js";
 
+/** What helps where the list is no text. */
+const LIST_HELP = 'Save the list as "CSV UTF-8", or make sure that this is the list and no spreadsheet file.';
+
 /**
- * Runs `sheetwright plan`: reads the request and the piece list, plans, proves, draws, and writes all files or none.
+ * Runs `sheetwright plan --pieces`: reads the request and the piece list, plans, proves, draws, and writes all files or none.
  * Resolves to the exit code: 0, or 1 where not every piece is in the plan. Rejects with {@link FaultsFound}.
  *
  * @param rest what stands on the command line beside known options.
@@ -29,7 +30,7 @@ export async function planCommand(written: WrittenOptions, rest: readonly string
   const found = await findPlan(problem, request, io);
   const { files, summary } = planFiles(problem, found, request);
 
-  const notes = await writeAll(request, io, files);
+  const notes = [...(await writeToFolder(request, files, io))];
   if (list.comments === 1)
     notes.push(`${request.pieces}: 1 line that starts with # was left out as a comment.`);
   if (list.comments > 1) {
@@ -56,68 +57,14 @@ async function readAll(
   const all: Fault[] = [...faults];
   let list: PieceList = { pieces: [], comments: 0, faults: [] };
   if (pieces !== null && unit !== null) {
-    const text = await readText(pieces, io);
+    const text = await readText(pieces, { place: { option: "--pieces" }, help: LIST_HELP }, io);
     list = typeof text === "string" ? readPieceList(text, pieces, unit) : { ...list, faults: [text] };
     all.push(...list.faults);
   }
   // Said before the search, so that nobody waits for a plan that then cannot be written.
-  if (out !== null) all.push(...(await conflicts(out, [PLAN_FILE, OVERVIEW_FILE], force, io)));
+  if (out !== null) all.push(...(await folderFaults({ out, force }, [PLAN_FILE, OVERVIEW_FILE], io)));
   if (request === null || all.length > 0) throw new FaultsFound(all);
   return { request, list };
-}
-
-async function readText(file: string, io: Io): Promise<string | Fault> {
-  try {
-    return decodeText(await io.files.read(resolve(io.cwd, file)), file);
-  } catch (error) {
-    const code = systemCode(error);
-    if (code === undefined) throw error;
-    const message = `${quote(file)} cannot be read: ${systemErrorWords(code)}.`;
-    return { code: "not-readable", place: { option: "--pieces" }, message };
-  }
-}
-
-async function conflicts(
-  out: string,
-  names: readonly string[],
-  force: boolean,
-  io: Io,
-): Promise<readonly Fault[]> {
-  try {
-    return findConflicts(await surveyFolder(io.files, resolve(io.cwd, out)), out, names, force);
-  } catch (error) {
-    return [notWritable(error, out)];
-  }
-}
-
-/** Writes the files and removes those of an earlier plan that this one has no use for. Resolves to what to say of it. */
-async function writeAll(
-  request: PlanRequest,
-  io: Io,
-  files: readonly { readonly name: string; readonly content: string }[],
-): Promise<string[]> {
-  const { out, force } = request;
-  const names = files.map((file) => file.name);
-  const faults = await conflicts(out, names, force, io);
-  if (faults.length > 0) throw new FaultsFound(faults);
-  try {
-    const folder = resolve(io.cwd, out);
-    const survey = await surveyFolder(io.files, folder);
-    const stale = [...survey.own].filter((name) => !names.includes(name)).sort();
-    await replaceFiles(io.files, folder, files, stale);
-    const kept = [...survey.changed].filter((name) => !names.includes(name)).sort();
-    return kept.map((name) => `${name} is of an earlier plan; it was changed since, so it was left there.`);
-  } catch (error) {
-    throw new FaultsFound([notWritable(error, out)], { cause: error });
-  }
-}
-
-/** Gives the fault for an error of the operating system; throws any other. */
-function notWritable(error: unknown, out: string): Fault {
-  const code = systemCode(error);
-  if (code === undefined) throw error;
-  const message = `${quote(out)} cannot be written to: ${systemErrorWords(code)}. What was there before is unchanged.`;
-  return { code: "not-writable", place: { option: "--out" }, message };
 }
 
 function writePlaces({ layouts }: PlanSummary, out: string): readonly string[] {

@@ -1,7 +1,7 @@
 import type { Size, Unit } from "@sheetwright/measure";
 import type { CutOrder, KindCount, Packing, Problem } from "@sheetwright/packing";
+import { findLeftovers, type Leftover } from "@sheetwright/planner";
 import { explainNoFit, type NoFit } from "./explain-no-fit.js";
-import { findLeftovers, type Leftover } from "./leftovers.js";
 
 /** A plan in short, as plain data: what `--json` prints, and what the words for a person are made from. */
 export interface PlanSummary {

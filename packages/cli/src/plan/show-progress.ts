@@ -6,20 +6,21 @@ const STEPS_PER_LINE = 100;
 
 /** Shows on a terminal how far a search is, in one line that is written over; shows nothing elsewhere. */
 export function showProgress(output: Output): {
-  readonly show: (progress: Progress) => void;
+  /** `where` says what is searched where there are several searches, such as `papers 2 of 5, `. */
+  readonly show: (progress: Progress, where?: string) => void;
   readonly clear: () => void;
 } {
   if (output.isTTY !== true) return { show: () => undefined, clear: () => undefined };
   let steps = 0;
   return {
-    show: ({ startsDone, starts, best }) => {
+    show: ({ startsDone, starts, best }, where = "") => {
       steps += 1;
       if (steps % STEPS_PER_LINE !== 0) return;
       const found =
         best === undefined ? "" : `, best so far ${best.sheets} ${best.sheets === 1 ? "sheet" : "sheets"}`;
       // Back to the start of the line, and clear what is right of what is written.
       output.write(
-        `\rSearching: ${startsDone} of ${starts} tries${found}. Ctrl-C takes the best so far.\u001b[K`,
+        `\rSearching: ${where}${startsDone} of ${starts} tries${found}. Ctrl-C takes the best so far.\u001b[K`,
       );
     },
     clear: () => {

@@ -1,11 +1,13 @@
 import type { Ticks, Unit } from "@sheetwright/measure";
 import { type Fault, quote } from "../fault.js";
 import { readLength } from "../pieces/read-length.js";
+import { listed } from "../words/listed.js";
+import { faultsOfRest, type RestWords } from "./free-words.js";
 import {
+  OPTION_KEYS,
   type OptionKey,
   optionName,
   PLAN_OPTIONS,
-  suggestOption,
   type WrittenOptions,
 } from "./plan-options.js";
 
@@ -33,8 +35,13 @@ export interface OptionReader {
  * Makes a reader of written options.
  *
  * @param rest what stands on the command line beside known options: faults, all of it.
+ * @param words how these are told.
  */
-export function optionReader(written: WrittenOptions, rest: readonly string[]): OptionReader {
+export function optionReader(
+  written: WrittenOptions,
+  rest: readonly string[],
+  words?: RestWords,
+): OptionReader {
   const found: { readonly key: OptionKey; readonly fault: Fault }[] = [];
   const report: OptionReader["report"] = (key, code, message) => {
     found.push({ key, fault: { code, place: { option: optionName(key) }, message } });
@@ -46,11 +53,12 @@ export function optionReader(written: WrittenOptions, rest: readonly string[]): 
       report(key, "option-twice", `given ${given.length} times, expected once. Keep one of them.`);
     return given[0];
   };
-  const order = Object.keys(PLAN_OPTIONS);
   return {
     faults: () => [
-      ...faultsOfRest(rest),
-      ...[...found].sort((a, b) => order.indexOf(a.key) - order.indexOf(b.key)).map(({ fault }) => fault),
+      ...faultsOfRest(rest, words),
+      ...[...found]
+        .sort((a, b) => OPTION_KEYS.indexOf(a.key) - OPTION_KEYS.indexOf(b.key))
+        .map(({ fault }) => fault),
     ],
     report,
     value,
@@ -68,7 +76,7 @@ export function optionReader(written: WrittenOptions, rest: readonly string[]): 
       const bare = (word: string): string => word.toLowerCase().replace(/\s+/g, "");
       const found = allowed.find((one) => bare(one) === bare(text));
       if (found !== undefined) return found;
-      report(key, "not-one-of", `found ${quote(text)}, expected ${either(allowed)}.`);
+      report(key, "not-one-of", `found ${quote(text)}, expected ${listed(allowed, "or")}.`);
       return null;
     },
     wholeNumber: (key, least, most) => {
@@ -91,34 +99,4 @@ export function optionReader(written: WrittenOptions, rest: readonly string[]): 
       return null;
     },
   };
-}
-
-/** Words that are no option, and no option's value. */
-function faultsOfRest(rest: readonly string[]): readonly Fault[] {
-  const faults: Fault[] = [];
-  const extra: string[] = [];
-  rest.forEach((word, index) => {
-    if (word.startsWith("-") && word.length > 1) {
-      const known = suggestOption(word);
-      const help = known === undefined ? "" : ` Did you mean ${known}?`;
-      faults.push({
-        code: "unknown-option",
-        place: { option: word },
-        message: `this option is not known.${help}`,
-      });
-      return;
-    }
-    // The word after an unknown option is most likely its value: one fault is enough.
-    const before = rest[index - 1] ?? "";
-    if (!before.startsWith("--") || before.includes("=")) extra.push(word);
-  });
-  if (extra.length === 0) return faults;
-  const message =
-    'nothing was expected here. A value with spaces in it goes in quotes, such as --sheet "8 1/2 x 11 in".';
-  return [...faults, { code: "extra-word", place: { option: quote(extra.join(" ")) }, message }];
-}
-
-/** Joins words as a sentence does: a, b or c. */
-function either(words: readonly string[]): string {
-  return words.length < 2 ? words.join("") : `${words.slice(0, -1).join(", ")} or ${words.at(-1)}`;
 }

@@ -8,6 +8,8 @@ interface PlanOption {
   readonly help: string;
   /** A value that would do, for messages. */
   readonly example?: string;
+  /** Where an option is for a list of pieces only: how a project file says the same. */
+  readonly inProject?: string;
 }
 
 /** The options of `sheetwright plan`, in the order of its help. */
@@ -21,13 +23,20 @@ export const PLAN_OPTIONS = {
     flags: "--sheet <size>",
     help: "a named size (us-letter, iso-a4) or width x height (12x12in)",
     example: "us-letter",
+    inProject: "the size of each paper, such as cardstock: us-letter",
   },
   out: { flags: "--out <folder>", help: "where the files are written", example: "plan" },
-  count: { flags: "--count <number>", help: "sheets on hand (default: as many as needed)", example: "20" },
+  count: {
+    flags: "--count <number>",
+    help: "sheets on hand (default: as many as needed)",
+    example: "20",
+    inProject: "the count of each paper",
+  },
   unit: {
     flags: "--unit <in|mm>",
     help: "unit of bare numbers, and of what is written (default: in)",
     example: "mm",
+    inProject: "units: in or units: mm",
   },
   mode: {
     flags: "--mode <mode>",
@@ -35,22 +44,31 @@ export const PLAN_OPTIONS = {
       "guillotine: edge-to-edge cuts in any order; shelf: strips, pieces from the strips, and one last trim " +
       "(default: guillotine)",
     example: "shelf",
+    inProject: "cuts: edge-to-edge or cuts: strips under trimmer",
   },
-  trim: { flags: "--trim <length>", help: "squared off each side first (default: 0)", example: "1/8" },
+  trim: {
+    flags: "--trim <length>",
+    help: "squared off each side first (default: 0)",
+    example: "1/8",
+    inProject: "the trim of each paper",
+  },
   trimSides: {
     flags: "--trim-sides <sides>",
     help: "which sides --trim takes, such as left,top (default: all four)",
     example: "left,top",
+    inProject: "the trim of each paper, such as trim: { left: 1/8, top: 1/8 }",
   },
   kerf: {
     flags: "--kerf <length>",
     help: "width lost by each cut (default: 0, as with a blade)",
     example: "0",
+    inProject: "kerf under trimmer",
   },
   longestCut: {
     flags: "--longest-cut <length>",
     help: "the longest cut your tool makes (default: no limit)",
     example: "12",
+    inProject: "longest-cut under trimmer",
   },
   hold: {
     flags: "--hold <length>",
@@ -58,11 +76,13 @@ export const PLAN_OPTIONS = {
       "narrowest part your tool holds firmly; narrower ones are marked for a metal ruler " +
       "(default: 1 in or 25 mm)",
     example: "1",
+    inProject: "narrowest-hold under trimmer",
   },
   keep: {
     flags: "--keep <size>",
     help: "smallest leftover worth keeping (default: 2x2in or 50x50mm)",
     example: "2x2in",
+    inProject: "smallest-offcut under trimmer",
   },
   cutterUnit: {
     flags: "--cutter-unit <unit>",
@@ -91,6 +111,9 @@ export const PLAN_OPTIONS = {
 /** Key of an option in {@link WrittenOptions}. */
 export type OptionKey = keyof typeof PLAN_OPTIONS;
 
+/** The keys of all options, in the order of the help. */
+export const OPTION_KEYS = Object.keys(PLAN_OPTIONS) as readonly OptionKey[];
+
 /** The option as a person writes it, such as `--trim-sides`. */
 export function optionName(key: OptionKey): string {
   return PLAN_OPTIONS[key].flags.split(" ")[0] ?? key;
@@ -98,8 +121,10 @@ export function optionName(key: OptionKey): string {
 
 /** Adds the options to a command. Each keeps all its values, so that one given twice can be refused. */
 export function addPlanOptions(command: Command): Command {
-  for (const { flags, help } of Object.values(PLAN_OPTIONS)) {
+  const described: readonly PlanOption[] = Object.values(PLAN_OPTIONS);
+  for (const { flags, help, inProject } of described) {
     const option = new Option(flags, help);
+    if (inProject !== undefined || flags.startsWith("--pieces")) option.helpGroup("For a list of pieces:");
     if (option.required) {
       option.argParser((value: string, earlier: readonly string[] | undefined) => [
         ...(earlier ?? []),
@@ -111,9 +136,16 @@ export function addPlanOptions(command: Command): Command {
   return command;
 }
 
-/** The known option that an unknown one was probably meant to be, such as `--mode` for `--mod`. */
-export function suggestOption(flag: string): string | undefined {
-  const strict = addPlanOptions(new Command("plan"))
+/**
+ * The known option that an unknown one was probably meant to be, such as `--mode` for `--mod`.
+ *
+ * @param add adds the known options to a command.
+ */
+export function suggestOption(
+  flag: string,
+  add: (command: Command) => Command = addPlanOptions,
+): string | undefined {
+  const strict = add(new Command("strict"))
     .exitOverride()
     .configureOutput({ writeErr: () => undefined });
   try {

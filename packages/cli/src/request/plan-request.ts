@@ -1,13 +1,15 @@
 import { formatLength, formatSize, type Size, type Ticks, type Unit } from "@sheetwright/measure";
-import type { Effort, Mode, Trim } from "@sheetwright/packing";
-import type { CutterUnit, Edges } from "@sheetwright/svg";
+import type { Mode, Trim } from "@sheetwright/packing";
 import { type Fault, quote } from "../fault.js";
+import { freeWords } from "./free-words.js";
 import { type OptionReader, optionReader } from "./option-reader.js";
 import type { WrittenOptions } from "./plan-options.js";
+import { isProjectName } from "./project-plan-request.js";
+import { readSharedOptions, type SharedOptions } from "./shared-options.js";
 import { readSheetSize, readSize, type SheetSize } from "./sheet-size.js";
 
-/** What `sheetwright plan` is asked, read and checked. Lengths are ticks. */
-export interface PlanRequest {
+/** What `sheetwright plan --pieces` is asked, read and checked. Lengths are ticks. */
+export interface PlanRequest extends SharedOptions {
   /** Path of the piece list, as given. */
   readonly pieces: string;
   /** Path of the folder, as given. */
@@ -24,17 +26,10 @@ export interface PlanRequest {
   readonly hold: Ticks;
   /** The smallest leftover worth keeping. */
   readonly keep: Size;
-  readonly cutterUnit: CutterUnit;
-  readonly cutterEdges: Edges;
-  readonly effort: Effort;
-  readonly seed: number;
-  readonly json: boolean;
-  readonly force: boolean;
 }
 
 const SIDES = ["left", "right", "top", "bottom"] as const;
 const LARGEST_COUNT = 100_000;
-const LARGEST_SEED = 4_294_967_295;
 
 /**
  * Where nothing else is said, what a part must measure to be held firmly while it is cut, and a leftover to be kept. Both
@@ -62,9 +57,13 @@ export interface ReadRequest {
  * @param rest what stands on the command line beside known options.
  */
 export function readPlanRequest(written: WrittenOptions, rest: readonly string[]): ReadRequest {
-  const reader = optionReader(written, rest);
+  const projects = freeWords(rest).words.filter(isProjectName);
+  const reader = optionReader(
+    written,
+    rest.filter((word) => !projects.includes(word)),
+  );
   const { oneOf, wholeNumber } = reader;
-  const pieces = reader.required("pieces");
+  const pieces = readPieces(reader, projects);
   const sheetText = reader.required("sheet");
   const out = reader.required("out");
   const unit = oneOf<Unit>("unit", ["in", "mm"], "in");
@@ -83,28 +82,22 @@ export function readPlanRequest(written: WrittenOptions, rest: readonly string[]
   const asked = {
     sheet: sheetText === null ? null : size("sheet", readSheetSize(sheetText, bareUnit)),
     mode: oneOf<PlanRequest["mode"]>("mode", ["shelf", "guillotine"], "guillotine"),
-    effort: oneOf<Effort>("effort", ["quick", "standard", "thorough"], "standard"),
-    cutterUnit: oneOf<CutterUnit>("cutterUnit", ["mm", "1/96 in", "1/72 in"], "mm"),
-    cutterEdges: oneOf<Edges>("cutterEdges", ["once", "closed"], "once"),
     keep: size("keep", readSize(reader.value("keep") ?? defaults.keep, bareUnit)),
   };
+  const shared = readSharedOptions(written, reader);
   const count = wholeNumber("count", 1, LARGEST_COUNT) ?? null;
-  const seed = wholeNumber("seed", 0, LARGEST_SEED) ?? 1;
   const kerf = length("kerf", "0");
   const longestCut = written["longestCut"] === undefined ? null : length("longestCut", "", false);
   const hold = length("hold", defaults.hold);
   const trim = readTrim(length("trim", "0"), reader);
   if (asked.sheet !== null) checkTrim(asked.sheet, trim, longestCut, bareUnit, reader);
 
-  const json = written["json"] === true;
-  const force = written["force"] === true;
   const faults = reader.faults();
-  const read = { faults, pieces, out, unit, force };
-  const { sheet, mode, effort, cutterUnit, cutterEdges, keep } = asked;
+  const { sheet, mode, keep } = asked;
+  const read = { faults, pieces, out, unit, force: shared.force };
   if (faults.length > 0 || pieces === null || out === null || unit === null)
     return { ...read, request: null };
-  if (sheet === null || mode === null || effort === null) return { ...read, request: null };
-  if (cutterUnit === null || cutterEdges === null || keep === null) return { ...read, request: null };
+  if (sheet === null || mode === null || keep === null) return { ...read, request: null };
   const request: PlanRequest = {
     pieces,
     out,
@@ -117,14 +110,24 @@ export function readPlanRequest(written: WrittenOptions, rest: readonly string[]
     longestCut,
     hold,
     keep: { width: keep.width, height: keep.height },
-    cutterUnit,
-    cutterEdges,
-    effort,
-    seed,
-    json,
-    force,
+    ...shared,
   };
   return { ...read, request };
+}
+
+/** Gives the path of the piece list, and no project file's. */
+function readPieces(reader: OptionReader, projects: readonly string[]): string | null {
+  for (const project of projects) {
+    const message = `${quote(project)} and --pieces are both given, expected a project file or a list of pieces. Leave one out.`;
+    reader.report("pieces", "two-forms", message);
+  }
+  const pieces = reader.required("pieces");
+  if (pieces === null || !isProjectName(pieces)) return pieces;
+  const message =
+    `${quote(pieces)} is a project file by its name, expected a list of pieces. ` +
+    `Give it without --pieces: sheetwright plan ${pieces} --out plan.`;
+  reader.report("pieces", "not-a-list", message);
+  return null;
 }
 
 function readTrim(width: Ticks, { value, report }: OptionReader): Trim {

@@ -1,9 +1,12 @@
 import { formatSize } from "@sheetwright/measure";
 import type { Packing, Problem } from "@sheetwright/packing";
 import type { PlanSummary } from "../plan/plan-summary.js";
+import { countPieces } from "./count-pieces.js";
 import { counted } from "./counted.js";
+import { table } from "./table.js";
+import { BLADE_CAUTION } from "./write-notes.js";
 import { writeShortfall } from "./write-shortfall.js";
-import { BLADE_CAUTION, writeSummary } from "./write-summary.js";
+import { writeSummary } from "./write-summary.js";
 
 /**
  * Writes the overview of a plan, the file `cut-list.txt`: the summary, what is missing, every piece with the layouts it
@@ -53,34 +56,4 @@ function writeAllLeftovers({ leftovers, units }: PlanSummary): readonly string[]
     const size = formatSize(width, height, { unit: units.shown });
     return `${counted(count, "leftover")} of ${size}${keep ? "" : ", too small to keep"}`;
   });
-}
-
-/** Copies of each kind from all sheets of a run. */
-function countPieces(tree: Packing["layouts"][number]["tree"]): ReadonlyMap<string, number> {
-  const counts = new Map<string, number>();
-  const visit = (node: typeof tree): void => {
-    if (node.type === "piece") {
-      for (const { kind, count } of node.shares) counts.set(kind, (counts.get(kind) ?? 0) + count);
-      if (node.window !== undefined) visit(node.window.tree);
-    } else if (node.type === "split") {
-      for (const part of node.parts) visit(part.node);
-    } else if (node.type === "stopped") {
-      for (const part of [node.top, node.right, node.bottom, node.left, node.centre]) visit(part);
-    }
-  };
-  visit(tree);
-  return counts;
-}
-
-/** Lines up the cells of rows in columns, two spaces apart. */
-function table(rows: readonly (readonly string[])[]): readonly string[] {
-  const widths = (rows[0] ?? []).map((_, column) =>
-    rows.reduce((widest, cells) => Math.max(widest, [...(cells[column] ?? "")].length), 0),
-  );
-  return rows.map((cells) =>
-    cells
-      .map((cell, column) => cell + " ".repeat(Math.max(0, (widths[column] ?? 0) - [...cell].length)))
-      .join("  ")
-      .trimEnd(),
-  );
 }

@@ -1,22 +1,15 @@
-import { formatLength, formatSize, TICKS_PER_INCH, type Ticks } from "@sheetwright/measure";
-import type { Leftover } from "../plan/leftovers.js";
+import { formatSize } from "@sheetwright/measure";
+import type { Leftover } from "@sheetwright/planner";
 import type { PlanSummary } from "../plan/plan-summary.js";
 import { counted } from "./counted.js";
+import { block, row } from "./summary-rows.js";
+import { writeNotes } from "./write-notes.js";
 
 /** Leftover sizes that are listed before the rest is only counted. */
 const LEFTOVERS_SHOWN = 8;
 
 /** Layouts that are listed on a terminal before the rest is only counted. */
 const LAYOUTS_SHOWN = 12;
-
-/** The usual cut of a craft trimmer (common practice): a longer one is worth a word. */
-const USUAL_TRIMMER: Ticks = 12 * TICKS_PER_INCH;
-
-/** What a person needs to know besides the plan. In our own words; the maker of the tool has the last one. */
-export const BLADE_CAUTION = [
-  "A blade that cuts card cuts fingers. Keep hands off its line, cut narrow parts along a metal ruler,",
-  "close or lock the blade whenever you stop, and do first what the maker of your tool says.",
-] as const;
 
 /**
  * Sums a plan up for a person. Gives lines without a break at their end.
@@ -38,11 +31,11 @@ export function writeSummary(summary: PlanSummary, mostLayouts = LAYOUTS_SHOWN):
       ...block("Leftovers", writeLeftovers(summary)),
     );
   }
-  const notes = writeNotes(summary);
+  const notes = writeNotes(summary, { hold: "--hold", longestCut: "--longest-cut" });
   if (summary.units.shown === "in" && lines.some((line) => line.includes("~"))) {
-    notes.push("~ marks a length rounded to 1/64 in; --unit mm shows millimetres.");
+    return [...lines, ...notes, "", "~ marks a length rounded to 1/64 in; --unit mm shows millimetres."];
   }
-  return [...lines, ...notes.flatMap((note) => ["", note])];
+  return [...lines, ...notes];
 }
 
 function writeLayouts({ layouts }: PlanSummary, most: number): readonly string[] {
@@ -55,14 +48,6 @@ function writeLayouts({ layouts }: PlanSummary, most: number): readonly string[]
   const rest = layouts.length - lines.length;
   if (rest > 0) lines.push(`and ${counted(rest, "more layout")}, listed in cut-list.txt`);
   return lines;
-}
-
-function row(heading: string, text: string): string {
-  return `${heading.padEnd(11)}${text}`;
-}
-
-function block(heading: string, texts: readonly string[]): readonly string[] {
-  return texts.map((text, index) => row(index === 0 ? heading : "", text));
 }
 
 function sheetName({ sheet, units }: PlanSummary): string {
@@ -86,26 +71,4 @@ function writeLeftovers({ leftovers, units }: PlanSummary): readonly string[] {
   if (rest > 0) lines.push(`and ${rest} smaller, listed in cut-list.txt`);
   if (lines.length === 0) lines.push("none worth keeping");
   return lines;
-}
-
-function writeNotes(summary: PlanSummary): string[] {
-  const { narrowCuts, longestCut, units } = summary;
-  const length = (ticks: Ticks): string => formatLength(ticks, { unit: units.shown });
-  const notes: string[] = [];
-  if (summary.endedEarly) {
-    notes.push(
-      "The search was ended early: this is the best plan so far, and another run may give another one.",
-    );
-  }
-  if (narrowCuts > 0) {
-    const [verb, them] = narrowCuts === 1 ? ["holds", "it"] : ["hold", "them"];
-    const narrow = `${counted(narrowCuts, "cut")} ${verb} a part narrower than ${length(summary.hold)} (--hold)`;
-    notes.push(`${narrow}; the cut lists mark ${them}: cut along a metal ruler.`);
-  }
-  if (longestCut > USUAL_TRIMMER) {
-    notes.push(
-      `The longest cut is ${length(longestCut)}. If that is more than your tool cuts, set --longest-cut.`,
-    );
-  }
-  return notes;
 }

@@ -175,7 +175,7 @@ describe("a plan", () => {
     expect({ code, stdout }).toEqual({ code: 1, stdout: "" });
     expect(stderr).toBe(
       "Sheetwright has a fault of its own and wrote nothing: The plan is not right: layouts[0]: Two pieces lie on each other.\n" +
-        "Please report it, with this line, the command and the piece list.\n",
+        "Please report it, with this line, the command and the file it was given.\n",
     );
     expect(files.snapshot()).toBe(before);
   });

@@ -26,6 +26,14 @@ describe("progress", () => {
     );
   });
 
+  it("says which of several searches it tells of", () => {
+    let text = "";
+    const progress = showProgress({ isTTY: true, write: (more) => (text += more) });
+    for (let step = 1; step <= 100; step++)
+      progress.show({ startsDone: 3, starts: 9, work: step, best: undefined }, "papers 2 of 5, ");
+    expect(text).toContain("Searching: papers 2 of 5, 3 of 9 tries. Ctrl-C takes the best so far.");
+  });
+
   it("is not shown for a short search, and nowhere but on a terminal", () => {
     expect(shown(true, 99)).toBe("");
     expect(shown(false, 1000)).toBe("");

@@ -5,29 +5,28 @@ import type { Fault } from "../fault.js";
  * the line it shows in.
  *
  * @param file the file's path as it was given, for the message.
+ * @param help what would help, as a sentence.
  */
-export function decodeText(bytes: Uint8Array, file: string): string | Fault {
+export function decodeText(bytes: Uint8Array, file: string, help: string): string | Fault {
+  const notUtf8 = (line: number, found: string): Fault => ({
+    code: "not-utf-8",
+    place: { file, line },
+    message: `found ${found}, expected UTF-8 text. ${help}`,
+  });
   const [first, second] = bytes;
   if ((first === 0xff && second === 0xfe) || (first === 0xfe && second === 0xff)) {
-    return notUtf8(file, 1, "UTF-16 text");
+    return notUtf8(1, "UTF-16 text");
   }
   try {
     const text = new TextDecoder("utf-8", { fatal: true }).decode(bytes);
     const zero = text.indexOf("\0");
-    return zero < 0 ? text : notUtf8(file, lineAt(text, zero), "a zero byte, which no text has");
+    return zero < 0 ? text : notUtf8(lineAt(text, zero), "a zero byte, which no text has");
   } catch {
     const text = readableStart(bytes);
     const value = bytes[new TextEncoder().encode(text).length] ?? 0;
     const hexadecimal = value.toString(16).toUpperCase().padStart(2, "0");
-    return notUtf8(file, lineAt(text, text.length), `the byte ${hexadecimal} (hexadecimal)`);
+    return notUtf8(lineAt(text, text.length), `the byte ${hexadecimal} (hexadecimal)`);
   }
-}
-
-function notUtf8(file: string, line: number, found: string): Fault {
-  const message =
-    `found ${found}, expected UTF-8 text. Save the list as "CSV UTF-8", ` +
-    "or make sure that this is the list and no spreadsheet file.";
-  return { code: "not-utf-8", place: { file, line }, message };
 }
 
 /** The longest beginning that is UTF-8, by halving: what is valid up to a point is valid up to each point before it. */

@@ -1,0 +1,97 @@
+import {
+  type Advice,
+  adviseOn,
+  type Expansion,
+  expandProject,
+  explainNoPaper,
+  type NoPaper,
+  type Project,
+} from "@sheetwright/cards";
+import type { Size, Unit } from "@sheetwright/measure";
+import type { Place } from "../fault.js";
+import { designNames } from "../project-plan/design-names.js";
+
+/** A project in short, and what is odd in it: what `sheetwright check --json` prints. */
+export interface CheckReport {
+  readonly sheetwright: "check";
+  readonly version: 1;
+  readonly title: string;
+  readonly units: { readonly length: "tick"; readonly ticksPerInch: 40640; readonly shown: Unit };
+  readonly cards: readonly CheckedCard[];
+  readonly papers: readonly CheckedPaper[];
+  /** Pieces that no paper can give, with their places. */
+  readonly noPaper: readonly (NoPaper & { readonly place: Place })[];
+  readonly advice: readonly (Advice & { readonly place: Place })[];
+}
+
+/** A card in short. */
+export interface CheckedCard {
+  readonly number: number;
+  readonly name: string;
+  readonly format: string | null;
+  /** The front, as the card stands. */
+  readonly front: Size;
+  readonly copies: number;
+  readonly guests: number;
+  readonly samples: number;
+  /** Pieces for one copy. */
+  readonly pieces: number;
+}
+
+/** Sheets of one design of a paper, in short. */
+export interface CheckedPaper {
+  readonly design: string;
+  readonly name: string;
+  readonly sheet: Size;
+  readonly sheetName: string | null;
+  /** Sheets on hand; `null` where as many as needed are. */
+  readonly count: number | null;
+  /** Pieces of all copies that may come from it. */
+  readonly pieces: number;
+}
+
+/** Sums a project up without planning it. */
+export function checkReport(project: Project, placeOf: (path: string) => Place): CheckReport {
+  const expansion = expandProject(project);
+  const noPaper = expansion.pieces
+    .map((piece) => explainNoPaper(project, piece))
+    .filter((one) => one !== null)
+    .map((one) => ({ ...one, place: placeOf(one.path) }));
+  const told = new Set(noPaper.map(({ message }) => message));
+  return {
+    sheetwright: "check",
+    version: 1,
+    title: project.title,
+    units: { length: "tick", ticksPerInch: 40640, shown: project.units },
+    cards: expansion.cards.map(({ number, name, format, front, copies, copiesFor }) => ({
+      number,
+      name,
+      format,
+      front,
+      copies,
+      ...copiesFor,
+      pieces: expansion.pieces.filter(({ card }) => card === number).length,
+    })),
+    papers: checkedPapers(expansion),
+    noPaper,
+    advice: adviseOn(project)
+      .filter(({ message }) => !told.has(message))
+      .map((one) => ({ ...one, place: placeOf(one.path) })),
+  };
+}
+
+function checkedPapers({ papers, pieces }: Expansion): readonly CheckedPaper[] {
+  const names = designNames(papers);
+  return papers.flatMap(({ sheet, sheetName, designs }) =>
+    designs.map(({ id, count, front, back }) => ({
+      design: id,
+      name: names.get(id) ?? id,
+      sheet,
+      sheetName,
+      count,
+      pieces: pieces
+        .filter(({ faces }) => faces.includes(front.id) || (back !== null && faces.includes(back.id)))
+        .reduce((total, { quantity }) => total + quantity, 0),
+    })),
+  );
+}

@@ -1,0 +1,170 @@
+import type {
+  Card,
+  CardLayer,
+  Face,
+  Flat,
+  NoPaper,
+  Paper,
+  PaperDesign,
+  Piece,
+  Score,
+  Sides,
+} from "@sheetwright/cards";
+import { z } from "zod";
+import { count, size, ticks } from "../plan/packing-schema.js";
+
+/** Which side of a rectangle is meant. */
+export const side = z.enum(["width", "height"]);
+
+/** How much a wanted grain direction counts. */
+export const grainNeed = z.enum(["prefer", "require", "ignore"]);
+
+/** A number from 1. */
+export const number = z.int().min(1);
+
+/** A width and a height. */
+export const extent = z.strictObject({ width: size, height: size });
+
+/** A length a side. */
+export const sides: z.ZodType<Sides> = z.strictObject({
+  left: ticks,
+  right: ticks,
+  top: ticks,
+  bottom: ticks,
+});
+
+const score: z.ZodType<Score> = z.strictObject({ along: side, at: ticks }).meta({
+  id: "score",
+  description: "A score: the side that it divides, and how far along it from the left or top edge.",
+});
+
+/** A flat of a card. */
+export const flat: z.ZodType<Flat> = z
+  .strictObject({ width: size, height: size, fold: z.enum(["side", "top"]), score })
+  .meta({ id: "flat", description: "The sheet a card is folded from, its front upright." });
+
+/** What copies are made for. */
+export const copiesFor = z.strictObject({ guests: count, samples: count });
+
+const face: z.ZodType<Face> = z.strictObject({
+  id: z.string().min(1),
+  name: z.string(),
+  pattern: z.enum(["none", "two-way", "one-way"]),
+  colour: z.string().regex(/^#[0-9a-f]{6}$/),
+});
+
+const design: z.ZodType<PaperDesign> = z
+  .strictObject({
+    id: z.string().min(1),
+    name: z.string(),
+    count: count.nullable().describe("Sheets on hand; null: as many as needed."),
+    cost: z.string().nullable().describe("Of one sheet, as decimal text."),
+    front: face,
+    back: face.nullable(),
+    offcuts: z.array(z.strictObject({ width: size, height: size, count })),
+  })
+  .describe("Sheets of a paper that are all alike on both faces.");
+
+/** A paper of the bundle. */
+export const paper: z.ZodType<Paper> = z
+  .strictObject({
+    id: z.string().min(1),
+    name: z.string(),
+    material: z.enum(["cardstock", "glitter", "paper", "pad"]),
+    sheet: extent,
+    sheetName: z.string().nullable(),
+    trim: sides,
+    grain: z.enum(["width", "height", "none", "unknown"]),
+    weight: z
+      .discriminatedUnion("unit", [
+        z.strictObject({ unit: z.literal("g/m2"), grammage: z.number().positive(), text: z.string() }),
+        z.strictObject({
+          unit: z.literal("lb"),
+          pounds: z.number().positive(),
+          grade: z.enum(["bond", "text", "cover", "index", "bristol", "tag"]).nullable(),
+          text: z.string(),
+        }),
+      ])
+      .nullable(),
+    thickness: ticks.nullable(),
+    designs: z.array(design).min(1),
+  })
+  .meta({ id: "paper", description: "A paper of the bundle, all of one size." });
+
+const layer: z.ZodType<CardLayer> = z
+  .strictObject({
+    x: ticks,
+    y: ticks,
+    width: size,
+    height: size,
+    piece: z.string(),
+    on: count.nullable().describe("Index of the layer that carries it; null: the front of the base."),
+    border: sides,
+    text: z.string().nullable(),
+  })
+  .describe("A piece where it lies on the front, from the front's top left corner.");
+
+/** A card worked out. */
+export const card: z.ZodType<Card> = z
+  .strictObject({
+    number,
+    name: z.string(),
+    format: z.string().nullable(),
+    front: extent,
+    copies: count,
+    copiesFor,
+    flats: z.array(flat).min(1),
+    base: z.string().describe("The id of the base's piece."),
+    layers: z.array(layer).describe("What lies on the front, from the bottom to the top."),
+    roundings: z.array(
+      z.strictObject({
+        piece: z.string(),
+        what: z.enum(["seam", "third"]),
+        position: ticks,
+        by: z.number().describe("How far it was moved, in ticks; may be a fraction, for telling only."),
+      }),
+    ),
+  })
+  .describe("A design with everything measured.");
+
+/** An entry of the cut list. */
+export const piece: z.ZodType<Piece> = z
+  .strictObject({
+    id: z.string().min(1).describe("Design number and letter, such as 3b."),
+    label: z.string(),
+    purpose: z.string(),
+    card: number,
+    path: z.string().describe("Where it comes from in the project file."),
+    faces: z.array(z.string()).min(1).describe("Any of these faces will do."),
+    paperText: z.string(),
+    forms: z
+      .array(
+        z.strictObject({
+          width: size,
+          height: size,
+          scores: z.array(score),
+          grainAlong: side.nullable(),
+        }),
+      )
+      .min(1),
+    quantity: count,
+    grainNeed,
+  })
+  .describe("Pieces that are all alike: one for each copy of a card.");
+
+/** A piece that none of its papers is large enough for. */
+export const noPaper: z.ZodType<NoPaper> = z
+  .strictObject({
+    piece: z.string(),
+    label: z.string(),
+    path: z.string(),
+    width: size,
+    height: size,
+    design: z.string(),
+    usable: z.strictObject({ width: ticks, height: ticks }),
+    over: z.strictObject({ width: ticks, height: ticks }),
+    turned: z.boolean(),
+    help: z.array(z.string()),
+    message: z.string(),
+  })
+  .describe("A piece that none of its papers is large enough for, and by how much.");

@@ -1,0 +1,30 @@
+import type { Project } from "@sheetwright/cards";
+import { type Plan, planAsync, verifyPlan } from "@sheetwright/planner";
+import type { Io } from "../io.js";
+import { showProgress } from "../plan/show-progress.js";
+import { WrongPlan } from "../plan/wrong-plan.js";
+import type { ProjectPlanRequest } from "../request/project-plan-request.js";
+
+/**
+ * Searches for a plan of a project and re-proves it. Ends early when the signal says so, with the best plan so far.
+ * Rejects with {@link WrongPlan}.
+ */
+export async function findProjectPlan(
+  project: Project,
+  { effort, seed }: ProjectPlanRequest,
+  io: Io,
+): Promise<Plan> {
+  const progress = showProgress(io.stderr);
+  const plan = await planAsync(project, {
+    effort,
+    seed,
+    onProgress: ({ group, groups, progress: step }) => {
+      progress.show(step, groups === 1 ? "" : `papers ${group + 1} of ${groups}, `);
+    },
+    ...(io.signal === undefined ? {} : { signal: io.signal }),
+    ...(io.pause === undefined ? {} : { pause: io.pause }),
+  }).finally(progress.clear);
+  const findings = verifyPlan(project, plan);
+  if (findings.length > 0) throw new WrongPlan(findings);
+  return plan;
+}

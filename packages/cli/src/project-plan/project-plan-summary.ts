@@ -1,0 +1,188 @@
+import type { NoPaper } from "@sheetwright/cards";
+import type { Size, Unit } from "@sheetwright/measure";
+import type { CutOrder, KindCount } from "@sheetwright/packing";
+import type { PaperLeftover, Plan, Shortage } from "@sheetwright/planner";
+import type { LayoutSummary } from "../plan/plan-summary.js";
+import { designNames } from "./design-names.js";
+import type { FileNames } from "./file-names.js";
+import { type GroupProof, groupProof } from "./group-proof.js";
+
+/** A project's plan in short, as plain data: what `--json` prints, and what the words for a person are made from. */
+export interface ProjectPlanSummary {
+  readonly sheetwright: "project-summary";
+  readonly version: 1;
+  readonly title: string;
+  /** `yes`: every piece of every copy is planned; `no`: proven that these papers cannot give all; `not-found`: neither. */
+  readonly enough: Plan["enough"];
+  /** True where the search was ended early, so that another run may give another plan. */
+  readonly endedEarly: boolean;
+  readonly units: { readonly length: "tick"; readonly ticksPerInch: 40640; readonly shown: Unit };
+  readonly cards: readonly CardSummary[];
+  readonly pieces: {
+    readonly wanted: number;
+    readonly cut: number;
+    /** Pieces asked for and not planned, by their ids, without zeros. */
+    readonly missing: readonly KindCount[];
+  };
+  /** The designs of the papers that some piece may come from, in the order of the project. */
+  readonly papers: readonly PaperSummary[];
+  /** What is proven of the papers that are planned together. */
+  readonly proofs: readonly GroupProof[];
+  readonly noPaper: readonly NoPaper[];
+  readonly shortages: readonly Omit<Shortage, "withMore">[];
+  readonly folds: readonly (Plan["folds"][number] & { readonly label: string })[];
+  /** Cost of the sheets used, as decimal text; `null` where a used paper has no cost. */
+  readonly cost: string | null;
+  readonly layouts: readonly PaperLayout[];
+  /** Cuts on all sheets; a stack cut at once counts each of its sheets. */
+  readonly cuts: number;
+  /** How often the trimmer is lined up, once a layout and setting. */
+  readonly settings: number;
+  /** The narrowest part the tool holds firmly. */
+  readonly hold: number;
+  /** Cuts, counted once a layout, that hold a narrower part. */
+  readonly narrowCuts: number;
+  /** The longest cut; 0 without any. */
+  readonly longestCut: number;
+  readonly leftovers: readonly PaperLeftover[];
+  /** Names of the files written to the folder. */
+  readonly files: readonly string[];
+}
+
+/** Copies of one card. */
+export interface CardSummary {
+  readonly number: number;
+  readonly name: string;
+  readonly wanted: number;
+  /** Copies that every piece of is planned. */
+  readonly complete: number;
+  readonly guests: number;
+  readonly samples: number;
+}
+
+/** Sheets of one design of a paper. */
+export interface PaperSummary {
+  readonly design: string;
+  readonly name: string;
+  readonly used: number;
+  /** Sheets on hand; `null` where as many as needed are. */
+  readonly onHand: number | null;
+  readonly offcutsUsed: number;
+}
+
+/** One way to cut a sheet of a paper, in short. */
+export interface PaperLayout extends LayoutSummary, Size {
+  readonly design: string;
+  /** True where an offcut from earlier is cut, not a whole sheet. */
+  readonly offcut: boolean;
+  /** Where it stands in the plan. */
+  readonly group: number;
+  readonly layout: number;
+}
+
+/** What {@link projectPlanSummary} needs beside the plan itself. */
+export interface ProjectSummaryParts {
+  readonly hold: number;
+  /** By group and layout. */
+  readonly cutOrders: readonly (readonly CutOrder[])[];
+  readonly names: FileNames;
+  readonly files: readonly string[];
+}
+
+/** Sums a project's plan up. */
+export function projectPlanSummary(plan: Plan, parts: ProjectSummaryParts): ProjectPlanSummary {
+  const { hold, cutOrders, names, files } = parts;
+  const layouts = plan.groups.flatMap(({ problem, packing, sheets }, group) =>
+    packing.layouts.map(({ sheet, run }, layout): PaperLayout => {
+      const order = cutOrders[group]?.[layout];
+      const name = names.layouts[group]?.[layout];
+      const from = sheets.find((one) => one.sheet === sheet);
+      const size = problem.sheets.find(({ id }) => id === sheet);
+      if (order === undefined || name === undefined || from === undefined || size === undefined)
+        throw new RangeError(`Layout ${layout} of group ${group} has no cut order, no name or no paper.`);
+      const { design, offcut } = from;
+      return {
+        name,
+        run,
+        cuts: order.cuts.length,
+        settings: order.settings,
+        design,
+        offcut: offcut !== null,
+        width: size.width,
+        height: size.height,
+        group,
+        layout,
+      };
+    }),
+  );
+  const cuts = cutOrders.flat().flatMap((order) => order.cuts);
+  const placed = plan.groups.flatMap(({ packing }) => packing.placed);
+  const wanted = sum(plan.pieces.map(({ quantity }) => quantity));
+  return {
+    sheetwright: "project-summary",
+    version: 1,
+    title: plan.title,
+    enough: plan.enough,
+    endedEarly: plan.search.cancelled,
+    units: { length: "tick", ticksPerInch: 40640, shown: plan.units },
+    cards: plan.cards.map(({ number, name, copies, copiesFor }) => ({
+      number,
+      name,
+      wanted: copies,
+      complete: plan.complete.find(({ card }) => card === number)?.complete ?? 0,
+      ...copiesFor,
+    })),
+    pieces: {
+      wanted,
+      cut: sum(placed.map(({ count }) => count)),
+      missing: plan.pieces
+        .map(({ id, quantity }) => ({
+          kind: id,
+          count: quantity - (placed.find(({ kind }) => kind === id)?.count ?? 0),
+        }))
+        .filter(({ count }) => count > 0),
+    },
+    papers: paperSummaries(plan),
+    proofs: plan.groups.map((group) => groupProof(group, plan.papers)),
+    noPaper: plan.noPaper,
+    shortages: plan.shortages.map(({ withMore: _, ...shortage }) => shortage),
+    folds: plan.folds.map((fold) => ({
+      ...fold,
+      label: plan.pieces.find(({ id }) => id === fold.piece)?.label ?? fold.piece,
+    })),
+    cost: plan.cost,
+    layouts,
+    cuts: sum(layouts.map((layout) => layout.cuts * layout.run)),
+    settings: sum(layouts.map((layout) => layout.settings)),
+    hold,
+    narrowCuts: cuts.filter((cut) => cut.tooNarrow).length,
+    longestCut: cuts.reduce(
+      (longest, { line }) => Math.max(longest, line.x2 - line.x1, line.y2 - line.y1),
+      0,
+    ),
+    leftovers: plan.leftovers,
+    files,
+  };
+}
+
+function paperSummaries({ papers, groups, use }: Plan): readonly PaperSummary[] {
+  const names = designNames(papers);
+  const planned = new Set(groups.flatMap(({ designs }) => designs));
+  return papers
+    .flatMap(({ designs }) => designs)
+    .filter(({ id }) => planned.has(id))
+    .map(({ id, count }) => {
+      const found = use.find(({ design }) => design === id);
+      return {
+        design: id,
+        name: names.get(id) ?? id,
+        used: found?.used ?? 0,
+        onHand: count,
+        offcutsUsed: found?.offcutsUsed ?? 0,
+      };
+    });
+}
+
+function sum(numbers: readonly number[]): number {
+  return numbers.reduce((total, number) => total + number, 0);
+}

@@ -1,0 +1,29 @@
+import type { Effort } from "@sheetwright/packing";
+import type { CutterUnit, Edges } from "@sheetwright/svg";
+import type { OptionReader } from "./option-reader.js";
+import type { WrittenOptions } from "./plan-options.js";
+
+/** What is asked alike of a plan from a project and of one from a list of pieces. */
+export interface SharedOptions {
+  readonly cutterUnit: CutterUnit;
+  readonly cutterEdges: Edges;
+  readonly effort: Effort;
+  readonly seed: number;
+  readonly json: boolean;
+  readonly force: boolean;
+}
+
+const LARGEST_SEED = 4_294_967_295;
+
+/** Reads the options that both forms of a plan have. For what could not be read, which the reader notes, a default comes. */
+export function readSharedOptions(written: WrittenOptions, reader: OptionReader): SharedOptions {
+  const { oneOf, wholeNumber } = reader;
+  return {
+    cutterUnit: oneOf<CutterUnit>("cutterUnit", ["mm", "1/96 in", "1/72 in"], "mm") ?? "mm",
+    cutterEdges: oneOf<Edges>("cutterEdges", ["once", "closed"], "once") ?? "once",
+    effort: oneOf<Effort>("effort", ["quick", "standard", "thorough"], "standard") ?? "standard",
+    seed: wholeNumber("seed", 0, LARGEST_SEED) ?? 1,
+    json: written["json"] === true,
+    force: written["force"] === true,
+  };
+}

@@ -1,0 +1,126 @@
+import { formatSize } from "@sheetwright/measure";
+import type { Paper, Piece, Plan } from "@sheetwright/planner";
+import { designNames } from "../project-plan/design-names.js";
+import type { PaperLayout, ProjectPlanSummary } from "../project-plan/project-plan-summary.js";
+import { countPieces } from "./count-pieces.js";
+import { counted } from "./counted.js";
+import { table } from "./table.js";
+import { wrapped } from "./wrapped.js";
+import { BLADE_CAUTION } from "./write-notes.js";
+import { writeProjectSummary } from "./write-project-summary.js";
+
+/**
+ * Writes the overview of a project's plan, the file `cut-list.txt`: the summary, what is missing, and over all papers the
+ * sheets to cut, the pieces of each card, and the leftovers. How each layout is cut is in its own list.
+ *
+ * @param shortfall what is missing, as lines.
+ */
+export function writeProjectOverview(
+  summary: ProjectPlanSummary,
+  plan: Plan,
+  shortfall: readonly string[],
+): string {
+  const counts = summary.layouts.map(({ group, layout }) => {
+    const found = plan.groups[group]?.packing.layouts[layout];
+    return found === undefined ? new Map<string, number>() : countPieces(found.tree);
+  });
+  const missing = shortfall.flatMap((line) => wrapped(line, line.startsWith("  ") ? "    " : ""));
+  const lines = [
+    ...writeProjectSummary(summary),
+    "",
+    ...(missing.length === 0 ? [] : ["MISSING", "", ...missing, ""]),
+    "SHEETS TO CUT",
+    ...writeSheets(summary, plan, counts),
+    "",
+    "PIECES",
+    ...writePieces(summary, plan, counts),
+    "",
+    "LEFTOVERS",
+    ...writeLeftovers(summary, plan),
+    "",
+    ...BLADE_CAUTION,
+  ];
+  return `${lines.map((line) => line.trimEnd()).join("\n")}\n`;
+}
+
+/** Copies of each piece, by layout. */
+type Counts = readonly ReadonlyMap<string, number>[];
+
+function writeSheets({ layouts, papers }: ProjectPlanSummary, plan: Plan, counts: Counts): readonly string[] {
+  const cut = papers.flatMap(({ design, name }) => {
+    const lines = layouts.flatMap((layout, index) => {
+      if (layout.design !== design) return [];
+      const pieces = plan.pieces
+        .map(({ id, label }) => ({ label, count: counts[index]?.get(id) ?? 0 }))
+        .filter(({ count }) => count > 0)
+        .map(({ label, count }) => `${count} x ${label}`);
+      return [
+        `  ${layout.name}: cut ${runOf(layout, plan.units)} like this, ${counted(layout.cuts, "cut")} each`,
+        ...wrapped(`    ${pieces.join(", ")}`, "    "),
+      ];
+    });
+    return lines.length === 0 ? [] : ["", `${name}, ${sizeOf(design, plan)}`, ...lines];
+  });
+  return cut.length === 0 ? ["", "none"] : cut;
+}
+
+function runOf({ run, offcut, width, height }: PaperLayout, unit: Plan["units"]): string {
+  if (!offcut) return counted(run, "sheet");
+  return `${counted(run, "offcut")} of ${formatSize(width, height, { unit })}`;
+}
+
+function sizeOf(design: string, { papers, units }: Plan): string {
+  const paper = papers.find(({ designs }) => designs.some(({ id }) => id === design));
+  return paper === undefined ? "" : paperSize(paper, units);
+}
+
+function paperSize({ sheet, sheetName }: Paper, unit: Plan["units"]): string {
+  const size = formatSize(sheet.width, sheet.height, { unit });
+  return sheetName === null ? size : `${sheetName}, ${size}`;
+}
+
+function writePieces({ layouts }: ProjectPlanSummary, plan: Plan, counts: Counts): readonly string[] {
+  const sheets = plan.pieces.map(({ id }) =>
+    layouts
+      .map(({ name }, index) => ({ name, count: counts[index]?.get(id) ?? 0 }))
+      .filter(({ count }) => count > 0),
+  );
+  const rows = plan.pieces.map((piece, index): readonly string[] => {
+    const cut = (sheets[index] ?? []).reduce((total, { count }) => total + count, 0);
+    const number = cut === piece.quantity ? `${cut}` : `${cut} of ${piece.quantity}`;
+    return [`  ${piece.label}`, sizesOf(piece, plan.units), piece.paperText, number];
+  });
+  const [head = "", ...all] = table([["  piece", "width x height", "paper", "number"], ...rows]);
+  return plan.cards.flatMap(({ number, name, copies }) => {
+    const own = all.flatMap((line, index) => {
+      if (plan.pieces[index]?.card !== number) return [];
+      const from = (sheets[index] ?? []).map((sheet) => `${sheet.count} from ${sheet.name}`).join(", ");
+      return [line, ...(from === "" ? [] : wrapped(`      ${from}`, "      "))];
+    });
+    return ["", `${number} ${name}, ${counted(copies, "copy", "copies")}`, head, ...own];
+  });
+}
+
+function sizesOf({ forms }: Piece, unit: Plan["units"]): string {
+  return forms.map(({ width, height }) => formatSize(width, height, { unit })).join(" or ");
+}
+
+function writeLeftovers({ leftovers, units }: ProjectPlanSummary, { papers }: Plan): readonly string[] {
+  const lines = [...designNames(papers)].flatMap(([design, name]) => {
+    const own = leftovers.filter((one) => one.design === design);
+    if (own.length === 0) return [];
+    const kept = own.filter(({ keep }) => keep);
+    const small = own.filter(({ keep }) => !keep).reduce((total, { count }) => total + count, 0);
+    const smallOnes = `  ${kept.length === 0 ? "" : "and "}${counted(small, "leftover")} too small to keep`;
+    return [
+      "",
+      name,
+      ...kept.map(({ count, width, height }) => {
+        const size = formatSize(width, height, { unit: units.shown });
+        return `  ${counted(count, "leftover")} of ${size}`;
+      }),
+      ...(small === 0 ? [] : [smallOnes]),
+    ];
+  });
+  return lines.length === 0 ? ["", "none"] : lines;
+}

@@ -1,0 +1,86 @@
+import { formatSize } from "@sheetwright/measure";
+import type { Plan, Shortage } from "@sheetwright/planner";
+import { designNames } from "../project-plan/design-names.js";
+import type { ProjectPlanSummary } from "../project-plan/project-plan-summary.js";
+import { counted } from "./counted.js";
+import { listed } from "./listed.js";
+
+/**
+ * Says what of a project cannot be planned as asked: which pieces of which papers are missing, whether that is proven, and
+ * what would help. Gives lines without a break at their end; none where nothing is missing.
+ *
+ * @param place writes where a value stands in the project file.
+ */
+export function writeProjectShortfall(
+  summary: ProjectPlanSummary,
+  plan: Plan,
+  place: (path: string) => string,
+): readonly string[] {
+  const { pieces, cards, noPaper } = summary;
+  if (pieces.missing.length === 0) return [];
+  const missing = pieces.missing.reduce((total, one) => total + one.count, 0);
+  const lines = [`Cannot be planned as asked: ${missing} of ${counted(pieces.wanted, "piece")} missing.`];
+  for (const one of noPaper) lines.push("", `${place(one.path)}: ${one.message}`);
+  for (const one of plan.shortages) lines.push("", ...writeShortage(one, plan));
+  const short = cards.filter(({ complete, wanted }) => complete < wanted);
+  const copies = short.map(({ name, complete, wanted }) => `${complete} of ${wanted} ${name}`);
+  if (copies.length > 0) lines.push("", `Copies with every piece: ${copies.join(", ")}${others(summary)}.`);
+  return lines;
+}
+
+function others({ cards }: ProjectPlanSummary): string {
+  return cards.some(({ complete, wanted }) => complete >= wanted) ? "; all of the other cards" : "";
+}
+
+function writeShortage(shortage: Shortage, plan: Plan): readonly string[] {
+  const { papers, units } = plan;
+  const designs = plan.groups[shortage.group]?.designs ?? [];
+  const names = designNames(papers);
+  const paper = listed(
+    designs.map((id) => names.get(id) ?? id),
+    "or",
+  );
+  const missing = shortage.pieces.map(({ piece: id, missing: count }) => {
+    const piece = plan.pieces.find((one) => one.id === id);
+    const sizes = (piece?.forms ?? []).map(({ width, height }) => formatSize(width, height, { unit: units }));
+    const size = sizes.length === 0 ? "" : `, ${sizes.join(" or ")}`;
+    return `  ${count} of ${piece?.quantity ?? 0} ${piece?.label ?? id}${size}`;
+  });
+  return [`Missing from ${paper}:`, ...missing, writeStock(shortage, plan), ...writeHelp(shortage, plan)];
+}
+
+/** Answers 'is there enough' with `no, proven`, or `not found` and what is proven. */
+function writeStock({ group, outcome, atLeast }: Shortage, { groups, papers }: Plan): string {
+  const designs = papers
+    .flatMap((paper) => paper.designs)
+    .filter(({ id }) => groups[group]?.designs.includes(id));
+  const onHand = designs.reduce((total, { count }) => total + (count ?? 0), 0);
+  const offcuts = designs.flatMap((one) => one.offcuts).reduce((total, { count }) => total + count, 0);
+  const unlimited = designs.some(({ count }) => count === null);
+  const have =
+    offcuts === 0
+      ? counted(onHand, "sheet")
+      : `${counted(onHand, "sheet")} and ${counted(offcuts, "offcut")}`;
+  const asked = unlimited ? "Can they all be cut?" : `Are ${have} enough?`;
+  const answer = outcome === "short" ? "No, proven." : "Not found; nothing proves that it cannot be done.";
+  const needed =
+    atLeast === null || atLeast <= onHand + offcuts
+      ? ""
+      : ` At least ${atLeast === 1 ? "1 is" : `${atLeast} are`} needed, proven.`;
+  return `${asked.replace(/^Are 1 sheet enough/, "Is 1 sheet enough")} ${answer}${needed}`;
+}
+
+function writeHelp({ wouldHelp }: Shortage, { papers, search }: Plan): readonly string[] {
+  const names = designNames(papers);
+  const counts = new Map(papers.flatMap((paper) => paper.designs).map(({ id, count }) => [id, count]));
+  const more = wouldHelp
+    .filter((one) => one.more > 0)
+    .map(({ design, more }) => {
+      const count = counts.get(design) ?? null;
+      const total = count === null ? "" : ` (count: ${count + more})`;
+      return `${more} more of ${names.get(design) ?? design}${total}`;
+    });
+  if (more.length > 0) return [`With ${listed(more)} a plan for all was found.`];
+  if (search.effort !== "thorough") return ["--effort thorough searches longer."];
+  return [];
+}

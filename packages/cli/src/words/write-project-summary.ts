@@ -1,0 +1,133 @@
+import { formatSize } from "@sheetwright/measure";
+import type { GroupProof } from "../project-plan/group-proof.js";
+import type { CardSummary, PaperSummary, ProjectPlanSummary } from "../project-plan/project-plan-summary.js";
+import { counted } from "./counted.js";
+import { listed } from "./listed.js";
+import { block, row } from "./summary-rows.js";
+import { table } from "./table.js";
+import { writeNotes } from "./write-notes.js";
+
+/** Leftover sizes of a paper that are listed before the rest is only counted. */
+const LEFTOVERS_SHOWN = 4;
+
+const ENOUGH: Readonly<Record<ProjectPlanSummary["enough"], string>> = {
+  yes: "yes, every piece of every copy is planned",
+  no: "no, proven",
+  "not-found": "not found, and nothing proves that it cannot be done",
+};
+
+/** Sums a project's plan up for a person. Gives lines without a break at their end. */
+export function writeProjectSummary(summary: ProjectPlanSummary): readonly string[] {
+  const { pieces, layouts, cost } = summary;
+  const cut = pieces.cut === pieces.wanted ? `all ${pieces.cut}` : `${pieces.cut} of ${pieces.wanted}`;
+  const lines = [
+    summary.title,
+    "",
+    row("Enough", ENOUGH[summary.enough]),
+    ...block("Cards", table(summary.cards.map(cardRow))),
+    row("Pieces", cut),
+    ...block("Papers", writePapers(summary)),
+  ];
+  if (layouts.length > 0) {
+    const sheets = layouts.reduce((total, { run }) => total + run, 0);
+    const settings = `${counted(summary.settings, "setting")} of the trimmer`;
+    if (cost !== null) lines.push(row("Cost", `${cost} for the sheets used`));
+    lines.push(
+      row("Layouts", `${layouts.length} for ${counted(sheets, "sheet")}`),
+      row("Cuts", `${summary.cuts} on all sheets, with ${settings}`),
+      ...block("Folds", writeFolds(summary)),
+      ...block("Leftovers", writeLeftovers(summary)),
+    );
+  }
+  const notes = writeNotes(summary, { hold: "narrowest-hold", longestCut: "longest-cut in the project" });
+  if (summary.units.shown === "in" && lines.some((line) => line.includes("~"))) {
+    return [
+      ...lines,
+      ...notes,
+      "",
+      "~ marks a length rounded to 1/64 in; with units: mm all are in millimetres.",
+    ];
+  }
+  return [...lines, ...notes];
+}
+
+function cardRow({ number, name, wanted, complete, guests, samples }: CardSummary): readonly string[] {
+  const copies = complete === wanted ? counted(wanted, "copy", "copies") : `${complete} of ${wanted} copies`;
+  const what = samples === 0 ? "" : `for ${counted(guests, "guest")} and ${counted(samples, "sample")}`;
+  return [`${number} ${name}`, copies, what];
+}
+
+/** Sheets of every paper, with what is proven: beside a paper that is planned alone, else below those it is planned with. */
+function writePapers({ papers, proofs }: ProjectPlanSummary): readonly string[] {
+  const alone = new Map(
+    proofs.filter(({ designs }) => designs.length === 1).map((one) => [one.designs[0], one]),
+  );
+  const rows = papers.map((paper) => {
+    const proof = alone.get(paper.design);
+    return [paper.name, sheetsOf(paper), proof === undefined ? "" : writeProof(proof)];
+  });
+  const together = proofs
+    .filter(({ designs }) => designs.length > 1)
+    .map((proof) => ({ proof, words: writeProof(proof) }))
+    .filter(({ words }) => words !== "");
+  return [
+    ...table(rows),
+    ...together.map(({ proof, words }) => {
+      const names = papers.filter(({ design }) => proof.designs.includes(design)).map(({ name }) => name);
+      return `${listed(names)} together: ${words}`;
+    }),
+  ];
+}
+
+function sheetsOf({ used, onHand, offcutsUsed }: PaperSummary): string {
+  const sheets = onHand === null ? counted(used, "sheet") : `${used} of ${counted(onHand, "sheet")}`;
+  return offcutsUsed === 0 ? sheets : `${sheets}, and ${counted(offcutsUsed, "offcut")}`;
+}
+
+function writeProof({ proven, above, measure }: GroupProof): string {
+  const what = measure === "cost" ? "cost" : "paper";
+  switch (proven) {
+    case "fewest":
+      return "fewest possible, proven";
+    case "least":
+      return `least ${what} possible, proven`;
+    case "sheets":
+      return `at most ${above} more than the fewest possible`;
+    case "percent":
+      return `at most ${above} % above the least ${what} possible`;
+    case "nothing":
+      return "";
+  }
+}
+
+function writeFolds({ folds }: ProjectPlanSummary): readonly string[] {
+  const total = (which: "along" | "across" | "unknown" | "none"): number =>
+    folds.reduce((sum, fold) => sum + fold[which], 0);
+  const bases = total("along") + total("across") + total("unknown") + total("none");
+  if (bases === 0) return [];
+  if (total("along") === bases) return [`with the grain on all ${counted(bases, "base")}`];
+  const some = (which: "across" | "unknown" | "none"): string =>
+    folds
+      .filter((fold) => fold[which] > 0)
+      .map((fold) => `${fold[which]} of ${fold.label}`)
+      .join(", ");
+  return [
+    ...(total("along") > 0 ? [`with the grain on ${total("along")} of ${counted(bases, "base")}`] : []),
+    ...(total("across") > 0 ? [`across the grain: ${some("across")}`] : []),
+    ...(total("unknown") > 0 ? [`grain not known: ${some("unknown")}`] : []),
+    ...(total("none") > 0 ? [`paper without grain: ${some("none")}`] : []),
+  ];
+}
+
+function writeLeftovers({ papers, leftovers, units }: ProjectPlanSummary): readonly string[] {
+  const lines = papers.flatMap(({ design, name }) => {
+    const kept = leftovers.filter((one) => one.design === design && one.keep);
+    if (kept.length === 0) return [];
+    const sizes = kept
+      .slice(0, LEFTOVERS_SHOWN)
+      .map(({ count, width, height }) => `${count} of ${formatSize(width, height, { unit: units.shown })}`);
+    const rest = kept.slice(LEFTOVERS_SHOWN).reduce((total, one) => total + one.count, 0);
+    return [`${name}: ${sizes.join(", ")}${rest > 0 ? `, and ${rest} smaller` : ""}`];
+  });
+  return lines.length === 0 ? ["none worth keeping"] : lines;
+}
