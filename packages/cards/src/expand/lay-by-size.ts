@@ -46,19 +46,36 @@ export function layBySize(builder: CardBuilder, layer: SizedLayer): LaidBySize {
   };
 }
 
-function findTooLarge(builder: CardBuilder, { size, carrier, what, path, keys }: SizedLayer): void {
+function findTooLarge(builder: CardBuilder, layer: SizedLayer): void {
+  const { size, carrier, keys } = layer;
   const over = (["x", "y"] as const).filter((axis) => size[AXES[axis].side] > carrier[AXES[axis].side]);
-  const [first] = over;
-  if (first === undefined) return;
+  if (keys.width === keys.height) {
+    if (over.length > 0) addTooLarge(builder, layer, over);
+  } else {
+    // A strip's width and length are two values of the file.
+    for (const axis of over) addTooLarge(builder, layer, [axis]);
+  }
+}
+
+function addTooLarge(
+  builder: CardBuilder,
+  { size, carrier, what, path, keys }: SizedLayer,
+  over: readonly ("x" | "y")[],
+): void {
   const say = (ticks: Ticks) => sayLength(builder, ticks);
   const excess = over.map((axis) => {
     const { side, large } = AXES[axis];
     return `${say(size[side] - carrier[side])} too ${large}`;
   });
-  const fitsTurned = size.height <= carrier.width && size.width <= carrier.height;
-  const turned = { width: size.height, height: size.width };
+  const { side, large } = AXES[over[0] ?? "x"];
   const ofSize = keys.width === keys.height;
-  const { side, large } = AXES[first];
+  const turned = { width: size.height, height: size.width };
+  const fitsTurned = turned.width <= carrier.width && turned.height <= carrier.height;
+  const help = fitsTurned
+    ? `Turned a quarter, as ${saySize(builder, turned)}, it would fit.`
+    : over.length > 1
+      ? `Make it at most ${saySize(builder, carrier)}.`
+      : `Make it at most ${say(carrier[side])} ${large}.`;
   builder.faults.push(
     fault({
       code: "too-large",
@@ -67,12 +84,7 @@ function findTooLarge(builder: CardBuilder, { size, carrier, what, path, keys }:
       expected: ofSize ? `at most ${saySize(builder, carrier)}` : `at most ${say(carrier[side])}`,
       message:
         `${capital(what)} is ${saySize(builder, size)}, and ${carrier.words} is ${saySize(builder, carrier)}: ` +
-        `it is ${excess.join(" and ")}. ` +
-        (fitsTurned
-          ? `Turned a quarter, as ${saySize(builder, turned)}, it would fit.`
-          : over.length > 1
-            ? `Make it at most ${saySize(builder, carrier)}.`
-            : `Make it at most ${say(carrier[side])} ${large}.`),
+        `it is ${excess.join(" and ")}. ${help}`,
     }),
   );
 }

@@ -165,7 +165,8 @@ function recordThirds(builder: CardBuilder, layer: number, { roundings }: LaidBy
 function findHiddenMat(builder: CardBuilder, layer: Layer, carrier: Surface, rectangle: Rectangle): void {
   if (!carrier.isMat) return;
   const { left, right, top, bottom } = distances(rectangle, carrier);
-  if (left > 0 || right > 0 || top > 0 || bottom > 0) return;
+  // One that sticks out is too large, which has been told.
+  if (left !== 0 || right !== 0 || top !== 0 || bottom !== 0) return;
   hiddenMat(builder, `${layer.path}.${extentKey(layer)}`, carrier.words);
 }
 
