@@ -1,8 +1,8 @@
 import { TICKS_PER_MM } from "@sheetwright/measure";
+import type { Rectangle } from "@sheetwright/packing";
 import type { PlacedPiece } from "../layout/lay-out.js";
 import type { LyingScore } from "../layout/lying-marks.js";
 import type { Box } from "./box.js";
-import { toMillimetres } from "./to-millimetres.js";
 
 /** Half of what is kept clear about a score's line. */
 const CLEAR = 0.4;
@@ -18,23 +18,28 @@ export interface ScoreLine {
 
 /** Works out where a score runs on its piece: from edge to edge, but not over the piece's window. */
 export function scoreLine(piece: PlacedPiece, score: LyingScore): ScoreLine {
-  const box = toMillimetres(piece);
-  const at = (score.upright ? piece.x + score.at : piece.y + score.at) / TICKS_PER_MM;
-  const whole = score.upright
-    ? ([box.y, box.y + box.height] as const)
-    : ([box.x, box.x + box.width] as const);
-  if (piece.window === null) return { score, at, stretches: [whole] };
+  const { upright } = score;
+  const at = upright ? piece.x + score.at : piece.y + score.at;
+  // Sums are of ticks, so that ends come out to the last bit where cuts and windows have them.
+  const along = (box: Rectangle) =>
+    upright ? ([box.y, box.y + box.height] as const) : ([box.x, box.x + box.width] as const);
+  const across = (box: Rectangle) =>
+    upright ? ([box.x, box.x + box.width] as const) : ([box.y, box.y + box.height] as const);
 
-  const hole = toMillimetres(piece.window);
-  const across = score.upright
-    ? ([hole.x, hole.x + hole.width] as const)
-    : ([hole.y, hole.y + hole.height] as const);
-  if (at <= across[0] || at >= across[1]) return { score, at, stretches: [whole] };
-  const inside = score.upright
-    ? ([hole.y, hole.y + hole.height] as const)
-    : ([hole.x, hole.x + hole.width] as const);
-  const stretches = [[whole[0], inside[0]] as const, [inside[1], whole[1]] as const];
-  return { score, at, stretches: stretches.filter(([from, to]) => from < to) };
+  const [start, end] = along(piece);
+  const { window } = piece;
+  const [first, last] = window === null ? [at, at] : across(window);
+  const over = window !== null && at > first && at < last;
+  const stretches = over
+    ? [[start, along(window)[0]] as const, [along(window)[1], end] as const]
+    : [[start, end] as const];
+  return {
+    score,
+    at: at / TICKS_PER_MM,
+    stretches: stretches
+      .filter(([from, to]) => from < to)
+      .map(([from, to]) => [from / TICKS_PER_MM, to / TICKS_PER_MM] as const),
+  };
 }
 
 /** The stretches of a line as boxes that nothing else may meet. */

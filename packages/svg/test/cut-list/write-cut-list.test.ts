@@ -7,7 +7,7 @@ import { writeCutList } from "../../src/cut-list/write-cut-list.js";
 import { inch, kind, offcut, type Plan, piece, plan, repeat, split } from "../plans/build.js";
 import { type Example, examples } from "../plans/examples.js";
 import { plainCutOrder } from "../plans/plain-cut-order.js";
-import { randomPlan } from "../plans/random-plan.js";
+import { randomMarkedPlan } from "../plans/random-marks.js";
 
 function write({
   problem,
@@ -103,11 +103,65 @@ describe("writeCutList", () => {
     expect(() => writeCutList(mats.problem, mats.packing, 3)).toThrow("layouts[3]");
   });
 
+  test("says how the sheet lies, where to score after the cuts, and which edge is the top", () => {
+    const { problem, packing } = mats;
+    const marks: LayoutMarks = {
+      sheets: { s: { grain: "width", pattern: "one-way", colour: "#22304f" } },
+      forms: { a: [{ scores: [{ along: "width", at: inch(2) }], topOn: ["s"], backOn: ["s"] }] },
+    };
+    const lines = writeCutList(problem, packing, 0, { cuts: plainCutOrder(mats, 0), marks }).split("\n");
+    expect(lines.slice(2, 6)).toEqual([
+      "4 x 5 in",
+      "Cut 3 sheets like this. 80.0 % of the sheet used.",
+      "Grain along the width, 4 in.",
+      "Pattern in one direction: lay the sheet with the top of its pattern up.",
+    ]);
+    expect(lines).toContain("    1  Mat (back up): 4 x 2 in; 2 a sheet, 6 in all");
+    const scores = lines.indexOf("Scores, after the cuts");
+    expect(scores).toBeGreaterThan(lines.indexOf("Cuts, in this order"));
+    expect(lines.slice(scores, scores + 8)).toEqual([
+      "Scores, after the cuts",
+      "  Score Mat at 2 in from its left edge.",
+      "  Fold with the bump of the ridge inside.",
+      "",
+      "Which way up",
+      "  The top edge as it lies is the top of the pattern; mark it on the back of:",
+      "  Mat.",
+      "  The printed back of the paper shows on the card (back up): Mat.",
+    ]);
+    expect(lines.slice(-7, -6)).toEqual(["Mind the blade"]);
+  });
+
+  test("says how to find a grain that is not known, and nothing where there are no marks", () => {
+    const { problem, packing } = mats;
+    const marks: LayoutMarks = {
+      sheets: { s: { grain: "unknown", pattern: "none", colour: "#22304f" } },
+      forms: {},
+    };
+    const text = writeCutList(problem, packing, 0, { marks });
+    expect(text.replace(/\s+/g, " ")).toContain(
+      "Grain unknown. Bend test: paper bends more easily when the bend runs along its grain.",
+    );
+    expect(text).not.toMatch(/Score|Which way|Pattern/);
+    expect(writeCutList(problem, packing, 0, { marks: { sheets: {}, forms: {} } })).toBe(
+      writeCutList(problem, packing, 0),
+    );
+  });
+
+  test("tells the forms of one kind apart by their size", () => {
+    const example = examples.find(({ name }) => name === "scored-bases-on-letter") as Example;
+    expect(write(example)).toContain("Score 1a base (7 x 5 in) at 3 1/2 in from its top edge.");
+    expect(write(example)).toContain("Score 1a base (3 1/2 x 10 in) at 5 in from its top edge.");
+  });
+
   test("is 78 columns wide at most, one line feed a line, every cut numbered and every kind named", () => {
     fc.assert(
-      fc.property(randomPlan({ windows: true }), (random) => {
+      fc.property(randomMarkedPlan({ windows: true }), fc.boolean(), (random, marked) => {
         const order = plainCutOrder(random, 0);
-        const text = writeCutList(random.problem, random.packing, 0, { cuts: order });
+        const text = writeCutList(random.problem, random.packing, 0, {
+          cuts: order,
+          ...(marked ? { marks: random.marks } : {}),
+        });
         const lines = text.split("\n");
         expect(lines.at(-1)).toBe("");
         expect(lines.filter((line) => columnsOf(line) > 78 || /\s$/.test(line))).toEqual([]);

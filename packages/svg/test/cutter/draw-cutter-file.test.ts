@@ -8,35 +8,13 @@ import { type Example, examples } from "../plans/examples.js";
 import { randomPlan } from "../plans/random-plan.js";
 import {
   attributeOf,
-  byId,
   everyElement,
   numberOf,
   type ReadElement,
   readStrictly,
   readWithSvgson,
 } from "../read-svg.js";
-
-type Point = readonly [number, number];
-interface Subpath {
-  readonly points: readonly Point[];
-  readonly closed: boolean;
-}
-
-const NUMBER = "(?:0|[1-9]\\d*)(?:\\.\\d{0,2}[1-9])?";
-const GRAMMAR = new RegExp(`^(?:M${NUMBER} ${NUMBER}(?:L${NUMBER} ${NUMBER})+Z?)+$`);
-
-function subpathsOf(path: ReadElement): readonly Subpath[] {
-  const data = attributeOf(path, "d");
-  expect(data).toMatch(GRAMMAR);
-  return [...data.matchAll(/M([^MZ]+)(Z?)/g)].map(([, points = "", z]) => ({
-    points: points.split("L").map((point) => point.split(" ").map(Number) as unknown as Point),
-    closed: z === "Z",
-  }));
-}
-
-function pathsOf(root: ReadElement, operation: string): readonly ReadElement[] {
-  return byId(root, operation).children.filter(({ name }) => name === "path");
-}
+import { expectCutterRules, type Point, pathsOf, type Subpath, subpathsOf } from "./cutter-paths.js";
 
 /** Whole thousandths, in which coordinates are written. */
 const thousandths = (value: number) => Math.round(value * 1000);
@@ -108,50 +86,6 @@ function laidOutOf({ problem, packing }: Plan) {
   const sheet = problem.sheets.find(({ id }) => id === layout?.sheet);
   if (layout === undefined || sheet === undefined) throw new Error("A plan has a layout and its sheet.");
   return layOut(sheet, layout, problem.kerf ?? 0);
-}
-
-/** The rules for every cutter file. */
-function expectCutterRules(root: ReadElement): void {
-  const elements = everyElement(root);
-  const names = new Set(elements.map(({ name }) => name));
-  for (const name of names) expect(["svg", "title", "g", "path"]).toContain(name);
-  const allowed: Readonly<Record<string, readonly string[]>> = {
-    svg: ["xmlns", "width", "height", "viewBox"],
-    title: [],
-    g: ["id"],
-    path: ["d", "fill", "stroke", "stroke-width"],
-  };
-  const faults: string[] = [];
-  for (const { name, attributes } of elements) {
-    for (const attribute of Object.keys(attributes)) {
-      if (allowed[name]?.includes(attribute) !== true) faults.push(`${name} has ${attribute}`);
-    }
-  }
-  expect(faults).toEqual([]);
-  const groups = root.children.filter(({ name }) => name === "g");
-  expect(root.children.filter(({ name }) => name === "path")).toEqual([]);
-  expect(new Set(groups.map((group) => attributeOf(group, "id"))).size).toBe(groups.length);
-
-  const [left, top, width = 0, height = 0] = attributeOf(root, "viewBox").split(" ").map(Number);
-  expect([left, top]).toEqual([0, 0]);
-  for (const group of groups) {
-    expect(group.children[0]?.name).toBe("title");
-    for (const path of group.children.slice(1)) {
-      expect(attributeOf(path, "fill")).toBe("none");
-      for (const { points, closed } of subpathsOf(path)) {
-        for (const [x, y] of points) {
-          if (!(x >= 0 && y >= 0 && x <= width && y <= height)) faults.push(`${x} ${y} is outside`);
-        }
-        points.slice(1).forEach(([x, y], i) => {
-          const before = points[i] as Point;
-          if (before[0] === x && before[1] === y) faults.push("a step has no length");
-        });
-        if (closed && String(points[0]) === String(points.at(-1)))
-          faults.push("a closed path repeats its start");
-      }
-    }
-  }
-  expect(faults).toEqual([]);
 }
 
 describe("the examples", () => {

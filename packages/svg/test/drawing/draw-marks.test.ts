@@ -4,10 +4,10 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { type Box, segmentCrossesBox } from "../../src/drawing/box.js";
 import { drawLayout } from "../../src/drawing/draw-layout.js";
-import { layOut } from "../../src/layout/lay-out.js";
 import { type DrawnLayout, readLayout } from "../../src/reading/read-layout.js";
 import { inch, kind, type Plan, piece, plan, repeat, split } from "../plans/build.js";
 import { type Example, examples } from "../plans/examples.js";
+import { type ExpectedScore, expectedScores, laidOutOf } from "../plans/expected-scores.js";
 import { plainCutOrder } from "../plans/plain-cut-order.js";
 import { type MarkedPlan, randomMarkedPlan } from "../plans/random-marks.js";
 import { attributeOf, byId, everyElement, type ReadElement, readStrictly } from "../read-svg.js";
@@ -304,69 +304,37 @@ describe("marks that do not go with the problem", () => {
   });
 });
 
-/** Where a score of the upright form comes to lie, worked out point by point. */
-function expectedScores({ problem, packing, marks }: MarkedPlan): readonly string[] {
-  const [layout] = packing.layouts;
-  const [sheet] = problem.sheets;
-  if (layout === undefined || sheet === undefined) throw new Error("A plan has a layout and its sheet.");
-  const laidOut = layOut(sheet, layout, problem.kerf ?? 0);
-  const bottomUp = [...laidOut.pieces].sort((a, b) => a.level - b.level);
-  return bottomUp.flatMap((placed, index) => {
-    const lines = placed.shares.map(({ kind: id, form, turned }) => {
-      const size = problem.kinds.find((each) => each.id === id)?.forms[form] ?? { width: 0, height: 0 };
-      return (marks.forms[id]?.[form]?.scores ?? []).map(({ along, at }) => {
-        const ends: readonly (readonly [number, number])[] =
-          along === "width"
-            ? [
-                [at, 0],
-                [at, size.height],
-              ]
-            : [
-                [0, at],
-                [size.width, at],
-              ];
-        const lying = turned ? ends.map(([x, y]) => [size.height - y, x] as const) : ends;
-        return [...lying]
-          .sort((a, b) => a[0] - b[0] || a[1] - b[1])
-          .map(([x, y]) => `${placed.x + x} ${placed.y + y}`)
-          .join(" to ");
-      });
-    });
-    const [first = [], ...others] = lines;
-    const common = [...new Set(first)].filter((line) => others.every((own) => own.includes(line)));
-    return common.map((line) => `piece ${index}: ${line}`);
+/** The scores of a drawing in ticks, each where its edge and distance say it is. */
+function drawnScores({ scores }: DrawnLayout, plan: Plan): readonly ExpectedScore[] {
+  const { pieces } = laidOutOf(plan);
+  return scores.map(({ piece: index, edge, distance, dashes }) => {
+    const placed = pieces[index];
+    const first = dashes[0];
+    const last = dashes.at(-1);
+    if (placed === undefined || first === undefined || last === undefined)
+      throw new Error("A score has a piece and dashes.");
+    const { x, y } = placed;
+    const [right, bottom] = [x + placed.width, y + placed.height];
+    const line =
+      edge === "top"
+        ? { x1: x, y1: y + distance, x2: right, y2: y + distance }
+        : edge === "left"
+          ? { x1: x + distance, y1: y, x2: x + distance, y2: bottom }
+          : { x1: right - distance, y1: y, x2: right - distance, y2: bottom };
+    // The dashes are where these say, to the last written decimal.
+    const off = [
+      first.x1 - line.x1 / TICKS_PER_MM,
+      first.y1 - line.y1 / TICKS_PER_MM,
+      last.x2 - line.x2 / TICKS_PER_MM,
+      last.y2 - line.y2 / TICKS_PER_MM,
+    ];
+    expect(Math.max(...off.map(Math.abs))).toBeLessThan(0.0011);
+    return { piece: index, ...line };
   });
 }
 
-/** The scores of a drawing in ticks, from the first dash to the last. */
-function drawnScores({ scores, pieces }: DrawnLayout, { problem, packing }: Plan): readonly string[] {
-  const [layout] = packing.layouts;
-  const [sheet] = problem.sheets;
-  if (layout === undefined || sheet === undefined) throw new Error("A plan has a layout and its sheet.");
-  const laidOut = layOut(sheet, layout, problem.kerf ?? 0);
-  const bottomUp = [...laidOut.pieces].sort((a, b) => a.level - b.level);
-  return scores.map(({ piece: index, edge, distance, dashes }) => {
-    const placed = bottomUp[index];
-    const first = dashes[0];
-    const last = dashes.at(-1);
-    if (placed === undefined || first === undefined || last === undefined || pieces[index] === undefined)
-      throw new Error("A score has a piece and dashes.");
-    const right = placed.x + placed.width;
-    const [x1, y1, x2, y2] =
-      edge === "top"
-        ? [placed.x, placed.y + distance, right, placed.y + distance]
-        : edge === "left"
-          ? [placed.x + distance, placed.y, placed.x + distance, placed.y + placed.height]
-          : [right - distance, placed.y, right - distance, placed.y + placed.height];
-    // Where the drawing has it, to the last written decimal.
-    const off = [first.x1 - x1 / TICKS_PER_MM, first.y1 - y1 / TICKS_PER_MM].concat([
-      last.x2 - x2 / TICKS_PER_MM,
-      last.y2 - y2 / TICKS_PER_MM,
-    ]);
-    expect(Math.max(...off.map(Math.abs))).toBeLessThan(0.0011);
-    return `piece ${index}: ${x1} ${y1} to ${x2} ${y2}`;
-  });
-}
+const inOrder = (scores: readonly ExpectedScore[]) =>
+  scores.map(({ piece: index, x1, y1, x2, y2 }) => `${index}: ${x1} ${y1} to ${x2} ${y2}`).sort();
 
 /** A window less what rounding to written decimals may take. */
 function inside({ x, y, width, height }: Box): Box {
@@ -385,7 +353,7 @@ describe("every plan with marks", () => {
         const read = readLayout(root);
         const [sheet] = random.problem.sheets;
         expect(read.sheet.marks).toEqual(random.marks.sheets[sheet?.id ?? ""] ?? null);
-        expect([...drawnScores(read, random)].sort()).toEqual([...expectedScores(random)].sort());
+        expect(inOrder(drawnScores(read, random))).toEqual(inOrder(expectedScores(random)));
         for (const { shares, top, backUp } of read.pieces) {
           const own = shares.map(({ kind: id, form, turned }) => {
             const marks = random.marks.forms[id]?.[form];

@@ -69,14 +69,16 @@ function markFaults(elements: readonly ReadElement[], badges: readonly Box[]): r
     if (badges.some((badge) => runsThrough(line, badge))) faults.push("a cut number covers a score");
   }
   const dimensions = groups.flatMap(({ children }) => children.filter(({ name }) => name === "line"));
-  for (const { attributes } of dimensions) {
-    const [x1, y1, x2, y2] = ["x1", "y1", "x2", "y2"].map((name) => numberOf({ attributes }, name)) as Line;
-    for (const text of written) {
-      if (runsThrough([x1, y1, x2, y2], text)) faults.push(`a dimension runs through "${text.text}"`);
-    }
-    if (badges.some((badge) => runsThrough([x1, y1, x2, y2], badge))) {
-      faults.push("a cut number covers a dimension");
-    }
+  for (const dimension of dimensions) {
+    const line: Line = [
+      numberOf(dimension, "x1"),
+      numberOf(dimension, "y1"),
+      numberOf(dimension, "x2"),
+      numberOf(dimension, "y2"),
+    ];
+    const crossed = written.filter((text) => runsThrough(line, text));
+    faults.push(...crossed.map(({ text }) => `a dimension runs through "${text}"`));
+    if (badges.some((badge) => runsThrough(line, badge))) faults.push("a cut number covers a dimension");
   }
   for (const top of elements.filter((element) => attributeOf(element, "data-role") === "top")) {
     const home = elements.find((element) => attributeOf(element, "id") === attributeOf(top, "data-piece"));

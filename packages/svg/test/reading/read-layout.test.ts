@@ -1,8 +1,10 @@
+import type { LayoutMarks } from "@sheetwright/planner";
 import { describe, expect, test } from "vitest";
 import { drawLayout } from "../../src/drawing/draw-layout.js";
 import { LayoutReadError } from "../../src/reading/layout-read-error.js";
 import { readLayout } from "../../src/reading/read-layout.js";
 import { inch, kind, piece, plan, split } from "../plans/build.js";
+import { type Example, examples } from "../plans/examples.js";
 import { plainCutOrder } from "../plans/plain-cut-order.js";
 import { readStrictly, readWithSvgson } from "../read-svg.js";
 
@@ -75,6 +77,47 @@ describe("readLayout", () => {
     });
     expect(damaged('data-run="4"', 'data-run="four"')).toThrow(
       /^data-run at svg\.children\[\d+\]\.children\[0\] is "four"; expected a whole number\.$/,
+    );
+  });
+
+  test("gives back grain, pattern, colour, scores and tops, and refuses them malformed", () => {
+    const example = examples.find(({ name }) => name === "scored-bases-on-letter") as Example;
+    const { problem, packing } = example;
+    const marks: LayoutMarks = {
+      sheets: { cream: { grain: "unknown", pattern: "one-way", colour: "#f3ead3" } },
+      forms: {
+        "1a": [0, 1].map(() => ({
+          scores: [{ along: "height" as const, at: inch(1) }],
+          topOn: ["cream"],
+          backOn: ["cream"],
+        })),
+      },
+    };
+    const drawing = drawLayout(problem, packing, 0, { marks });
+    const read = readLayout(readWithSvgson(drawing));
+    expect(read).toEqual(readLayout(readStrictly(drawing)));
+    expect(read.sheet.marks).toEqual(marks.sheets.cream);
+    expect(read.pieces.map(({ top, backUp }) => [top, backUp])).toEqual([
+      ["top", [true]],
+      [null, [false]],
+      ["right", [true]],
+      [null, [false]],
+    ]);
+    expect(read.scores.map(({ piece: index, edge, distance }) => [index, edge, distance])).toEqual([
+      [0, "top", inch(1)],
+      [2, "right", inch(1)],
+    ]);
+
+    const damaged = (from: string | RegExp, to: string) => () =>
+      readLayout(readStrictly(drawing.replace(from, to)));
+    const malformed = { code: "malformed-value" };
+    expect(codeOf(damaged('data-grain="unknown"', 'data-grain="askew"'))).toMatchObject(malformed);
+    expect(codeOf(damaged('data-pattern="one-way"', 'data-pattern=""'))).toMatchObject(malformed);
+    expect(codeOf(damaged(/(data-role="score" data-piece=")piece-1/, "$1piece-99"))).toMatchObject(malformed);
+    expect(codeOf(damaged('data-edge="top"', 'data-edge="bottom"'))).toMatchObject(malformed);
+    expect(codeOf(damaged(/(data-role="score".*? d=")M/, "$1C"))).toMatchObject(malformed);
+    expect(damaged('data-grain="unknown"', 'data-grain="askew"')).toThrow(
+      /is "askew"; expected one of width, height, none, unknown\.$/,
     );
   });
 });
