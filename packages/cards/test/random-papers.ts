@@ -23,9 +23,11 @@ const PADS = { in: ["6 x 6", "12 x 12", "8 x 8"], mm: ["152 x 152", "300 x 300",
 export function randomPapers(draw: Draw): RandomPapers {
   const file: Record<string, FileValue> = {};
   const faces: string[] = [];
-  const nightGrain = draw.one(["width", "height", "none", "unknown", null]);
+  const nightGrain = draw.one(["long", "short", "width", "height", "none", "unknown", null]);
+  // A square sheet has no longer side.
+  const squares = nightGrain === "long" || nightGrain === "short" ? 0 : 1;
   file.night = {
-    ...sheet(draw, "cardstock"),
+    ...sheet(draw, "cardstock", squares),
     ...(nightGrain === null ? {} : { grain: nightGrain }),
     ...stock(draw, 4),
   };
@@ -78,10 +80,11 @@ export function randomPapers(draw: Draw): RandomPapers {
   return { file, steady, choice, base };
 }
 
-function sheet(draw: Draw, material: string): FileObject {
+function sheet(draw: Draw, material: string, squares = 1): FileObject {
+  const trim = () => draw.length(draw.whole(1, 4));
   return {
-    [material]: draw.one(SHEETS[draw.unit]),
-    ...(draw.sometimes(15) ? { trim: draw.length(draw.whole(1, 4)) } : {}),
+    [material]: draw.one(SHEETS[draw.unit].slice(0, 3 + squares)),
+    ...(draw.sometimes(20) ? { trim: draw.sometimes(50) ? trim() : { left: trim(), top: trim() } } : {}),
     ...(draw.sometimes(10) ? { weight: draw.one(["80 lb cover", "216 gsm"]), thickness: "0.3 mm" } : {}),
   };
 }

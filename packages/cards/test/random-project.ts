@@ -70,6 +70,9 @@ function randomTrimmer(draw: Draw): FileValue {
   const inch = draw.unit === "in" ? 16 : 50;
   return {
     ...(draw.sometimes(60) ? { cuts: draw.one(["edge-to-edge", "strips"]) } : {}),
+    ...(draw.sometimes(20) ? { kerf: draw.length(1) } : {}),
+    // As long as the longest sheet: what cannot be cut for its length is a matter of its own.
+    ...(draw.sometimes(30) ? { "longest-cut": draw.unit === "in" ? 12 : "305 mm" } : {}),
     ...(draw.sometimes(30) ? { "narrowest-hold": draw.length(draw.whole(inch, 2 * inch)) } : {}),
     ...(draw.sometimes(30) ? { "smallest-offcut": draw.size(2 * inch, draw.whole(inch, 3 * inch)) } : {}),
   };

@@ -82,15 +82,11 @@ function adviseOnSeam(bands: Bands, card: Card, { pieces, units }: Expansion): r
     if (bare.length === 0) return [];
     const where = bare.map((position) => say(position)).join(" and ");
     const start = bands.runs === "across" ? "top" : "left";
-    return [
-      {
-        code: "bare-seam",
-        path,
-        message:
-          `The ${bare.length > 1 ? "seams" : "seam"} ${where} from the ${start} of these bands will show. ` +
-          "Cover it with a strip, or write `seam: bare` if it is to be seen.",
-      },
-    ];
+    const [seams, them, they] = bare.length > 1 ? ["seams", "them", "they are"] : ["seam", "it", "it is"];
+    const message =
+      `The ${seams} ${where} from the ${start} of these bands will show. ` +
+      `Cover ${them} with a strip, or write \`seam: bare\` if ${they} to be seen.`;
+    return [{ code: "bare-seam", path, message }];
   }
   const narrowest = NARROWEST_COVER[units];
   if (seam.width >= narrowest || bands.ratios.length < 2) return [];

@@ -1,0 +1,185 @@
+import { inches, millimetres } from "@sheetwright/measure";
+import { describe, expect, test } from "vitest";
+import { type Advice, adviseOn, type Layer, ProjectError } from "../../src/index.js";
+import { checkProjects } from "../random-expansion.js";
+import {
+  bands,
+  byBorder,
+  bySize,
+  card,
+  choice,
+  face,
+  mat,
+  panel,
+  paper,
+  paperDesign,
+  project,
+  strip,
+} from "../small-project.js";
+
+const night = paper("night", inches(8.5), inches(11), { grain: "height" });
+const cream = paper("cream", inches(8.5), inches(11));
+
+/** The advice on a 5 x 7 in card with these layers. */
+function adviceOn(layers: readonly Layer[]): readonly Advice[] {
+  return adviseOn(project([card(inches(5), inches(7), layers)], { papers: [night, cream] }));
+}
+
+test("a card without anything to say about gets no advice", () => {
+  const seam = { cover: choice("cream"), width: inches(0.5) };
+  expect(adviceOn([bands([1, 3], byBorder(inches(0.125)), { seam })])).toEqual([]);
+});
+
+describe("papers", () => {
+  test("that no card uses", () => {
+    expect(adviceOn([])).toEqual([
+      {
+        code: "unused-paper",
+        path: "papers.cream",
+        message: "No card uses cream. Leave it out, or name it in a card.",
+      },
+    ]);
+  });
+
+  test("of a pad of which only some designs are used, on either face", () => {
+    const design = (id: string) => paperDesign(id, { back: face(`${id}.back`) });
+    const stars = paper("stars", inches(6), inches(6), {
+      material: "pad",
+      designs: [design("stars.dots"), design("stars.comets"), design("stars.moons")],
+    });
+    const layers = [
+      panel(bySize(inches(2), inches(2)), { paper: choice("stars.dots") }),
+      panel(bySize(inches(1), inches(1)), { paper: choice("stars.moons.back") }),
+    ];
+    expect(adviseOn(project([card(inches(5), inches(7), layers)], { papers: [night, stars] }))).toEqual([
+      {
+        code: "unused-paper",
+        path: "papers.stars.designs.comets",
+        message: "No card uses the design stars.comets of stars.",
+      },
+    ]);
+  });
+
+  // The bend test: paper-merchant pages and bookbinding handbooks.
+  test("that are folded and of which the grain is not known", () => {
+    const unknown = { ...night, grain: "unknown" } as const;
+    const layers = [panel(byBorder(inches(1)))];
+    const found = (foldGrain: "prefer" | "ignore") =>
+      adviseOn(project([card(inches(5), inches(7), layers, { foldGrain })], { papers: [unknown, cream] }));
+    expect(found("prefer")).toMatchObject([{ code: "grain-unknown", path: "papers.night" }]);
+    expect(found("prefer")[0]?.message).toBe(
+      "The grain of night is not known, so folds may come out across it and crack. Bend a sheet one way and the other " +
+        "without creasing it: it gives more easily where the bend runs along the grain. Then write grain: long or grain: short.",
+    );
+    expect(found("ignore")).toEqual([]);
+  });
+});
+
+describe("seams", () => {
+  const thirds = bands([1, 1, 1], byBorder(0));
+
+  test("that show", () => {
+    expect(adviceOn([thirds])).toMatchObject([
+      {
+        code: "bare-seam",
+        path: "cards[0].front[0]",
+        message:
+          "The seams 2 5/16 in and 4 11/16 in from the top of these bands will show. Cover them with a strip, or write " +
+          "`seam: bare` if they are to be seen.",
+      },
+    ]);
+  });
+
+  test("that the maker wants to see", () => {
+    expect(adviceOn([{ ...thirds, seam: "bare" }])).toEqual([]);
+  });
+
+  test("that something else covers from end to end", () => {
+    const over = (top: number, more = {}) =>
+      strip(inches(0.5), {
+        place: { x: { from: "middle" }, y: { from: "start", distance: inches(top) } },
+        ...more,
+      });
+    expect(adviceOn([thirds, over(2.125), over(4.5)])).toEqual([]);
+    // An edge on the seam does not hide it, and half a strip hides half of it.
+    expect(adviceOn([thirds, over(2 + 5 / 16), over(4.5)])).toMatchObject([
+      {
+        message: expect.stringContaining(
+          "The seam 2 5/16 in from the top of these bands will show. Cover it",
+        ),
+      },
+    ]);
+    expect(adviceOn([thirds, over(2.125), over(4.5, { length: inches(4) })])).toMatchObject([
+      { message: expect.stringContaining("The seam 4 11/16 in from the top") },
+    ]);
+  });
+
+  test("that stand, on bands side by side", () => {
+    const upright = bands([1, 1], byBorder(inches(0.5)), { runs: "upright" });
+    expect(adviceOn([upright])).toMatchObject([
+      { message: expect.stringContaining("The seam 2 in from the left of these bands") },
+    ]);
+    expect(adviceOn([upright, strip(inches(0.5), { runs: "upright" })])).toEqual([]);
+  });
+
+  // Common practice: the cover is wider than the cutting error on both sides; hobby accuracy is up to 1/16 in a cut.
+  test("with a cover narrower than the error of two cuts", () => {
+    const seam = (width: number) => ({ cover: choice("cream"), width });
+    expect(adviceOn([bands([1, 1], byBorder(0), { seam: seam(inches(1 / 16)) })])).toEqual([
+      {
+        code: "narrow-cover",
+        path: "cards[0].front[0].seam.width",
+        message:
+          "A cover of 1/16 in may not hide its seam: cuts are up to 1/16 in off on each side. Make it at least 1/8 in wide.",
+      },
+    ]);
+    expect(adviceOn([bands([1, 1], byBorder(0), { seam: seam(inches(1 / 8)) })])).toEqual([]);
+    const metric = card(millimetres(105), millimetres(148), [
+      bands([1, 1], byBorder(0), { seam: seam(millimetres(2)) }),
+    ]);
+    expect(adviseOn(project([metric], { papers: [night, cream], units: "mm" }))).toMatchObject([
+      { code: "narrow-cover", message: expect.stringContaining("at least 3 mm") },
+    ]);
+  });
+});
+
+test("layers of which nothing shows", () => {
+  const layers = [panel(bySize(inches(2), inches(2))), panel(bySize(inches(3), inches(3)))];
+  expect(adviceOn(layers)).toEqual([
+    {
+      code: "hidden-layer",
+      path: "cards[0].front[0]",
+      message: "Nothing of the 1b panel shows: what lies above covers it whole. Move it, or leave it out.",
+    },
+  ]);
+});
+
+test("pieces that no paper can give, in the words of the finding", () => {
+  const stars = paper("stars", inches(6), inches(6));
+  const layers = [mat(byBorder(inches(0.125)), { paper: choice("stars") })];
+  const [advice] = adviseOn(project([card(inches(5), inches(7), layers)], { papers: [night, stars] }));
+  expect(advice).toMatchObject({ code: "no-paper", path: "cards[0].front[0]" });
+  expect(advice?.message).toContain("The 1b mat is 4 3/4 x 6 3/4 in");
+});
+
+test("a project with faults is not advised on", () => {
+  expect(() => adviceOn([mat(byBorder(inches(3)))])).toThrow(ProjectError);
+});
+
+test("advice on projects made at random is whole sentences on values of the file", () => {
+  checkProjects(({ file, project: whole }) => {
+    const advice = adviseOn(whole);
+    expect(adviseOn(whole)).toEqual(advice);
+    for (const { path, message } of advice) {
+      expect(message).toMatch(/^[A-Z].*\.$/);
+      expect(valueAt(file, path)).toBeDefined();
+    }
+  });
+});
+
+function valueAt(file: unknown, path: string): unknown {
+  return path
+    .split(/[.[\]]+/)
+    .filter((key) => key !== "")
+    .reduce<unknown>((value, key) => (value as Record<string, unknown> | undefined)?.[key], file);
+}
