@@ -13,6 +13,7 @@ import { excessOf, overlapOf, overlappingPairs } from "../drawing/text-boxes.js"
 import type { Plan } from "../plans/build.js";
 import { type Example, examples } from "../plans/examples.js";
 import { plainCutOrder } from "../plans/plain-cut-order.js";
+import { randomMarkedPlan } from "../plans/random-marks.js";
 import { randomPlan } from "../plans/random-plan.js";
 import { attributeOf, byId, numberOf, readStrictly } from "../read-svg.js";
 import { openChromium } from "./open-chromium.js";
@@ -48,7 +49,8 @@ function firstLayout({ problem, packing }: Plan) {
 function drawExample(example: Example): string {
   const { sheet, layout, kerf } = firstLayout(example);
   const cuts = example.problem.mode === "stopped" ? {} : { cuts: cutOrder(sheet, layout, { kerf }) };
-  return drawLayout(example.problem, example.packing, 0, { unit: example.unit, ...cuts });
+  const marks = example.marks === undefined ? {} : { marks: example.marks };
+  return drawLayout(example.problem, example.packing, 0, { unit: example.unit, ...cuts, ...marks });
 }
 
 describe("svg.js", () => {
@@ -146,10 +148,16 @@ function faultsOf({ page, texts, homes, badges }: LaidDrawing): readonly string[
 }
 
 describe("text in a real browser", () => {
-  const random = fc
+  const bare = fc
     .sample(randomPlan({ windows: true }), { numRuns: 100, seed: 20_260_101 })
     .map((plan) => drawLayout(plan.problem, plan.packing, 0, { cuts: plainCutOrder(plan, 0) }));
-  const svgs = [...examples.map(drawExample), ...random];
+  const marked = fc
+    .sample(randomMarkedPlan({ windows: true }), { numRuns: 100, seed: 20_260_102 })
+    .map(({ problem, packing, marks }) => {
+      const cuts = plainCutOrder({ problem, packing }, 0);
+      return drawLayout(problem, packing, 0, { cuts, marks, title: "Lantern Night workshop" });
+    });
+  const svgs = [...examples.map(drawExample), ...bare, ...marked];
 
   // Liberation Sans has the widths of Helvetica and Arial; it comes with pdfjs-dist.
   const fontFace = (file: string, weight: string) => {
