@@ -39,7 +39,7 @@ export interface CardLayer extends Size {
   readonly y: Ticks;
   /** The id of its piece. */
   readonly piece: string;
-  /** The index of the layer that carries it, the base's front where `null`. */
+  /** The index of the layer that carries it, of the first band where that is bands; the base's front where `null`. */
   readonly on: number | null;
   /** Distances to the edges of what carries it (for a band, of the bands' whole extent to their carrier); never negative. */
   readonly border: Sides;

@@ -9,8 +9,6 @@ import { formatFront, type Project, readProject } from "../src/index.js";
 import { Draw, type FileObject, type FileValue } from "./random-draw.js";
 import { type RandomPapers, randomPapers } from "./random-papers.js";
 
-export type { FileObject, FileValue } from "./random-draw.js";
-
 /** How large the projects are. */
 export interface RandomProjectOptions {
   /** Most cards. Default 3. */

@@ -80,7 +80,7 @@ function adviseOnSeam(bands: Bands, card: Card, { pieces, units }: Expansion): r
     );
     const bare = bareSeams(bands, card.layers, first);
     if (bare.length === 0) return [];
-    const where = bare.map((position) => say(position)).join(" and ");
+    const where = list(bare.map((position) => say(position)));
     const start = bands.runs === "across" ? "top" : "left";
     const [seams, them, they] = bare.length > 1 ? ["seams", "them", "they are"] : ["seam", "it", "it is"];
     const message =
@@ -107,12 +107,22 @@ function allBands(layers: readonly Layer[]): readonly Bands[] {
 
 function hiddenLayers(card: Card, { pieces }: Expansion): readonly Advice[] {
   const areas = visibleAreas(card);
-  return card.layers.flatMap(({ piece: id }, index): readonly Advice[] => {
-    const piece = pieces.find((candidate) => candidate.id === id);
-    if (piece === undefined || areas.layers[index] !== 0n) return [];
-    const message = `Nothing of the ${piece.label} shows: what lies above covers it whole. Move it, or leave it out.`;
-    return [{ code: "hidden-layer", path: piece.path, message }];
+  const hidden = pieces.filter(({ id }) => {
+    const index = card.layers.findIndex(({ piece }) => piece === id);
+    return index >= 0 && areas.layers[index] === 0n;
   });
+  // Bands of one layer are told of together.
+  return [...new Set(hidden.map(({ path }) => path))].map((path) => {
+    const labels = hidden.filter((piece) => piece.path === path).map(({ label }) => label);
+    const it = labels.length > 1 ? "them" : "it";
+    const message = `Nothing of the ${list(labels)} shows: what lies above covers ${it} whole. Move ${it}, or leave ${it} out.`;
+    return { code: "hidden-layer", path, message };
+  });
+}
+
+function list(words: readonly string[]): string {
+  const last = words.at(-1) ?? "";
+  return words.length < 2 ? last : `${words.slice(0, -1).join(", ")} and ${last}`;
 }
 
 function unknownGrain({ papers, cards }: Project): readonly Advice[] {
@@ -123,12 +133,13 @@ function unknownGrain({ papers, cards }: Project): readonly Advice[] {
     designs.some(({ front, back }) => folded.has(front.id) || (back !== null && folded.has(back.id)));
   return papers
     .filter((paper) => paper.grain === "unknown" && isFolded(paper))
-    .map(({ id, name }) => ({
-      code: "grain-unknown",
-      path: `papers.${id}`,
-      message:
+    .map(({ id, name, sheet }) => {
+      // A square sheet has no longer side.
+      const words = sheet.width === sheet.height ? ["width", "height"] : ["long", "short"];
+      const message =
         `The grain of ${name} is not known, so folds may come out across it and crack. Bend a sheet one way and the ` +
-        `other without creasing it: it gives more easily where the bend runs along the grain. Then write grain: long or ` +
-        "grain: short.",
-    }));
+        "other without creasing it: it gives more easily where the bend runs along the grain. " +
+        `Then write grain: ${words.join(" or grain: ")}.`;
+      return { code: "grain-unknown", path: `papers.${id}`, message };
+    });
 }

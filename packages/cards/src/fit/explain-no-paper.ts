@@ -31,7 +31,7 @@ import { fits, nearestWay, type Way, waysToCut } from "./ways-to-cut.js";
  * explainNoPaper(project, base) // => null
  * const { design, over, turned, help } = explainNoPaper(project, mat);
  * [design, over.width / 40640, over.height / 40640, turned] // => ["stars.dots", 0, 0.75, false]
- * help // => ["With a border of 1/2 in instead of 1/8 in it fits.", "It fits night: name that as its paper.", "A sheet of at least 4 3/4 x 6 3/4 in would do."]
+ * help // => ["With a border of 1/2 in instead of 1/8 in it fits.", "Cut from night it fits.", "A sheet of at least 4 3/4 x 6 3/4 in would do."]
  */
 export function explainNoPaper(project: Project, piece: Piece): NoPaper | null {
   const index = indexFaces(project);
@@ -93,7 +93,7 @@ function sayHelp(help: Help, unit: Unit): string {
       return `Folded at the ${edge} instead, from ${say(help.flat, unit)}, it fits ${help.face.design.name}.`;
     }
     case "papers":
-      return `It fits ${list(help.papers.map(({ name }) => name))}: name that as its paper.`;
+      return `Cut from ${list(help.names)} it fits.`;
     case "border": {
       const { from, by } = help;
       return from === null

@@ -6,14 +6,14 @@ import { workOutProject } from "../expand/work-out-project.js";
 import type { Piece } from "../expansion.js";
 import { flatsOf } from "../fold/flats.js";
 import { grainForFold } from "../fold/fold-verdict.js";
-import type { Design, Flat, Layer, Paper, Project } from "../project.js";
+import type { Design, Flat, Layer, Project } from "../project.js";
 import { fits, type Relaxation, type Way, waysToCut } from "./ways-to-cut.js";
 
 /** A change after which the piece could be cut. */
 export type Help =
   | { readonly kind: "turn"; readonly face: FaceOfPaper; readonly against: "pattern" | "grain" | "both" }
   | { readonly kind: "fold"; readonly flat: Flat; readonly face: FaceOfPaper }
-  | { readonly kind: "papers"; readonly papers: readonly Paper[] }
+  | { readonly kind: "papers"; readonly names: readonly string[]; readonly faces: readonly string[] }
   | { readonly kind: "border"; readonly from: Ticks | null; readonly by: Ticks; readonly path: string }
   | { readonly kind: "untrimmed"; readonly face: FaceOfPaper }
   | { readonly kind: "sheet"; readonly size: Size };
@@ -68,19 +68,23 @@ function helpByTrim(piece: Piece, own: readonly FaceOfPaper[]): readonly Help[] 
   return way === undefined ? [] : [{ kind: "untrimmed", face: way.from }];
 }
 
+/** Other papers on hand, and other faces of its own papers. */
 function helpByPaper(
   piece: Piece,
   own: readonly FaceOfPaper[],
   all: readonly FaceOfPaper[],
 ): readonly Help[] {
   const tried = new Set(own.map(({ face }) => face.id));
+  const ownPapers = new Set(own.map(({ paper }) => paper));
   const others = all.filter(({ face }) => !tried.has(face.id));
-  const papers = new Set(
+  const fitting = new Set(
     waysToCut(piece, others)
-      .filter(fits)
-      .map(({ from }) => from.paper),
+      .filter((way) => fits(way) && way.onHand)
+      .map(({ from }) => from),
   );
-  return papers.size === 0 ? [] : [{ kind: "papers", papers: [...papers] }];
+  if (fitting.size === 0) return [];
+  const names = [...fitting].map(({ paper, face }) => (ownPapers.has(paper) ? face.name : paper.name));
+  return [{ kind: "papers", names: [...new Set(names)], faces: [...fitting].map(({ face }) => face.id) }];
 }
 
 /** The narrowest wider border, the same step on all sides, that brings the piece down to what its papers give. */

@@ -12,6 +12,8 @@ export interface Way {
   readonly lying: Size;
   /** What the sheet gives inside its trim, or an offcut. */
   readonly usable: Size;
+  /** False where no such sheet is on hand. */
+  readonly onHand: boolean;
   /** By how much the piece is too large; 0 where a side fits. */
   readonly over: Size;
 }
@@ -44,12 +46,12 @@ export function waysToCut(
         const lying = turned
           ? { width: form.height, height: form.width }
           : { width: form.width, height: form.height };
-        return stock.map((usable) => {
+        return stock.map(({ usable, onHand }) => {
           const over = {
             width: Math.max(0, lying.width - usable.width),
             height: Math.max(0, lying.height - usable.height),
           };
-          return { from, form, turned, lying, usable, over };
+          return { from, form, turned, lying, usable, onHand, over };
         });
       }),
     );
@@ -81,18 +83,21 @@ function excess({ over }: Way): Ticks {
   return over.width + over.height;
 }
 
-function stockOf({ paper, design }: FaceOfPaper, untrimmed: boolean): readonly Size[] {
+function stockOf(
+  { paper, design }: FaceOfPaper,
+  untrimmed: boolean,
+): readonly Pick<Way, "usable" | "onHand">[] {
   const { sheet, trim } = paper;
-  const usable = untrimmed
-    ? sheet
-    : {
-        width: Math.max(0, sheet.width - trim.left - trim.right),
-        height: Math.max(0, sheet.height - trim.top - trim.bottom),
-      };
-  return [usable, ...design.offcuts.filter(({ count }) => count > 0)].map(({ width, height }) => ({
-    width,
-    height,
-  }));
+  const { left, right, top, bottom } = untrimmed ? { left: 0, right: 0, top: 0, bottom: 0 } : trim;
+  const usable = {
+    width: Math.max(0, sheet.width - left - right),
+    height: Math.max(0, sheet.height - top - bottom),
+  };
+  const offcuts = design.offcuts.filter(({ count }) => count > 0);
+  return [
+    { usable, onHand: design.count !== 0 },
+    ...offcuts.map(({ width, height }) => ({ usable: { width, height }, onHand: true })),
+  ];
 }
 
 function turnsOf(turns: Turns | null): readonly boolean[] {

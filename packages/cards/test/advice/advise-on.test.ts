@@ -72,6 +72,9 @@ describe("papers", () => {
         "without creasing it: it gives more easily where the bend runs along the grain. Then write grain: long or grain: short.",
     );
     expect(found("ignore")).toEqual([]);
+    const square = paper("night", inches(12), inches(12));
+    const [advice] = adviseOn(project([card(inches(5), inches(7), layers)], { papers: [square, cream] }));
+    expect(advice?.message).toMatch(/Then write grain: width or grain: height\.$/);
   });
 });
 
@@ -150,6 +153,21 @@ test("layers of which nothing shows", () => {
       code: "hidden-layer",
       path: "cards[0].front[0]",
       message: "Nothing of the 1b panel shows: what lies above covers it whole. Move it, or leave it out.",
+    },
+  ]);
+});
+
+test("bands of which nothing shows are told of together", () => {
+  const layers = [
+    bands([1, 1, 1], bySize(inches(2), inches(2)), { seam: "bare" }),
+    panel(byBorder(inches(1))),
+  ];
+  expect(adviceOn(layers)).toMatchObject([
+    {
+      code: "hidden-layer",
+      path: "cards[0].front[0]",
+      message:
+        "Nothing of the 1b band, 1c band and 1d band shows: what lies above covers them whole. Move them, or leave them out.",
     },
   ]);
 });

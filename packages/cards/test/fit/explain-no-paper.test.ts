@@ -76,6 +76,27 @@ describe("a piece that some paper can give", () => {
 });
 
 describe("a piece that no paper can give", () => {
+  test("is not sent to paper that is used up, but to another face of its own", () => {
+    const back = face("comets.back", { name: "Comets back" });
+    const comets = paper("comets", inches(6), inches(4), {
+      designs: [paperDesign("comets", { front: face("comets", { pattern: "one-way" }), back })],
+    });
+    const empty = paper("empty", inches(8.5), inches(11), { designs: [paperDesign("empty", { count: 0 })] });
+    const design = card(
+      inches(5),
+      inches(7),
+      [panel(bySize(inches(4), inches(6)), { paper: choice("comets") })],
+      {
+        base: choice("empty"),
+      },
+    );
+    expect(explained(project([design], { papers: [comets, empty] }), "1b")?.help).toEqual([
+      "Turned a quarter it fits comets, if the pattern of comets (one-way) may lie on its side.",
+      "Cut from Comets back it fits.",
+      "A sheet of at least 4 x 6 in would do.",
+    ]);
+  });
+
   test("says which paper comes nearest, by how much, and what would help", () => {
     const design = card(inches(5), inches(7), [
       mat(byBorder(inches(0.125)), { paper: choice("dots", "tiles") }),
@@ -94,12 +115,12 @@ describe("a piece that no paper can give", () => {
       turned: false,
       help: [
         "With a border of 1/2 in instead of 1/8 in it fits.",
-        "It fits night: name that as its paper.",
+        "Cut from night it fits.",
         "A sheet of at least 4 3/4 x 6 3/4 in would do.",
       ],
       message:
         "The 1b mat is 4 3/4 x 6 3/4 in, and none of its papers is large enough. Nearest comes dots, which gives 6 x 6 in: " +
-        "it is 3/4 in too high. With a border of 1/2 in instead of 1/8 in it fits. It fits night: name that as its paper. " +
+        "it is 3/4 in too high. With a border of 1/2 in instead of 1/8 in it fits. Cut from night it fits. " +
         "A sheet of at least 4 3/4 x 6 3/4 in would do.",
     });
   });
@@ -111,7 +132,7 @@ describe("a piece that no paper can give", () => {
     ]);
     expect(explained(project([design], { papers: [night, comets] }), "1b")?.help).toEqual([
       "Turned a quarter it fits comets, if the pattern of comets (one-way) may lie on its side.",
-      "It fits night: name that as its paper.",
+      "Cut from night it fits.",
       "A sheet of at least 4 x 6 in would do.",
     ]);
   });
@@ -160,8 +181,8 @@ describe("a piece that no paper can give", () => {
     const whole = project([design], { papers: [night, small], units: "mm" });
     expect(explained(whole, "1b")?.message).toBe(
       "The 1b panel is 99 x 144 mm, and none of its papers is large enough. Nearest comes small, which gives 90 x 120 mm: " +
-        "it is 9 mm too wide and 24 mm too high. With borders 12 mm wider on each side it fits. It fits night: name that " +
-        "as its paper. A sheet of at least 99 x 144 mm would do.",
+        "it is 9 mm too wide and 24 mm too high. With borders 12 mm wider on each side it fits. Cut from night it fits. " +
+        "A sheet of at least 99 x 144 mm would do.",
     );
   });
 
@@ -236,18 +257,12 @@ describe("projects made at random", () => {
           const helped = withHelp(whole, piece, help, nearest.from.paper);
           const changed = expandProject(helped).pieces.find(({ id }) => id === piece.id);
           if (changed === undefined) throw new Error(`${piece.id} is lost.`);
-          const given = help.kind === "papers" ? { ...changed, faces: facesOf(help.papers) } : changed;
+          const given = help.kind === "papers" ? { ...changed, faces: help.faces } : changed;
           expect(canBeCut(helped, given)).toBe(true);
         }
       }
     });
   });
-
-  function facesOf(papers: readonly Paper[]): readonly string[] {
-    return papers.flatMap(({ designs }) =>
-      designs.flatMap(({ front, back }) => (back === null ? [front.id] : [front.id, back.id])),
-    );
-  }
 
   /** The project after doing what would help. */
   function withHelp(whole: Project, piece: Piece, help: Help, nearest: Paper): Project {
