@@ -130,8 +130,9 @@ function randomLayers(room: Room, carrier: Surface, depth: number): readonly Fil
   let strips = 0;
   const count = draw.whole(1, room.most);
   for (let index = 0; index < count; index += 1) {
-    // Where hardly any room is left the list ends.
-    if (Math.min(below.width, below.height) < 12 * draw.step) break;
+    // Where hardly any room is left the list ends: the border of the trade alone takes 1/4 in or 6 mm.
+    const least = (draw.unit === "in" ? 12 : 24) * draw.step;
+    if (Math.min(below.width, below.height) < least) break;
     const kind = draw.one(["mat", "mat", "panel", "bands", "bands", "strip", "sentiment"] as const);
     if (kind === "strip") {
       const laid = randomStrip(room, below, strips);
@@ -323,7 +324,7 @@ function randomSentiment(room: Room, carrier: Surface): { readonly laid: Laid; r
   const around = 2 * borders.reduce((sum, border) => sum + border, 0);
   const spare = carrier.isMat ? 2 : 0;
   const left = (side: "width" | "height") => Math.floor(carrier[side] / draw.step) - spare - around;
-  // With the least carrier of 12 steps there are 2 left for the words: 12 - 2 - 8.
+  // With a carrier of 12 steps there are 2 left for the words: 12 - 2 - 8.
   const width = draw.whole(2, Math.min(left("width"), 48));
   const height = draw.whole(2, Math.min(left("height"), 16));
   const outer = { width: (width + around) * draw.step, height: (height + around) * draw.step };

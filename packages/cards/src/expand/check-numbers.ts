@@ -131,7 +131,14 @@ function place(path: string, { x, y }: Place): readonly ProjectFault[] {
 }
 
 function along(path: string, given: Along, start: string, end: string): readonly ProjectFault[] {
-  if (given.from !== "start" && given.from !== "end") return [];
+  if (given.from === "middle") return [];
+  if (given.from === "third") {
+    if (given.third === 1 || given.third === 2) return [];
+    const expected = "the first or the second third";
+    const found = String(given.third);
+    const message = `Expected ${expected} as 1 or 2, found ${found}.`;
+    return [fault({ code: "not-a-word", path: `${path}.line`, found, expected, message })];
+  }
   return length(`${path}.${given.from === "start" ? start : end}`, given.distance, 0);
 }
 

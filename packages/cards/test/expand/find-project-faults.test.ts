@@ -357,6 +357,14 @@ describe("projects that other tools made", () => {
     ["no number", { ...good, number: 0 }, "cards[0].number"],
     ["a negative border", { ...good, layers: [{ ...mat(byBorder(-1)), path: "x" }] }, "x.border"],
     ["half a tick", { ...good, layers: [{ ...strip(0.5), path: "x" }] }, "x.width"],
+    [
+      "a third that is none",
+      {
+        ...good,
+        layers: [{ ...panel(bySize(9, 9, { x: { from: "third", third: 3 } as never })), path: "x" }],
+      },
+      "x.line",
+    ],
     ["bands without ratios", { ...good, layers: [{ ...bands([], byBorder(0)), path: "x" }] }, "x.papers"],
     ["ratios of nothing", { ...good, layers: [{ ...bands([0, 1], byBorder(0)), path: "x" }] }, "x.bands[0]"],
     ["an empty name", { ...good, layers: [{ ...strip(10), path: "x", name: " " }] }, "x.name"],
