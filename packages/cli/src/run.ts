@@ -88,7 +88,7 @@ const COMMANDS: Readonly<Record<CommandName, Described>> = {
     run: checkCommand,
   },
   new: {
-    description: "Writes a small project to start from, cards.yaml, with a comment on every line.",
+    description: "Writes a small project to start from, cards.yaml, with comments that explain it.",
     usage: "[folder]",
     argument: ["[folder]", "where it is written (default: here)"],
     help: NEW_HELP,

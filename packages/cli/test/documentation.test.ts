@@ -6,6 +6,9 @@ import { runIn } from "./run-in.js";
 
 const page = await readFile(new URL("../../../docs/command-line.md", import.meta.url), "utf8");
 
+const fixture = (name: string): Promise<string> =>
+  readFile(new URL(`../../../test-fixtures/${name}`, import.meta.url), "utf8");
+
 describe("the page on the command line", () => {
   it.each(OPTION_KEYS)("explains the option %s", (key) => {
     expect(page).toMatch(new RegExp(`^\\| \`${optionName(key)}\\b`, "m"));
@@ -18,11 +21,39 @@ describe("the page on the command line", () => {
     expect(await runIn(argv, { files })).toMatchObject({ code: 0, stderr: "" });
   });
 
-  it("shows what exit code 1 really says", async () => {
-    const said = await readFile(
-      new URL("../../../test-fixtures/not-enough/too-large-and-too-few.expected.txt", import.meta.url),
-      "utf8",
+  it("shows a project that can be planned, the one of ten lines among the fixtures", async () => {
+    const project = /```yaml\n([^]*?)```/.exec(page)?.[1] ?? "";
+    expect(project).toBe(await fixture("projects/ten-lines.yaml"));
+    const files = memoryFiles({ "/desk/cards.yaml": project });
+    expect(await runIn(["plan", "cards.yaml", "--out", "plan"], { files })).toMatchObject({
+      code: 0,
+      stderr: "",
+    });
+  });
+
+  it("shows what a mistake and a project without enough paper really say", async () => {
+    const short = (await fixture("projects/too-little-glitter.expected.txt")).replace(/^exit 1\n\n/, "");
+    expect(page).toContain(short.replace(/^(?=.)/gm, "    "));
+    const [, mistake = ""] = (await fixture("broken-projects/paper-misspelt.expected.txt")).split("\n");
+    expect(page).toContain(`\n    ${mistake}\n    1 fault.\n`);
+  });
+
+  it("names every kind of file that a plan of a project writes", async () => {
+    const files = memoryFiles({ "/desk/cards.yaml": await fixture("projects/market-stall.yaml") });
+    const { stdout } = await runIn(["plan", "cards.yaml", "--out", "plan", "--effort", "quick", "--json"], {
+      files,
+    });
+    const written: readonly string[] = JSON.parse(stdout).files;
+    const named = [...page.matchAll(/^\| `([a-z0-9.-]+\.(?:svg|txt|json))`/gm)].map(
+      (match) => match[1] ?? "",
     );
+    const kind = (name: string): string =>
+      name.replace(/^(sheet|card)-[a-z0-9-]*?(-sizes|-cutter)?\./, "$1$2.");
+    for (const name of written) expect(named.map(kind)).toContain(kind(name.replace(/-\d+(?=\.svg$)/, "")));
+  });
+
+  it("shows what exit code 1 really says", async () => {
+    const said = await fixture("not-enough/too-large-and-too-few.expected.txt");
     const shown = said.replace(/^exit 1\n\n/, "").replace(/^(?=.)/gm, "    ");
     expect(page).toContain(shown);
   });

@@ -38,7 +38,7 @@ export async function newCommand(_: WrittenOptions, rest: readonly string[], io:
   io.stdout.write(
     [
       `Written: ${file}, a small project that can be planned as it is.`,
-      "Open it in a text editor and change it line by line; each says what it is for. Then type",
+      "Open it in a text editor and change it; its comments say what each key is for. Then type",
       `  sheetwright check ${name}`,
       "to hear whether anything is wrong, and",
       `  sheetwright plan ${name} --out ${inShell(join(folder, "plan"))}`,

@@ -43,8 +43,33 @@ describe("whose the files of a folder are", () => {
     },
   );
 
+  it("counts the files of a project's plan", async () => {
+    const names = [
+      "sheet-night-1.svg",
+      "sheet-stars-comets-12-cutter.svg",
+      "card-3-good-night.svg",
+      "card-3-sizes-2.svg",
+      "card-10-a-sizes.txt",
+    ];
+    const plan = planListing(...names).replace('"sheetwright": "plan"', '"sheetwright": "project-plan"');
+    const files = memoryFiles({
+      "/out/plan.json": seal(plan),
+      ...Object.fromEntries(names.map((name) => [`/out/${name}`, `content of ${name}`])),
+    });
+    expect([...(await surveyFolder(files, "/out")).own]).toEqual(["plan.json", ...names]);
+  });
+
   it("never takes a file elsewhere, or of a name of the maker's, for its own", async () => {
-    for (const name of ["../pieces.csv", "/desk/pieces.csv", "notes.txt", "sheet-0.svg"]) {
+    for (const name of [
+      "../pieces.csv",
+      "/desk/pieces.csv",
+      "notes.txt",
+      "sheet-0.svg",
+      "sheet-Night-1.svg",
+      "sheet-a/../b-1.svg",
+      "card-rooftops.svg",
+      "card-1-rooftops.yaml",
+    ]) {
       const files = memoryFiles({
         "/out/plan.json": planListing(name),
         [`/out/${name}`]: `content of ${name}`,
