@@ -22,7 +22,7 @@ describe("the page on the command line", () => {
   });
 
   it("shows a project that can be planned, the one of ten lines among the fixtures", async () => {
-    const project = /```yaml\n([^]*?)```/.exec(page)?.[1] ?? "";
+    const project = /```yaml\n([\s\S]*?)```/.exec(page)?.[1] ?? "";
     expect(project).toBe(await fixture("projects/ten-lines.yaml"));
     const files = memoryFiles({ "/desk/cards.yaml": project });
     expect(await runIn(["plan", "cards.yaml", "--out", "plan"], { files })).toMatchObject({

@@ -7,7 +7,7 @@ import { systemErrorWords } from "../words/system-error.js";
 import { STARTER_PROJECT } from "./starter-project.js";
 
 /** The name of the file that `sheetwright new` writes. */
-export const STARTER_FILE = "cards.yaml";
+const STARTER_FILE = "cards.yaml";
 
 /**
  * Runs `sheetwright new`: writes a project to start from and says what to do with it. Rejects with {@link FaultsFound},

@@ -55,7 +55,7 @@ cards:
         border: 1/4
         papers: [night, stars.dots]
 `;
-const LESS = CARDS.replace("{ guests: 5, samples: 1 }", "1").replace(/ {2}- name: Two stars[^]*$/, "");
+const LESS = CARDS.replace("{ guests: 5, samples: 1 }", "1").replace(/ {2}- name: Two stars[\s\S]*$/, "");
 const PLAN = ["plan", "cards.yaml", "--out", "out", "--effort", "quick"] as const;
 
 const home = (cards = CARDS, more: Readonly<Record<string, string>> = {}): MemoryFiles =>
