@@ -168,6 +168,13 @@ describe("a layer that is too large", () => {
     ]);
   });
 
+  test("is told so once, wherever it lies", () => {
+    const place = { x: { from: "start", distance: inches(1) } } as const;
+    expect(faultsOf([panel(bySize(inches(6), inches(8), place))])).toMatchObject([
+      { path: "cards[0].front[0].size" },
+    ]);
+  });
+
   test("for a strip, at the value that says so", () => {
     expect(told([strip(inches(8))])).toMatchObject([
       {

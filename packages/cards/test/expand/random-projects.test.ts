@@ -147,6 +147,67 @@ describe("projects made at random", () => {
     });
   });
 
+  test("each layer lies on the last one before it that carries, or on the one that holds its list", () => {
+    checkProjects(({ file, expansion }) => {
+      const paths = new Map(expansion.pieces.map(({ id, path }) => [id, path]));
+      const carriers = new Map<string, string | null>();
+      const follow = (layers: FileValue | undefined, path: string, holder: string | null) => {
+        let below = holder;
+        list(layers).forEach((layer, index) => {
+          const own = `${path}[${index}]`;
+          const mats = list(layer.mats).length;
+          // Of a sentiment with mats it is the outermost that lies on the carrier.
+          carriers.set(mats > 0 ? `${own}.mats[${mats - 1}]` : own, below);
+          follow(layer.layers, `${own}.layers`, own);
+          const fills = (layer.panel ?? layer.bands) !== undefined && layer.size === undefined;
+          if (list(layer.layers).length === 0 && (layer.mat !== undefined || fills)) below = own;
+        });
+      };
+      list(file.cards).forEach((card, index) => {
+        follow(card.front, `cards[${index}].front`, null);
+      });
+      for (const { layers } of expansion.cards) {
+        for (const { piece, on } of layers) {
+          const carrier = carriers.get(paths.get(piece) ?? "");
+          if (carrier !== undefined) {
+            expect(on === null ? null : paths.get(layers[on]?.piece ?? "")).toBe(carrier);
+          }
+        }
+      }
+    });
+  });
+
+  test("everything of a size lies where the file says, in the middle where it says nothing", () => {
+    checkProjects(({ file, project, expansion }) => {
+      const unit = file.units === "mm" ? "mm" : "in";
+      const layers = byPath(expansion);
+      for (const { path, layer } of layersOf(file)) {
+        if (layer.size === undefined && layer.strip === undefined) continue;
+        const mats = list(layer.mats).length;
+        const [found] = layers.get(mats > 0 ? `${path}.mats[${mats - 1}]` : path) ?? [];
+        if (found === undefined) throw new Error(`Nothing at ${path}.`);
+        const own = layer.bands === undefined ? found : hull(layers.get(path) ?? []);
+        const lines = [layer.line ?? []].flat().join();
+        for (const [start, end, extent, thirds] of [
+          ["left", "right", own.width, ["left third", "right third"]],
+          ["top", "bottom", own.height, ["upper third", "lower third"]],
+        ] as const) {
+          const [before, after] = [found.border[start], found.border[end]];
+          const third = thirds.findIndex((line) => lines.includes(line)) + 1;
+          if (layer[start] !== undefined) expect(before).toBe(ticksOf(layer[start], unit));
+          else if (layer[end] !== undefined) expect(after).toBe(ticksOf(layer[end], unit));
+          else if (third === 0) expect([0, 1]).toContain(after - before);
+          else {
+            const middle = before + Math.floor(extent / 2);
+            const exact = (third * (before + extent + after)) / 3;
+            expect(middle % project.precision).toBe(0);
+            expect(Math.abs(middle - exact)).toBeLessThanOrEqual(project.precision / 2);
+          }
+        }
+      }
+    });
+  });
+
   test("bands add up, meet on marks of the precision, and covers are centred on their seams", () => {
     checkProjects(({ file, project, expansion }) => {
       const unit = file.units === "mm" ? "mm" : "in";
