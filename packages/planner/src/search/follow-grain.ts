@@ -9,7 +9,8 @@ const MOST_TRIES = 12;
 /**
  * Turns the pieces of a packing along the grain as far as that costs nothing: no piece is lost, and neither cost nor
  * sheets grow. First all wishing pieces are kept along at once, with the effort of the packing itself. Where that costs
- * something, they are kept along one kind after another, all its copies or else as many as short searches find by halving.
+ * something, they are kept along one kind after another, those with the most copies first: all copies of a kind, or else
+ * as many as short searches find by halving.
  * It does not promise the most copies along that are possible.
  */
 export function* followGrain(wish: GrainWish, free: Packing, search: GroupSearch): Search<Packing> {
@@ -34,7 +35,8 @@ export function* followGrain(wish: GrainWish, free: Packing, search: GroupSearch
   if (!(yield* tryToKeep(kept))) {
     kept.clear();
     let tries = 0;
-    for (const { id, quantity } of wish.wishing) {
+    const mostFirst = [...wish.wishing].sort((a, b) => b.quantity - a.quantity);
+    for (const { id, quantity } of mostFirst) {
       const along = (): number => quantity - (across.get(id) ?? 0);
       let most = quantity;
       let next = most;
