@@ -1,0 +1,87 @@
+import type { Project } from "@sheetwright/cards";
+import { inches, parseLength } from "@sheetwright/measure";
+import {
+  byBorder,
+  bySize,
+  card,
+  choice,
+  face,
+  mat,
+  panel,
+  paper,
+  paperDesign,
+  project,
+} from "../../../cards/test/small-project.js";
+import { type Plan, plan } from "../../src/index.js";
+import { letterPaper, made, pad } from "../bench-project.js";
+
+// Right plans for the tests to damage.
+
+const inch = inches(1);
+const length = (text: string): number => parseLength(text, { unit: "in" });
+
+/** A plan with the project it is for. */
+export interface Sample {
+  readonly project: Project;
+  readonly plan: Plan;
+}
+
+const papers = (dots: number | null, comets: number | null) => [
+  letterPaper(
+    "night",
+    { trim: { left: 0, right: 0, top: inch / 8, bottom: 0 } },
+    { count: 20, cost: "0.35", offcuts: [{ width: length("8 1/2"), height: length("5 1/2"), count: 1 }] },
+  ),
+  paper("cream", 12 * inch, 12 * inch, {
+    grain: "height",
+    designs: [paperDesign("cream", { cost: "1.2", front: face("cream", { pattern: "two-way" }) })],
+  }),
+  pad("stars", {
+    dots: { count: dots, cost: "0.2" },
+    comets: { count: comets, cost: "0.25", front: face("stars.comets", { pattern: "one-way" }) },
+  }),
+];
+
+function cardsWith(copies: number) {
+  const first = card(
+    length("4 1/4"),
+    length("5 1/2"),
+    [
+      mat(byBorder(inch / 8), { paper: choice("cream"), grain: { along: "height", need: "require" } }),
+      panel(byBorder(inch / 8), { paper: choice("stars.dots", "stars.comets") }),
+    ],
+    { name: "Rooftops", foldGrain: "require", ...made(copies) },
+  );
+  const second = card(
+    4 * inch,
+    4 * inch,
+    [panel(bySize(2 * inch, 3 * inch), { paper: choice("stars.comets") })],
+    { number: 2, name: "Harbour", base: choice("night"), ...made(copies) },
+  );
+  return [first, second];
+}
+
+function sample(wanted: Project): Sample {
+  return { project: wanted, plan: plan(wanted, { effort: "quick" }) };
+}
+
+/** Enough of everything. */
+export const enough = sample(project(cardsWith(4), { papers: papers(null, 9) }));
+
+/** Too few sheets of the pad. */
+export const short = sample(project(cardsWith(6), { papers: papers(2, 2) }));
+
+/** A mat larger than the sheets of the pad, besides a card that can be made. */
+export const homeless = sample(
+  project(
+    [
+      ...cardsWith(1),
+      card(5 * inch, 7 * inch, [mat(byBorder(inch / 8), { paper: choice("stars.dots") })], {
+        number: 3,
+        name: "Too large",
+        base: choice("cream"),
+      }),
+    ],
+    { papers: papers(5, 5) },
+  ),
+);
