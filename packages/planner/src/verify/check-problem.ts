@@ -1,4 +1,5 @@
 import type { Piece, Project } from "@sheetwright/cards";
+import { formatSize } from "@sheetwright/measure";
 import type { Form, Kind, Problem, Sheet } from "@sheetwright/packing";
 import type { PaperGroup } from "../plan-model.js";
 import { type Difference, firstDifference, shown } from "./first-difference.js";
@@ -62,7 +63,7 @@ function saying({ path, found, expected }: Difference): string {
 function checkSheet(
   found: Sheet,
   facts: SheetFacts,
-  { trimmer }: Project,
+  { trimmer, units }: Project,
   isPriced: boolean,
   path: string,
   report: PlanReport,
@@ -84,9 +85,9 @@ function checkSheet(
   const own = isPriced ? tenThousandths(design.cost ?? "") : width * height;
   same("wrong-sheet-cost", found.cost ?? width * height, offcut === null ? own : 0, `${path}.cost`);
   const name = paper.material === "pad" ? `${paper.name}: ${design.name}` : paper.name;
-  const isNamed = offcut === null ? found.name === name : found.name?.startsWith(`${name}, `) === true;
-  if (!isNamed)
-    report("wrong-name", `${path}.name`, `The sheet is called ${shown(found.name)}; it is ${name}.`);
+  const size = formatSize(facts.width, facts.height, { unit: units });
+  const full = offcut === null ? name : `${name}, offcut ${size}`;
+  same("wrong-name", found.name, full, `${path}.name`);
 }
 
 function tenThousandths(decimal: string): number {

@@ -75,11 +75,18 @@ function plainId(sheet: string): string {
 
 /** Sheets must be like those of the group: of the whole ones as many as needed, of offcuts those that there are. */
 function wrongSheets(problem: Problem, group: PaperGroup, facts: ProjectFacts): Difference | null {
-  const like = ({ width, height, trim, longestCut }: Sheet): unknown => ({ width, height, trim, longestCut });
+  const like = ({ name, width, height, trim, longestCut }: Sheet): unknown => ({
+    name,
+    width,
+    height,
+    trim,
+    longestCut,
+  });
   const path = "withMore.problem.sheets";
   for (const [i, sheet] of problem.sheets.entries()) {
     const own = group.problem.sheets.find(({ id }) => id === plainId(sheet.id));
-    const difference = firstDifference(like(sheet), own && like(own), `${path}[${i}]`);
+    const named = own && (sheet.id === own.id ? own : { ...own, name: `${own.name}, more` });
+    const difference = firstDifference(like(sheet), named && like(named), `${path}[${i}]`);
     if (difference !== null) return difference;
   }
   for (const own of group.problem.sheets) {
