@@ -29,3 +29,5 @@ export {
 // Pictures of the cards
 export type { CardOptions, CardSource } from "./card/card-facts.js";
 export { drawCard } from "./card/draw-card.js";
+export { drawMeasurements } from "./card/draw-measurements.js";
+export { writeMeasurements } from "./card/write-measurements.js";

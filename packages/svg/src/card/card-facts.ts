@@ -135,7 +135,8 @@ export function formatInWords({ card, unit }: CardFacts): string {
   const name = named?.name ?? (card.format === null ? "Card" : displayName({ id: card.format }));
   const { width, height } = card.front;
   const stand = width === height ? "" : width > height ? ", lying" : ", upright";
-  return `${name}${stand}, ${formatSize(width, height, { unit })} closed`;
+  const closed = `${formatSize(width, height, { unit })} closed`;
+  return `${name.slice(0, 1).toUpperCase()}${name.slice(1)}${stand}, ${closed}`;
 }
 
 /** Where the card is folded: `fold at the left`. */

@@ -6,7 +6,14 @@ import { unbroken } from "../text/break-lines.js";
 import { displayName } from "../wording/display-name.js";
 import { element, type SvgElement } from "../writer/svg-element.js";
 import { type CardFacts, type CardPiece, flatsInWords } from "./card-facts.js";
-import { callOutHeight, type DrawnCallOut, drawCallOuts, gutterFor, setCallOut } from "./draw-call-outs.js";
+import {
+  callOutHeight,
+  type DrawnCallOut,
+  drawCallOuts,
+  gutterFor,
+  setCallOut,
+  setLetter,
+} from "./draw-call-outs.js";
 import { drawFolds, FOLD_ROOM, foldWordHeights } from "./draw-fold.js";
 import { drawFront, scaledBox, wordsOnFront } from "./front-picture.js";
 import { placeCallOuts } from "./place-call-outs.js";
@@ -43,7 +50,7 @@ export function cardPicture(facts: CardFacts, { scale, lettersOnly, prefix }: Pi
   const fitted = wordsOnFront(facts, scale);
   const textOf = (piece: CardPiece, index: number, withWords: boolean) =>
     lettersOnly
-      ? setCallOut(piece.letter, [], LABEL_WIDTH)
+      ? setLetter(piece.letter)
       : setCallOut(piece.label, detailsOf(facts, index, withWords), LABEL_WIDTH);
   // Whether words can be drawn is known only when the leaders are placed, so room is kept for them in the label too.
   const wishes = pieces.flatMap((piece, surface) =>

@@ -5,7 +5,7 @@
 
 import { formatLength, type Ticks, type Unit } from "@sheetwright/measure";
 import { INK, OUTLINE, QUIET, RULE, SMALLEST_TEXT } from "../drawing/look.js";
-import { ascentOf, lineHeightOf } from "../text/text-width.js";
+import { ascentOf, lineHeightOf, textWidth } from "../text/text-width.js";
 import { formatNumber } from "../writer/format-number.js";
 import { element, type SvgElement } from "../writer/svg-element.js";
 import { otherUnit } from "./place-in-words.js";
@@ -21,6 +21,12 @@ const BEYOND = 1.2;
 
 /** What a dimension line takes beside the thing it measures. */
 export const DIMENSION_ROOM = OFF + Math.max(BEYOND, AIR + lineHeightOf(TEXT));
+
+/** The width of the longer of a dimension's two texts. */
+export function dimensionText(length: Ticks, unit: Unit): number {
+  const texts = [unit, otherUnit(unit)].map((each) => formatLength(length, { unit: each }));
+  return Math.max(...texts.map((text) => textWidth(text, TEXT)));
+}
 
 /** A length to be shown between two points of an edge. */
 export interface Dimension {

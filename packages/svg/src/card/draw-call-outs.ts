@@ -18,12 +18,17 @@ export const SAMPLE = 4.4;
 const BESIDE_SAMPLE = 1.8;
 /** White space between one label and the next. */
 const GAP = 1.6;
+const LETTER = 2.8;
+const LETTER_GAP = 0.8;
+const BEFORE_LETTER = 1;
 const DOT = 0.5;
 
 /** What a label says, in lines. */
 export interface CallOutText {
   readonly lines: readonly { readonly text: string; readonly size: number; readonly bold: boolean }[];
+  /** The whole label, its sample of paper included. */
   readonly width: number;
+  readonly sample: boolean;
   /** Of the lines alone. */
   readonly height: number;
 }
@@ -41,6 +46,7 @@ export function setCallOut(name: string, details: readonly string[], width: numb
   ];
   return {
     lines,
+    sample: true,
     width:
       SAMPLE +
       BESIDE_SAMPLE +
@@ -49,9 +55,19 @@ export function setCallOut(name: string, details: readonly string[], width: numb
   };
 }
 
+/** Sets a letter alone, without a sample of its paper. */
+export function setLetter(letter: string): CallOutText {
+  return {
+    lines: [{ text: letter, size: LETTER, bold: true }],
+    sample: false,
+    width: BEFORE_LETTER + textWidth(letter, LETTER, true),
+    height: lineHeightOf(LETTER, letter),
+  };
+}
+
 /** What a label takes of the margin, white space included. */
-export function callOutHeight({ height }: CallOutText): number {
-  return Math.max(height, SAMPLE) + GAP;
+export function callOutHeight({ height, sample }: CallOutText): number {
+  return sample ? Math.max(height, SAMPLE) + GAP : height + LETTER_GAP;
 }
 
 /** A margin of the picture: how far its leaders run straight on, and where the samples stand, from the front's edge. */
@@ -140,7 +156,8 @@ function label({ callOut, piece, text, gutter }: DrawnCallOut, place: FrontPlace
   const edge = callOut.side === "right" ? place.x + place.width : place.x;
   const middle = place.y + (callOut.middle * place.scale) / TICKS_PER_MM;
   const sampleX = edge + outwards * gutter.width - (outwards < 0 ? SAMPLE : 0);
-  const textX = edge + outwards * (gutter.width + SAMPLE + BESIDE_SAMPLE);
+  const before = text.sample ? SAMPLE + BESIDE_SAMPLE : BEFORE_LETTER;
+  const textX = edge + outwards * (gutter.width + before);
   return element(
     "g",
     {
@@ -149,7 +166,7 @@ function label({ callOut, piece, text, gutter }: DrawnCallOut, place: FrontPlace
       "data-piece": piece.piece.id,
     },
     [
-      ...paperSample(piece, sampleX, middle - SAMPLE / 2),
+      ...(text.sample ? paperSample(piece, sampleX, middle - SAMPLE / 2) : []),
       ...drawLines(text, textX, middle - text.height / 2, outwards > 0 ? "start" : "end"),
     ],
   );

@@ -20,7 +20,7 @@ import { breakLines } from "../text/break-lines.js";
 import { ascentOf, fitsWidth, lineHeightOf } from "../text/text-width.js";
 import { displayName } from "../wording/display-name.js";
 import { formatNumber } from "../writer/format-number.js";
-import { element, writeDocument } from "../writer/svg-element.js";
+import { element, type SvgElement, writeDocument } from "../writer/svg-element.js";
 import {
   type CardFacts,
   type CardOptions,
@@ -37,14 +37,17 @@ import { blank, measurementRows, paragraph } from "./measurement-rows.js";
 import { measurementsOf } from "./measurements.js";
 import { otherUnit } from "./place-in-words.js";
 
-const MARGIN = 14;
+const MARGIN = 12.7;
 const TITLE = 5.6;
 const TEXT = 3.2;
 const CAPTION = 2.6;
 const FOOTER = 2.5;
 const FOOTER_ROOM = 7;
-const FIGURE_HEIGHT = 84;
+const FIGURE_HEIGHT = 78;
+/** Beside a low picture of the front, the flat is drawn no higher than this. */
+const SHORT_FIGURE = 58;
 const BETWEEN_FIGURES = 8;
+const BETWEEN_FLATS = 3;
 /** True millimetres to a drawn one. */
 const SCALES = [1, 1.5, 2, 2.5, 3, 4, 5, 6, 8, 10, 15, 20, 30, 50, 100] as const;
 
@@ -88,7 +91,7 @@ function headRows(facts: CardFacts, width: number, second: Unit): readonly Row[]
     words.slice(0, 1);
   const closed =
     `${formatInWords(facts)} (${formatSize(front.width, front.height, { unit: second })}), ` +
-    `${foldInWords(card)}. Measurements for one copy of ${copiesInWords(card)}.`;
+    foldInWords(card);
   return [
     ...title.map((text) => ({
       height: lineHeightOf(TITLE, text),
@@ -97,6 +100,7 @@ function headRows(facts: CardFacts, width: number, second: Unit): readonly Row[]
       ],
     })),
     ...paragraph(closed, width, TEXT, QUIET),
+    ...paragraph(`Measurements for one copy; to be made: ${copiesInWords(card)}`, width, TEXT, QUIET),
   ];
 }
 
@@ -114,24 +118,21 @@ function figuresRow(facts: CardFacts, width: number): Row {
     },
     card.front.width / TICKS_PER_MM / room,
   );
-  const each = (FIGURE_HEIGHT - (card.flats.length - 1) * 3) / card.flats.length;
   const flats = largest((scale, i) => {
     const figures = card.flats.map((flat) => flatFigure(flat, base, scale, unit, `flat-${flat.fold}`));
-    return figures.every((figure) => figure.width <= room && figure.height <= each)
-      ? { figures, scale: SCALES[i] ?? 1 }
-      : null;
+    const placed = placeFlats(figures, room, Math.max(front.picture.extent.height, SHORT_FIGURE));
+    return placed === null ? null : { placed, scale: SCALES[i] ?? 1 };
   });
-  const flatsHeight = flats.figures.reduce((sum, figure) => sum + figure.height, (card.flats.length - 1) * 3);
-  const content = Math.max(front.picture.extent.height, flatsHeight);
+  const content = Math.max(front.picture.extent.height, flats.placed.height);
   return {
     height: content + 2 + lineHeightOf(CAPTION),
     draw: (x, y) => [
       ...frontFigure(front.picture, x, y),
-      ...flatFigures(flats.figures, x + room + BETWEEN_FIGURES, y),
+      ...flats.placed.draw(x + room + BETWEEN_FIGURES, y),
       ...[
         { text: `Front, ${scaleInWords(front.scale)}`, at: x },
         {
-          text: `Base, cut and flat, outside up, ${scaleInWords(flats.scale)}`,
+          text: `Base, flat, outside up, score dashed, ${scaleInWords(flats.scale)}`,
           at: x + room + BETWEEN_FIGURES,
         },
       ].map(({ text, at }) =>
@@ -145,13 +146,32 @@ function frontFigure({ extent, draw }: CardPicture, x: number, y: number) {
   return [element("g", { id: "picture" }, draw(x - extent.x, y - extent.y))];
 }
 
-function flatFigures(figures: readonly FlatFigure[], x: number, y: number) {
-  let top = y;
-  return figures.map((figure, i) => {
-    const drawn = element("g", { id: `flat-figure-${i + 1}` }, figure.draw(x, top));
-    top += figure.height + 3;
-    return drawn;
-  });
+/** Flats one below the other or, where that is too high, beside each other; `null` where there is no room either way. */
+function placeFlats(figures: readonly FlatFigure[], room: number, most: number): PlacedFlats | null {
+  for (const beside of [false, true]) {
+    const sizes = figures.map(({ width, height }) => (beside ? [width, height] : [height, width]));
+    const along = sizes.reduce((sum, [size = 0]) => sum + size, (figures.length - 1) * BETWEEN_FLATS);
+    const across = sizes.reduce((most, [, size = 0]) => Math.max(most, size), 0);
+    const [width, height] = beside ? [along, across] : [across, along];
+    if (width > room || height > most) continue;
+    return {
+      height,
+      draw: (x, y) => {
+        let at = 0;
+        return figures.map((figure, i) => {
+          const drawn = beside ? figure.draw(x + at, y) : figure.draw(x, y + at);
+          at += (sizes[i]?.[0] ?? 0) + BETWEEN_FLATS;
+          return element("g", { id: `flat-figure-${i + 1}` }, drawn);
+        });
+      },
+    };
+  }
+  return null;
+}
+
+interface PlacedFlats {
+  readonly height: number;
+  readonly draw: (x: number, y: number) => readonly SvgElement[];
 }
 
 /** The first of the scales that something fits at; larger ones than `least` are not tried. */

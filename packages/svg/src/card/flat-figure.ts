@@ -3,12 +3,12 @@
 import { TICKS_PER_MM, type Unit } from "@sheetwright/measure";
 import type { Flat } from "@sheetwright/planner";
 import type { Box } from "../drawing/box.js";
-import { OUTLINE, QUIET, SMALLEST_TEXT } from "../drawing/look.js";
+import { OUTLINE, SMALLEST_TEXT } from "../drawing/look.js";
 import { textElement } from "../drawing/text-element.js";
 import { textWidth } from "../text/text-width.js";
 import { element, type SvgElement } from "../writer/svg-element.js";
 import type { CardPiece } from "./card-facts.js";
-import { DIMENSION_ROOM, drawDimension } from "./dimension-line.js";
+import { DIMENSION_ROOM, dimensionText, drawDimension } from "./dimension-line.js";
 import { edgeColour, inkOn } from "./paper-colours.js";
 
 /** A flat at a scale. */
@@ -28,8 +28,12 @@ export function flatFigure(flat: Flat, base: CardPiece, scale: number, unit: Uni
   const toPage = (ticks: number) => (ticks * scale) / TICKS_PER_MM;
   const [width, height] = [toPage(flat.width), toPage(flat.height)];
   const side = flat.score.along === "width";
-  const right = side ? 1 : DIMENSION_ROOM;
-  const top = side ? DIMENSION_ROOM : 1;
+  // Lengths stand in the middle of their lines, and may be longer than those.
+  const beyond = (drawn: number, length: number) => Math.max(1, (dimensionText(length, unit) - drawn) / 2);
+  const right = side ? beyond(width, flat.width) : DIMENSION_ROOM;
+  const top = side
+    ? DIMENSION_ROOM
+    : Math.max(beyond(toPage(flat.score.at), flat.score.at), beyond(height, flat.height));
   return {
     width: DIMENSION_ROOM + width + right,
     height: top + height + DIMENSION_ROOM,
@@ -67,7 +71,6 @@ export function flatFigure(flat: Flat, base: CardPiece, scale: number, unit: Uni
             ? { beside: "left", edge: box.x, from: box.y, to: far.y, length: flat.height, ...whole }
             : { beside: "right", edge: far.x, from: box.y, to: far.y, length: flat.height, ...whole },
         ),
-        ...scoreWord(box, flat.score.along, score),
       ];
     },
   };
@@ -110,12 +113,4 @@ function halves(box: Box, along: "width" | "height", at: number, colour: string)
   const down = along === "width" ? across : Math.min(at, whole - at);
   if (room < textWidth("front", WORD) + 2 || down < 2 * WORD + 1) return [];
   return [name("back", at / 2), name("front", (at + whole) / 2)];
-}
-
-function scoreWord(box: Box, along: "width" | "height", at: number): readonly SvgElement[] {
-  if (along === "height") return [];
-  const x = box.x + at + 1.4;
-  return textWidth("score", WORD) > box.width - at - 1
-    ? []
-    : [textElement({ text: "score", x, y: box.y - 1.6, size: WORD, colour: QUIET })];
 }

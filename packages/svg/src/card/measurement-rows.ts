@@ -5,7 +5,7 @@ import type { Row } from "../drawing/flow-rows.js";
 import { HAIRLINE, INK, QUIET, RULE } from "../drawing/look.js";
 import { textElement } from "../drawing/text-element.js";
 import { breakLines } from "../text/break-lines.js";
-import { ascentOf, fitsWidth, lineHeightOf } from "../text/text-width.js";
+import { ascentOf, fitsWidth, lineHeightOf, textWidth } from "../text/text-width.js";
 import { element, type SvgElement } from "../writer/svg-element.js";
 import { paperSample, SAMPLE } from "./draw-call-outs.js";
 import type { PageRow } from "./fill-pages.js";
@@ -16,7 +16,13 @@ const HEADING = 3.4;
 const SMALL = 2.6;
 /** Lines that a cell of the list takes at most; the text of the same measurements has the rest. */
 const MOST_LINES = 6;
-const AIR = 1;
+const AIR = 0.8;
+/** White space between columns. */
+const COLUMN_GAP = 3;
+/** The most that a column takes, from the left; the last has what is left. */
+const WIDEST = [42, 38, 32, 38] as const;
+/** Where the label begins behind its sample of paper. */
+const BESIDE_SAMPLE = SAMPLE + 1.6;
 const STEP_INDENT = 6.5;
 
 /** A column of the list: where it begins and how wide it is. */
@@ -61,13 +67,17 @@ function pieceRows(
   width: number,
   [first, second]: readonly [Unit, Unit],
 ): readonly PageRow[] {
-  const fixed = [37, 33, 27, 30];
+  const contents = pieces.map(textsOf);
   const columns: Column[] = [];
   let x = 0;
-  for (const column of [...fixed, width - fixed.reduce((sum, one) => sum + one, 0)]) {
-    columns.push({ x, width: column - 2 });
-    x += column;
+  for (const [i, widest] of WIDEST.entries()) {
+    const texts = contents.flatMap((cells) => cells[i] ?? []);
+    const needed = texts.reduce((most, text) => Math.max(most, textWidth(text, TEXT, i === 0)), 0);
+    const column = Math.min(widest, needed + (i === 0 ? BESIDE_SAMPLE : 0) + 0.01);
+    columns.push({ x, width: column });
+    x += column + COLUMN_GAP;
   }
+  columns.push({ x, width: width - x });
   const head: Row = {
     height: lineHeightOf(SMALL) + AIR,
     keepWithNext: true,
@@ -91,21 +101,20 @@ function pieceRows(
   ];
 }
 
-function pieceRow(
-  { piece, sizes, notes }: MeasuredPiece,
-  columns: readonly Column[],
-  width: number,
-  last: boolean,
-): Row {
-  const texts: readonly (readonly string[])[] = [
+/** The cells of a piece: each in paragraphs. */
+function textsOf({ piece, sizes, notes }: MeasuredPiece): readonly (readonly string[])[] {
+  return [
     [piece.label],
     [piece.paperName],
     sizes.map((size) => size.first),
     sizes.map((size) => size.second),
     [notes.join("; ")],
   ];
-  const cells = texts.map((paragraphs, i) => {
-    const indent = i === 0 ? SAMPLE + 1.6 : 0;
+}
+
+function pieceRow(measured: MeasuredPiece, columns: readonly Column[], width: number, last: boolean): Row {
+  const cells = textsOf(measured).map((paragraphs, i) => {
+    const indent = i === 0 ? BESIDE_SAMPLE : 0;
     const room = (columns[i]?.width ?? 0) - indent;
     const lines = paragraphs.flatMap((text) => setText(text, room, TEXT, i === 0).lines);
     return { lines, height: linesHeight(lines, TEXT), indent };
@@ -122,7 +131,7 @@ function pieceRow(
         stroke: RULE,
         "stroke-width": HAIRLINE,
       }),
-      ...paperSample(piece, left, top + AIR),
+      ...paperSample(measured.piece, left, top + AIR),
       ...cells.flatMap(({ lines, indent }, i) =>
         drawLines(
           lines,

@@ -45,7 +45,9 @@ export function measurementsOf(facts: CardFacts): Measurements {
   );
   return {
     pieces,
-    markNote: marked ? `~ is the nearest to be read; cut by the size in ${facts.unit}.` : null,
+    markNote: marked
+      ? `~ is the nearest that a ruler shows: cut by the ${facts.unit === "in" ? "inches" : "millimetres"}.`
+      : null,
     steps: stepsOf(facts, blocks),
     roundings: roundingsOf(facts, blocks),
     caution: CAUTION,
@@ -68,7 +70,7 @@ function basePiece(facts: CardFacts): MeasuredPiece {
   const grain =
     need === "ignore" || !along
       ? []
-      : [need === "require" ? "grain must run along the fold" : "grain along the fold if you can"];
+      : [need === "require" ? "grain must run along the fold" : "grain best along the fold"];
   return {
     piece: base,
     sizes: sizesOf(facts, card.flats),
@@ -88,14 +90,15 @@ function layerPiece(facts: CardFacts, layer: LayerPiece, blocks: readonly Block[
   const where =
     block === undefined
       ? `${on}: ${place}`
-      : `${bandPlace(block, layer, facts)} of ${namesOf(block.bands, "id")}; together ${on}: ${place}`;
+      : `${bandPlace(block, layer, facts)} of ${namesOf(block.bands, "id")}` +
+        (block.bands[0] === layer ? `, together ${on}: ${place}` : "");
   const [form] = layer.piece.forms;
   const need = layer.piece.grainNeed;
   const run = form?.grainAlong === "height" ? "upright" : "across";
   const grain =
     need === "ignore" || form === undefined || form.grainAlong === null
       ? []
-      : [need === "require" ? `grain must run ${run}` : `grain ${run} if you can`];
+      : [need === "require" ? `grain must run ${run}` : `grain best ${run}`];
   return { piece: layer, sizes: sizesOf(facts, [layer.layer]), notes: [where, ...grain, ...minding(layer)] };
 }
 
@@ -134,12 +137,12 @@ function nameOf(piece: CardPiece, by: "id" | "label"): string {
   return by === "id" ? piece.piece.id : unbroken(piece.label);
 }
 
-/** `1c, 1d and 1e`; of more than four the first and the last. */
+/** `1c and 1d`, `1c to 1e`: of more than two the first and the last. */
 function namesOf(pieces: readonly CardPiece[], by: "id" | "label"): string {
-  const names = pieces.map((piece) => nameOf(piece, by));
-  const last = names.at(-1) ?? "";
-  if (names.length > 4) return `${names[0]} to ${last}`;
-  return names.length < 2 ? last : `${names.slice(0, -1).join(", ")} and ${last}`;
+  const [first, last] = [pieces[0], pieces.at(-1)];
+  if (first === undefined || last === undefined) return "";
+  if (pieces.length > 2) return unbroken(`${first.piece.id} to ${last.piece.id}`);
+  return first === last ? nameOf(first, by) : `${nameOf(first, by)} and ${nameOf(last, by)}`;
 }
 
 function stepsOf(facts: CardFacts, blocks: readonly Block[]): readonly string[] {

@@ -11,7 +11,7 @@ export function placeInWords({ left, right, top, bottom }: Sides, unit: Unit): s
     return left === 0 ? "covers it all" : `${say(left)} border all round`;
   }
   const across = axisInWords(["left", left], ["right", right], "edge to edge across", say);
-  const down = axisInWords(["top", top], ["bottom", bottom], "edge to edge from top to bottom", say);
+  const down = axisInWords(["top", top], ["bottom", bottom], "edge to edge upright", say);
   return `${across}, ${down}`;
 }
 
@@ -23,7 +23,7 @@ function axisInWords(
 ): string {
   if (start === 0 && end === 0) return whole;
   if (start === end) return `${say(start)} ${startName} and ${endName}`;
-  return `${startName} ${say(start)}, ${endName} ${say(end)}`;
+  return `${unbroken(`${startName} ${say(start)}`)}, ${unbroken(`${endName} ${say(end)}`)}`;
 }
 
 /** A length in both units, the maker's first: `5 in (127 mm)`. */

@@ -38,7 +38,7 @@ export function writeMeasurements(source: CardSource, number: number, options: C
       ...title,
       "=".repeat(Math.min(COLUMNS, Math.max(...title.map(columnsOf)))),
       ...hangingLines("", closed, COLUMNS),
-      ...hangingLines("", copiesInWords(facts.card), COLUMNS),
+      ...hangingLines("", `To be made: ${copiesInWords(facts.card)}`, COLUMNS),
     ],
     [
       "Pieces",
