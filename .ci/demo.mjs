@@ -1,19 +1,16 @@
-/** Plans the invented Lantern Night workshop from its list of pieces, into out/lantern-night. */
+/** Plans the invented Lantern Night workshop from its project, into out/lantern-night, and says where to look. */
 import { spawnSync } from "node:child_process";
 import { join } from "node:path";
 import { root } from "./workspace.mjs";
 
 const words = [
   "plan",
-  "--pieces",
-  "test-fixtures/lantern-night/pieces.csv",
-  "--sheet",
-  "us-letter",
-  "--count",
-  "20",
+  "test-fixtures/lantern-night/lantern-night.yaml",
+  "--out",
+  "out/lantern-night",
+  "--force",
 ];
-const out = ["--out", "out/lantern-night", "--force"];
-const { status } = spawnSync(process.execPath, [join(root, "packages/cli/dist/bin.js"), ...words, ...out], {
+const { status } = spawnSync(process.execPath, [join(root, "packages/cli/dist/bin.js"), ...words], {
   cwd: root,
   stdio: "inherit",
 });
