@@ -83,7 +83,9 @@ export function* planSteps(
   const expansion = expandProject(project);
   const { papers, cards, pieces } = expansion;
   const noPaper = pieces.map((piece) => explainNoPaper(project, piece)).filter((one) => one !== null);
-  const clusters = groupPapers(expansion, new Set(noPaper.map(({ piece }) => piece)));
+  const leftOut = new Set(noPaper.map(({ piece }) => piece));
+  const hopeless = new Set(pieces.filter(({ id }) => leftOut.has(id)).map(({ card }) => card));
+  const clusters = groupPapers(expansion, leftOut);
 
   const packOptions: PackOptions = { effort, seed, narrowestHold: project.trimmer.narrowestHold };
   const groups: PaperGroup[] = [];
@@ -91,7 +93,7 @@ export function* planSteps(
   let cancelled = false;
   for (const [group, cluster] of clusters.entries()) {
     const search = groupSearch({ group, groups: clusters.length }, packOptions, cancelled);
-    const task = groupProblem(cluster, project);
+    const task = groupProblem(cluster, project, hopeless);
     const { packing, shortage } = yield* searchGroup(task, cluster.pieces, papers, search);
     groups.push({ designs: task.designs, problem: task.problem, packing, sheets: task.sheets });
     if (shortage !== null) shortages.push({ group, ...shortage });

@@ -10,6 +10,7 @@ import {
   mat,
   panel,
   paper,
+  paperDesign,
   project,
 } from "../../cards/test/small-project.js";
 import { type Plan, plan, planAsync, planSteps, verifyPlan } from "../src/index.js";
@@ -208,6 +209,21 @@ describe("a short plan", () => {
     // A sheet gives two bases or four panels: five cards take two and a half and one and a quarter, six would take four and a half.
     expect(found.complete.map(({ complete }) => complete)).toEqual([3, 2]);
   });
+});
+
+test("a short plan completes cards that can be completed before one that cannot", () => {
+  // The first card's mat is larger than the pad; four letter sheets give eight bases of the ten.
+  const bad = card(
+    length("4 1/4"),
+    length("5 1/2"),
+    [mat(bySize(4 * inch, 5 * inch), { paper: choice("tiny.dots") })],
+    made(5),
+  );
+  const good = card(length("4 1/4"), length("5 1/2"), [], { number: 2, ...made(5) });
+  const tiny = paper("tiny", 2 * inch, 2 * inch, { material: "pad", designs: [paperDesign("tiny.dots")] });
+  const found = provenPlan(project([bad, good], { papers: [letterPaper("night", {}, { count: 4 }), tiny] }));
+  expect(found.noPaper.map(({ piece }) => piece)).toEqual(["1b"]);
+  expect(found.complete.map(({ complete }) => complete)).toEqual([0, 5]);
 });
 
 describe("the search", () => {

@@ -15,8 +15,15 @@ export type GroupTask = Pick<PaperGroup, "designs" | "problem" | "sheets">;
 /**
  * States what is to be cut from a cluster of papers as a problem for packing. Forms keep their order, so that a share's
  * form is the piece's; a form without sheets cannot be cut from this cluster.
+ *
+ * @param hopeless Numbers of the cards that cannot be completed, since no paper can give some piece of theirs: where stock
+ * is short, the others come first.
  */
-export function groupProblem(cluster: PaperCluster, workshop: Workshop): GroupTask {
+export function groupProblem(
+  cluster: PaperCluster,
+  workshop: Workshop,
+  hopeless: ReadonlySet<number>,
+): GroupTask {
   const sheets = cluster.designs.flatMap(({ paper, design }) => [
     { sheet: design.id, paper, design, offcut: null },
     ...design.offcuts.map((_, i) => ({ sheet: `${design.id}/${i + 1}`, paper, design, offcut: i + 1 })),
@@ -25,7 +32,7 @@ export function groupProblem(cluster: PaperCluster, workshop: Workshop): GroupTa
   const costKnown = isCostKnown(cluster);
   const { kerf, smallestOffcut, cuts } = workshop.trimmer;
   const problem: Problem = {
-    kinds: cluster.pieces.map((piece) => kindOf(piece, faces, sheets)),
+    kinds: cluster.pieces.map((piece) => kindOf(piece, faces, sheets, hopeless)),
     sheets: sheets.map((one) => sheetOf(one, workshop, costKnown)),
     mode: cuts === "strips" ? "shelf" : "guillotine",
     aim: "all",
@@ -47,7 +54,12 @@ interface ClusterSheet {
   readonly offcut: number | null;
 }
 
-function kindOf(piece: Piece, faces: ReadonlyMap<string, SheetFace>, sheets: readonly ClusterSheet[]): Kind {
+function kindOf(
+  piece: Piece,
+  faces: ReadonlyMap<string, SheetFace>,
+  sheets: readonly ClusterSheet[],
+  hopeless: ReadonlySet<number>,
+): Kind {
   const sides = piece.faces.map((id) => faceOf(faces, id));
   return {
     id: piece.id,
@@ -63,7 +75,7 @@ function kindOf(piece: Piece, faces: ReadonlyMap<string, SheetFace>, sheets: rea
       });
       return { width: form.width, height: form.height, sheets: allowed };
     }),
-    set: { of: String(piece.card), each: 1 },
+    ...(hopeless.has(piece.card) ? {} : { set: { of: String(piece.card), each: 1 } }),
   };
 }
 

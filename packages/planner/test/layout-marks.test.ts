@@ -1,0 +1,53 @@
+import { inches } from "@sheetwright/measure";
+import { describe, expect, test } from "vitest";
+import { byBorder, card, choice, face, panel, project } from "../../cards/test/small-project.js";
+import { layoutMarks } from "../src/index.js";
+import { letterPaper, made, pad, provenPlan } from "./bench-project.js";
+
+const inch = inches(1);
+const back = face("night.back", { pattern: "none", colour: "#445566" });
+const papers = [
+  letterPaper("night", {}, { back, front: face("night", { pattern: "one-way", colour: "#22304f" }) }),
+  pad("stars", {
+    dots: {},
+    comets: { front: face("stars.comets", { pattern: "one-way", colour: "#aabbcc" }) },
+  }),
+];
+const marksOf = (base: readonly string[], layer: readonly string[], group: number) => {
+  const layers = [panel(byBorder(inch / 8), { paper: choice(...layer) })];
+  const one = card(4 * inch, 5 * inch, layers, { base: choice(...base), ...made(2) });
+  return layoutMarks(provenPlan(project([one], { papers })), group);
+};
+
+describe("marks on a group's layouts", () => {
+  test("tell grain, pattern and colour of each sheet, and the scores of each form", () => {
+    const marks = marksOf(["night"], ["stars.dots"], 0);
+    expect(marks.sheets).toEqual({ night: { grain: "height", pattern: "one-way", colour: "#22304f" } });
+    expect(marks.forms).toEqual({
+      "1a": [{ scores: [{ along: "width", at: 4 * inch }], topOn: ["night"], backOn: [] }],
+    });
+  });
+
+  test("name the sheets on which the top is marked: those with a one-way pattern", () => {
+    const { forms } = marksOf(["night"], ["stars.dots", "stars.comets"], 1);
+    expect(forms["1b"]).toEqual([{ scores: [], topOn: ["stars.comets"], backOn: [] }]);
+  });
+
+  test("name the sheets from which a piece is cut with the back showing", () => {
+    expect(marksOf(["night.back"], ["stars.dots"], 0).forms["1a"]).toMatchObject([
+      { topOn: [], backOn: ["night"] },
+    ]);
+  });
+
+  test("tell turned copies apart where only one face may be turned", () => {
+    expect(marksOf(["night", "night.back"], ["stars.dots"], 0).forms["1a"]).toMatchObject([
+      { topOn: ["night"], backOn: [], turned: { topOn: [], backOn: ["night"] } },
+    ]);
+  });
+
+  test("are of a group that there is", () => {
+    expect(() => marksOf(["night"], ["stars.dots"], 2)).toThrow(
+      new RangeError("Expected the index of one of 2 groups of papers, found 2."),
+    );
+  });
+});
