@@ -5,6 +5,15 @@ import type { FormMarks, LayoutMarks, PaperGroup, Plan, SheetMarks } from "./pla
 /**
  * What drawings of a group's layouts show besides the layout: grain, pattern and colour of the sheets, and the scores and
  * tops of the pieces. A RangeError where the plan has no such group.
+ *
+ * @example
+ * const text = `{ sheetwright: 1, title: One, papers: { cream: { cardstock: us-letter, grain: long, pattern: one-way } },
+ *   cards: [{ name: Plain, format: us-a2, base: cream }] }`;
+ * const { project } = cards.readProject(text);
+ * const { sheets, forms } = layoutMarks(plan(project), 0);
+ * [sheets.cream.grain, sheets.cream.pattern] // => ["height", "one-way"]
+ * forms["1a"] // => [{ scores: [{ along: "width", at: 4.25 * 40640 }], topOn: ["cream"], backOn: [] }]
+ * layoutMarks(plan(project), 1) // throws RangeError: one of 1 groups
  */
 export function layoutMarks(plan: Pick<Plan, "papers" | "pieces" | "groups">, group: number): LayoutMarks {
   const chosen = plan.groups[group];

@@ -45,6 +45,23 @@ const EFFORTS: readonly string[] = ["quick", "standard", "thorough"] satisfies E
  *
  * Too little paper, or a piece that no paper is large enough for, is a result and not an error. Throws ProjectError where
  * the project contradicts itself, RangeError for a bad seed or effort.
+ *
+ * @example
+ * const { project } = cards.readProject(`
+ * sheetwright: 1
+ * title: Harbour cards
+ * papers:
+ *   night: { cardstock: us-letter, count: 5, grain: long, cost: 0.35 }
+ * cards:
+ *   - { name: Harbour, format: us-a2, base: night, copies: 8 }
+ * `);
+ * const found = plan(project);
+ * found.enough // => "yes"
+ * found.use // => [{ design: "night", used: 4, left: 1, offcutsUsed: 0 }]
+ * found.folds // => [{ piece: "1a", along: 8, across: 0, unknown: 0, none: 0 }]
+ * found.cost // => "1.40"
+ * plan({ ...project, cards: [{ ...project.cards[0], copies: -1 }] }) // throws ProjectError: copies
+ * plan(project, { seed: 0.5 }) // throws RangeError: seed must be a whole number
  */
 export function plan(project: Project, options: PlanOptions = {}): Plan {
   const steps = planSteps(project, options);
@@ -54,7 +71,22 @@ export function plan(project: Project, options: PlanOptions = {}): Plan {
   }
 }
 
-/** Like {@link plan}, pausing between steps. Rejects as `plan` throws. */
+/**
+ * Like {@link plan}, pausing between steps. Pausing never changes the plan; one that is ended early is the best so far,
+ * with `search.cancelled` true. Rejects as `plan` throws.
+ *
+ * @example
+ * const text = `{ sheetwright: 1, title: One, papers: { cream: { cardstock: us-letter } },
+ *   cards: [{ name: Plain, format: us-a2, base: cream, copies: 40 }] }`;
+ * const { project } = cards.readProject(text);
+ * const signal = { aborted: false };
+ * const onProgress = ({ group, groups }) => {
+ *   signal.aborted = group + 1 === groups;
+ * };
+ * const found = await planAsync(project, { signal, onProgress });
+ * found.search.cancelled // => true
+ * [found.enough, verifyPlan(project, found)] // => ["yes", []]
+ */
 export async function planAsync(project: Project, options: PlanAsyncOptions = {}): Promise<Plan> {
   const steps = planSteps(project, options);
   let stop = options.signal?.aborted ?? false;
@@ -70,6 +102,16 @@ export async function planAsync(project: Project, options: PlanAsyncOptions = {}
 /**
  * The plan as a generator that yields after fixed amounts of work, for callers with a scheduler of their own. Send `true`
  * to end it early: every group then still gets a first packing. Throws as {@link plan} does.
+ *
+ * @example
+ * const text = `{ sheetwright: 1, title: One, papers: { cream: { cardstock: us-letter } },
+ *   cards: [{ name: Plain, format: us-a2, base: cream }] }`;
+ * const { project } = cards.readProject(text);
+ * const steps = planSteps(project);
+ * let step = steps.next();
+ * [step.value.group, step.value.groups, step.value.aim] // => [0, 1, "layouts"]
+ * while (!step.done) step = steps.next();
+ * JSON.stringify(step.value) === JSON.stringify(plan(project)) // => true
  */
 export function* planSteps(
   project: Project,

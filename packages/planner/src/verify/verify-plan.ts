@@ -26,6 +26,16 @@ import { readFacts } from "./project-facts.js";
  * Checks a plan against its project and gives what is wrong; an empty list means that the plan is right. Any JSON may come
  * in as the plan: what is missing or malformed is a finding, and nothing throws. What the layouts come to is counted only
  * where every packing is right.
+ *
+ * @example
+ * const text = `{ sheetwright: 1, title: One, papers: { cream: { cardstock: us-letter } },
+ *   cards: [{ name: Plain, format: us-a2, base: cream }] }`;
+ * const { project } = cards.readProject(text);
+ * const found = plan(project);
+ * verifyPlan(project, found) // => []
+ * const [finding] = verifyPlan(project, { ...found, enough: "no" });
+ * [finding.code, finding.path] // => ["wrong-enough", "enough"]
+ * planFindingCodes[finding.code] // => "Whether there is enough is not what the packings amount to."
  */
 export function verifyPlan(project: Project, plan: Plan): readonly PlanFinding[] {
   const { list, report } = startFindings();
