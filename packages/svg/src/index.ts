@@ -1,8 +1,12 @@
 // Printable sheets
 
+// Pictures of the cards
+export type { CardOptions, CardSource } from "./card/card-facts.js";
+export { drawCard } from "./card/draw-card.js";
+export { drawMeasurements } from "./card/draw-measurements.js";
+export { writeMeasurements } from "./card/write-measurements.js";
 // Cut lists
 export { type CutListOptions, writeCutList } from "./cut-list/write-cut-list.js";
-
 // Cutter files
 export type { Edges } from "./cutter/cut-paths.js";
 export {
@@ -13,7 +17,6 @@ export {
 } from "./cutter/draw-cutter-file.js";
 export type { ScoreStyle } from "./cutter/score-paths.js";
 export { drawLayout, type LayoutDrawingOptions } from "./drawing/draw-layout.js";
-
 // Reading a drawing back
 export { type LayoutReadCode, LayoutReadError } from "./reading/layout-read-error.js";
 export {
@@ -25,9 +28,3 @@ export {
   type ParsedElement,
   readLayout,
 } from "./reading/read-layout.js";
-
-// Pictures of the cards
-export type { CardOptions, CardSource } from "./card/card-facts.js";
-export { drawCard } from "./card/draw-card.js";
-export { drawMeasurements } from "./card/draw-measurements.js";
-export { writeMeasurements } from "./card/write-measurements.js";

@@ -7,23 +7,32 @@ import { hasScores, type ListedMarks } from "../layout/list-trade-marks.js";
 import { unbroken } from "../text/break-lines.js";
 import { listed, scoresInWords } from "../wording/score-in-words.js";
 
-/** Says which way the grain runs and how to lay the sheet down; nothing without marks. */
-export function sheetSentences(marks: SheetMarks | null, sheet: Size, unit: Unit): readonly string[] {
+/**
+ * Says which way the grain runs and how to lay the sheet down; nothing without marks. That the grain is not known, or not
+ * there, is said only where something is folded.
+ */
+export function sheetSentences(
+  marks: SheetMarks | null,
+  sheet: Size,
+  isFolded: boolean,
+  unit: Unit,
+): readonly string[] {
   if (marks === null) return [];
   const long = (length: number) => unbroken(formatLength(length, { unit }));
   // The bend test as paper merchants and handbooks of bookbinding describe it.
-  const grain: Readonly<Record<SheetMarks["grain"], string>> = {
-    width: `Grain along the width, ${long(sheet.width)}.`,
-    height: `Grain along the height, ${long(sheet.height)}.`,
-    unknown: "Grain unknown. Bend test: paper bends more easily when the bend runs along its grain.",
-    none: "Paper without grain.",
+  const unknown = "Grain unknown. Bend test: paper bends more easily when the bend runs along its grain.";
+  const grain: Readonly<Record<SheetMarks["grain"], readonly string[]>> = {
+    width: [`Grain along the width, ${long(sheet.width)}.`],
+    height: [`Grain along the height, ${long(sheet.height)}.`],
+    unknown: isFolded ? [unknown] : [],
+    none: isFolded ? ["Paper without grain."] : [],
   };
   const pattern: Readonly<Record<SheetMarks["pattern"], readonly string[]>> = {
     none: [],
     "two-way": ["Pattern in two directions: lay the sheet with its pattern upright, either way up."],
     "one-way": ["Pattern in one direction: lay the sheet with the top of its pattern up."],
   };
-  return [grain[marks.grain], ...pattern[marks.pattern]];
+  return [...grain[marks.grain], ...pattern[marks.pattern]];
 }
 
 /** Says where to score each kind of piece; the edges are those of the piece as it lies on the sheet. */

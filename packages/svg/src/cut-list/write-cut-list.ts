@@ -8,6 +8,7 @@ import { layoutFacts } from "../layout/layout-facts.js";
 import { formatYield, layoutYield } from "../layout/layout-yield.js";
 import type { OffcutList } from "../layout/list-leftovers.js";
 import type { PieceList } from "../layout/list-pieces.js";
+import { hasScores } from "../layout/list-trade-marks.js";
 import { unbroken } from "../text/break-lines.js";
 import { countOf, runInWords } from "../wording/count-of.js";
 import { displayName } from "../wording/display-name.js";
@@ -60,7 +61,9 @@ export function writeCutList(
       "=".repeat(Math.min(COLUMNS, Math.max(...name.map(columnsOf)))),
       formatSize(sheet.width, sheet.height, { unit }),
       ...hangingLines("", `${of}${runInWords(layout.run)}. ${used} of the sheet used.`, COLUMNS),
-      ...sheetSentences(marks.sheet, sheet, unit).flatMap((sentence) => hangingLines("", sentence, COLUMNS)),
+      ...sheetSentences(marks.sheet, sheet, marks.listed.some(hasScores), unit).flatMap((sentence) =>
+        hangingLines("", sentence, COLUMNS),
+      ),
     ],
     pieceLines(problem, layout, laidOut, pieces, unit),
   ];

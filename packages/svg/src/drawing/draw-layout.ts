@@ -8,6 +8,7 @@ import type { CutOrder, Packing, Problem } from "@sheetwright/packing";
 import type { LayoutMarks } from "@sheetwright/planner";
 import { layoutFacts } from "../layout/layout-facts.js";
 import { formatYield, layoutYield } from "../layout/layout-yield.js";
+import { hasScores } from "../layout/list-trade-marks.js";
 import { runInWords } from "../wording/count-of.js";
 import { displayName } from "../wording/display-name.js";
 import { formatNumber } from "../writer/format-number.js";
@@ -46,7 +47,7 @@ export function drawLayout(
   const facts = layoutFacts(problem, packing, index, options.marks);
   const { sheet, layout, kerf, laidOut, pieces, offcuts, marks } = facts;
   const figure = layoutFigure(laidOut, pieces, offcuts, marks.places, cuts, unit);
-  const arrows = sheetArrows(marks.sheet);
+  const arrows = sheetArrows(marks.sheet, marks.listed.some(hasScores));
 
   const page = planPage({
     figure,

@@ -35,8 +35,11 @@ const BETWEEN = 6;
 /** What an arrow takes across its direction. */
 export const ARROW_BREADTH = lineHeightOf(TEXT);
 
-/** Chooses the arrows of a sheet that lies with its pattern upright. */
-export function sheetArrows(marks: SheetMarks | null): SheetArrows {
+/**
+ * Chooses the arrows of a sheet that lies with its pattern upright. That the grain is not known, or not there, is said only
+ * where something is folded.
+ */
+export function sheetArrows(marks: SheetMarks | null, isFolded: boolean): SheetArrows {
   if (marks === null) return { beside: [], below: null };
   const { grain, pattern } = marks;
   const grainArrow: Arrow = { id: "grain", word: "grain", double: true };
@@ -48,8 +51,8 @@ export function sheetArrows(marks: SheetMarks | null): SheetArrows {
   const words: Readonly<Record<SheetMarks["grain"], SheetArrows["below"]>> = {
     width: grainArrow,
     height: null,
-    unknown: "grain unknown: bend test",
-    none: "paper without grain",
+    unknown: isFolded ? "grain unknown: bend test" : null,
+    none: isFolded ? "paper without grain" : null,
   };
   return {
     beside: [...(grain === "height" ? [grainArrow] : []), ...patternArrows[pattern]],

@@ -132,17 +132,18 @@ describe("writeCutList", () => {
     expect(lines.slice(-7, -6)).toEqual(["Mind the blade"]);
   });
 
-  test("says how to find a grain that is not known, and nothing where there are no marks", () => {
+  test("says how to find a grain that is not known where something is folded, and nothing where there are no marks", () => {
     const { problem, packing } = mats;
-    const marks: LayoutMarks = {
+    const plain: LayoutMarks = {
       sheets: { s: { grain: "unknown", pattern: "none", colour: "#22304f" } },
       forms: {},
     };
-    const text = writeCutList(problem, packing, 0, { marks });
-    expect(text.replace(/\s+/g, " ")).toContain(
+    const scores = [{ along: "width" as const, at: inch(2) }];
+    const folded: LayoutMarks = { ...plain, forms: { a: [{ scores, topOn: [], backOn: [] }] } };
+    expect(writeCutList(problem, packing, 0, { marks: folded }).replace(/\s+/g, " ")).toContain(
       "Grain unknown. Bend test: paper bends more easily when the bend runs along its grain.",
     );
-    expect(text).not.toMatch(/Score|Which way|Pattern/);
+    expect(writeCutList(problem, packing, 0, { marks: plain })).not.toMatch(/Grain|Score|Which way|Pattern/);
     expect(writeCutList(problem, packing, 0, { marks: { sheets: {}, forms: {} } })).toBe(
       writeCutList(problem, packing, 0),
     );

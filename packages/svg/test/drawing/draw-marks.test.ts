@@ -224,9 +224,15 @@ describe("the sheet's marks", () => {
     });
   });
 
-  test("words tell of a grain that is not known, and of paper without", () => {
-    expect(wordsOf(withSheet({ grain: "unknown" }))).toContain("grain unknown: bend test");
-    expect(wordsOf(withSheet({ grain: "none" }))).toContain("paper without grain");
+  test("words tell of a grain that is not known, and of paper without, where something is folded", () => {
+    const folded = (grain: SheetMarks["grain"]) => {
+      const form = { scores: [{ along: "width" as const, at: inch(2) }] };
+      return wordsOf(drawn(onePiece(inch(4), inch(3), form, { sheet: { ...plainSheet, grain } })));
+    };
+    expect(folded("unknown")).toContain("grain unknown: bend test");
+    expect(folded("none")).toContain("paper without grain");
+    expect(wordsOf(withSheet({ grain: "unknown" }))).not.toContain("grain unknown: bend test");
+    expect(wordsOf(withSheet({ grain: "none" }))).not.toContain("paper without grain");
   });
 
   test("a single arrow shows a pattern that runs one way, a double arrow one that runs two ways", () => {
