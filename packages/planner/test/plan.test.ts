@@ -90,15 +90,26 @@ describe("a plan of one paper", () => {
     expect(found.use).toEqual([{ design: "night", used: 0, left: null, offcutsUsed: 1 }]);
   });
 
-  test("gives three 5 x 7 from 12 x 12, as edge-to-edge cuts do (common practice; computed yields)", () => {
-    const papers = [paper("craft", 12 * inch, 12 * inch), letterPaper("night")];
+  test("gives three 5 x 7 from 12 x 12; of four it is not known, since other cuts than edge-to-edge give four", () => {
+    // Common practice, and computed: the area bound is four, edge-to-edge cuts give three.
+    const papers = [
+      paper("craft", 12 * inch, 12 * inch, { designs: [paperDesign("craft", { count: 1 })] }),
+      paper("night", 12 * inch, 12 * inch),
+    ];
     const layers = [panel(bySize(5 * inch, 7 * inch), { paper: choice("craft") })];
-    const one = card(6 * inch, 8 * inch, layers, { base: choice("craft"), ...made(3) });
-    // The bases, 12 x 8, leave a strip of 4 x 12 each, too narrow for a panel.
-    const found = provenPlan(project([one], { papers }));
-    expect(found.use[0]).toMatchObject({ design: "craft", used: 4 });
-    expect(found.use[1]).toMatchObject({ design: "night", used: 0 });
-    expect(found.groups).toHaveLength(1);
+    const wanted = (copies: number) =>
+      project([card(6 * inch, 8 * inch, layers, { base: choice("night"), ...made(copies) })], { papers });
+    expect(provenPlan(wanted(3)).enough).toBe("yes");
+    const four = provenPlan(wanted(4));
+    expect(four.enough).toBe("not-found");
+    expect(four.shortages).toMatchObject([
+      {
+        outcome: "not-found",
+        pieces: [{ piece: "1b", missing: 1 }],
+        wouldHelp: [{ design: "craft", more: 1 }],
+      },
+    ]);
+    expect(provenPlan(wanted(5)).enough).toBe("no");
   });
 });
 

@@ -5,7 +5,7 @@ import type { Shortage } from "../plan-model.js";
 import { followGrain } from "./follow-grain.js";
 import { grainWish } from "./grain-wish.js";
 import { type GroupSearch, proven, type Search } from "./group-search.js";
-import { countMore, withMoreSheets } from "./more-sheets.js";
+import { countMore, withMoreSheets } from "./with-more-sheets.js";
 
 /** What was found for one group of papers. */
 export interface GroupResult {

@@ -3,7 +3,7 @@ import type { Share } from "@sheetwright/packing";
 import type { FoldGrain, Plan } from "../plan-model.js";
 import type { PlanReport } from "./plan-finding.js";
 import { facesOn, grainAllows, type ProjectFacts, patternAllows, type SheetFacts } from "./project-facts.js";
-import { type Place, readLayout } from "./read-layouts.js";
+import { type Place, readLayout } from "./read-layout.js";
 
 /** What all layouts of a plan come to. */
 export interface PlanCount {
@@ -17,7 +17,7 @@ export interface PlanCount {
 }
 
 /** Leftovers of one size. */
-export interface Leftovers {
+interface Leftovers {
   readonly design: string;
   readonly width: number;
   readonly height: number;

@@ -51,7 +51,7 @@ export const longer =
 type Fields = Record<string, unknown>;
 
 /** A copy of a sample's plan after the damage. */
-export function damaged({ path, change, of = enough }: Damage): Fields {
+function damaged({ path, change, of = enough }: Damage): Fields {
   const plan = JSON.parse(JSON.stringify(of.plan)) as Fields;
   const keys = path.split(/[.[\]]+/).filter((key) => key !== "");
   const parent = keys.slice(0, -1).reduce<Fields>((value, key) => value[key] as Fields, plan);
