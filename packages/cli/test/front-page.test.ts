@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
-import * as measure from "@sheetwright/measure";
-import * as packing from "@sheetwright/packing";
+import * as cards from "@sheetwright/cards";
+import * as planner from "@sheetwright/planner";
 import * as svg from "@sheetwright/svg";
 import { describe, expect, test } from "vitest";
 import { testReadme } from "../../measure/test/check-doc-examples.js";
@@ -10,17 +10,30 @@ import { runIn } from "./run-in.js";
 
 const root = new URL("../../../", import.meta.url);
 
-testReadme(new URL("README.md", root), { ...measure, ...packing, ...svg });
+testReadme(new URL("README.md", root), { ...cards, ...planner, ...svg });
 
-describe("the picture on the front page", () => {
-  test("is a sheet of the demo plan, as the command draws it", async () => {
-    const list = readFileSync(new URL("test-fixtures/lantern-night/pieces.csv", root), "utf8");
-    const files = memoryFiles({ "/desk/pieces.csv": list });
-    const argv = "plan --pieces pieces.csv --sheet us-letter --count 20 --out plan".split(" ");
+describe("the front page", () => {
+  test("shows a sheet and a card of the demo, as the command draws them", async () => {
+    const project = readFileSync(new URL("test-fixtures/lantern-night/lantern-night.yaml", root), "utf8");
+    const files = memoryFiles({ "/desk/lantern-night.yaml": project });
+    const argv = ["plan", "lantern-night.yaml", "--out", "plan"];
     expect(await runIn(argv, { files })).toMatchObject({ code: 0 });
-    const drawn = String(files.all.get("/desk/plan/sheet-2.svg"));
-    await expect(drawn).toMatchFileSnapshot(
-      fileURLToPath(new URL("docs/images/lantern-night-sheet.svg", root)),
-    );
+    const pictures = {
+      "lantern-night-sheet": "sheet-ember-4.svg",
+      "lantern-night-card": "card-1-rooftops.svg",
+    };
+    for (const [picture, name] of Object.entries(pictures)) {
+      const drawn = String(files.all.get(`/desk/plan/${name}`));
+      await expect(drawn).toMatchFileSnapshot(fileURLToPath(new URL(`docs/images/${picture}.svg`, root)));
+    }
+  });
+
+  test("shows a project that can be planned as it is", async () => {
+    const page = readFileSync(new URL("README.md", root), "utf8");
+    const [, project = ""] = /```yaml\n([\s\S]*?)```/.exec(page) ?? [];
+    const files = memoryFiles({ "/desk/cards.yaml": project });
+    const { code, stdout } = await runIn(["plan", "cards.yaml", "--out", "plan"], { files });
+    expect(code).toBe(0);
+    expect(stdout).toContain("yes, every piece of every copy is planned");
   });
 });
