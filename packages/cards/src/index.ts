@@ -32,7 +32,7 @@ export { ProjectError, type ProjectFault, type ProjectFaultCode } from "./projec
 // The project file
 
 export type { FilePlace } from "./project-file/fault-list.js";
-export { type ReadProject, readProject } from "./project-file/read-project.js";
+export { type ReadProject, type ReadProjectOptions, readProject } from "./project-file/read-project.js";
 export { projectSchema } from "./project-file/schema/project-schema.js";
 
 // The fold and the grain

@@ -1,4 +1,5 @@
 import type { FaultList } from "./fault-list.js";
+import { isExcused } from "./is-excused.js";
 import { listWords, quote } from "./say-value.js";
 import { type Kinds, keysOfKind } from "./schema/kinds.js";
 import { pathTo } from "./value-path.js";
@@ -33,7 +34,7 @@ export function checkKind<Name extends string>(
   }
   const kind = kinds[name];
   for (const key of kind.required) {
-    if (key in thing) continue;
+    if (key in thing || isExcused(key, path, thing, faults)) continue;
     const expected = expectedOf(key, what);
     const message = `The key ${quote(key)} is missing: ${kind.noun} ${name === "bands" ? "need" : "needs"} it. Write ${expected}.`;
     faults.report({ code: "missing", path: pathTo(path, key), expected, message });
@@ -49,21 +50,10 @@ function reportNone(
   path: string,
   faults: FaultList,
 ): void {
-  // A misspelt one was reported as an unknown key.
-  const isMisspelt = faults
-    .faults()
-    .some(
-      ({ code, suggestion, path: at }) =>
-        code === "unknown-key" && names.includes(suggestion ?? "") && isKeyOf(at, path, thing),
-    );
-  if (isMisspelt) return;
+  if (names.some((name) => isExcused(name, path, thing, faults))) return;
   const expected = `one of the keys ${listWords(names, "or")}`;
   const message = `This ${what} has none of the keys ${listWords(names, "and")}. Give it one of them${what === "layer" ? ", such as mat: copper" : ""}.`;
   faults.report({ code: "missing", path, expected, message });
-}
-
-function isKeyOf(at: string, path: string, thing: Readonly<Record<string, unknown>>): boolean {
-  return Object.keys(thing).some((key) => pathTo(path, key) === at);
 }
 
 function reportForeign<Name extends string>(

@@ -3,6 +3,7 @@
 
 import type { z } from "zod";
 import type { FaultList } from "./fault-list.js";
+import { isExcused } from "./is-excused.js";
 import { nearestWord } from "./nearest-word.js";
 import { listWords, quote, sayValue, writeNumber } from "./say-value.js";
 import { CARD_GROUPS, CARD_KINDS } from "./schema/card-schema.js";
@@ -51,7 +52,10 @@ export function checkStructure(data: unknown, faults: FaultList): Written<Projec
   if (result.success) return result.data;
   const root = { data };
   const wrong: (readonly Step[])[] = [];
-  for (const issue of result.error.issues) checkIssue(issue, [], root, { faults, wrong });
+  const check: Check = { faults, wrong, missing: [] };
+  for (const issue of result.error.issues) checkIssue(issue, [], root, check);
+  // A key that was only misspelt is not missing as well, so that is told last.
+  for (const report of check.missing) report();
   for (const steps of wrong) takeOut(root, steps);
   // Whatever does not fit is out, so what is left fits as far as it goes.
   return root.data as Written<ProjectFile> | undefined;
@@ -60,6 +64,7 @@ export function checkStructure(data: unknown, faults: FaultList): Written<Projec
 interface Check {
   readonly faults: FaultList;
   readonly wrong: (readonly Step[])[];
+  readonly missing: (() => void)[];
 }
 
 function checkIssue(
@@ -80,7 +85,8 @@ function checkIssue(
     return;
   }
   check.wrong.push(steps);
-  if (issue.code === "invalid_key") reportBadKey(spot, check.faults);
+  if (spot.value === undefined) check.missing.push(() => reportMissing(issue, spot, check.faults));
+  else if (issue.code === "invalid_key") reportBadKey(spot, check.faults);
   else reportValue(issue, spot, check.faults);
 }
 
@@ -99,10 +105,8 @@ function reportUnknownKey(key: string, wording: string, { path, value }: Spot, {
   const noun = nounOf(wording, value);
   const known = keysFor(wording, value);
   const suggestion = nearestWord(key, known);
-  const help =
-    suggestion === null
-      ? `Its keys are ${listWords(known, "and")}.`
-      : `Did you mean ${suggestion}? Its keys are ${listWords(known, "and")}.`;
+  const all = `The keys of ${noun} are ${listWords(known, "and")}.`;
+  const help = suggestion === null ? all : `Did you mean ${suggestion}?${known.length > 10 ? "" : ` ${all}`}`;
   faults.report({
     code: "unknown-key",
     path: pathTo(path, key),
@@ -144,21 +148,29 @@ function reportBadKey({ path, steps }: Spot, faults: FaultList): void {
   });
 }
 
-function reportValue(issue: Issue, spot: Spot, faults: FaultList): void {
-  const { path, value, holder, steps } = spot;
+function nameOf({ steps }: Spot): string {
+  const key = steps.at(-1);
+  return typeof key === "string" ? quote(key) : "this entry";
+}
+
+function reportMissing(issue: Issue, spot: Spot, faults: FaultList): void {
+  const { path, holder, steps } = spot;
+  const key = steps.at(-1);
+  // A key that is there was refused before; its fault is known.
+  if (typeof key !== "string" || typeof holder !== "object" || holder === null || key in holder) return;
+  if (isExcused(key, pathOf(steps.slice(0, -1)), holder, faults)) return;
   const wording = wordingOf(issue.message);
   const { expected } = wording;
-  const key = steps.at(-1);
-  const named = typeof key === "string" ? quote(key) : "this entry";
-  if (value === undefined) {
-    // A key that is there was refused before; its fault is known.
-    if (typeof holder === "object" && holder !== null && key !== undefined && key in holder) return;
-    const message = `The key ${named} is missing. Write ${expected}.`;
-    faults.report({ code: wording.code === "version" ? "version" : "missing", path, expected, message });
-    return;
-  }
+  const message = `The key ${nameOf(spot)} is missing. Write ${expected}.`;
+  faults.report({ code: wording.code === "version" ? "version" : "missing", path, expected, message });
+}
+
+function reportValue(issue: Issue, spot: Spot, faults: FaultList): void {
+  const { path, value } = spot;
+  const wording = wordingOf(issue.message);
+  const { expected } = wording;
   if (value === null) {
-    faults.report({ code: "missing", path, expected, message: sayEmpty(path, named, wording) });
+    faults.report({ code: "missing", path, expected, message: sayEmpty(path, nameOf(spot), wording) });
     return;
   }
   if (issue.code === "too_big" || issue.code === "too_small") {

@@ -5,7 +5,7 @@ const LONGEST = 60;
 
 /**
  * The word that was probably meant: the same but for case, spaces and hyphens, or the fewest letters away, at most one
- * letter in three; the first of equals. `null` where none is near.
+ * letter in three, where two letters that changed places count as one; the first of equals. `null` where none is near.
  */
 export function nearestWord(text: string, words: readonly string[]): string | null {
   if (text.length > LONGEST) return null;
@@ -14,12 +14,21 @@ export function nearestWord(text: string, words: readonly string[]): string | nu
   let best: string | null = null;
   let least = Math.max(1, Math.floor(wanted.length / 3)) + 1;
   for (const word of words) {
-    const distance = leven(wanted, plain(word));
-    if (distance >= least || distance >= plain(word).length) continue;
+    const known = plain(word);
+    const distance = isSwapped(wanted, known) ? 1 : leven(wanted, known);
+    if (distance >= least || distance >= known.length) continue;
     best = word;
     least = distance;
   }
   return best;
+}
+
+/** Whether two neighbouring letters of a word changed places: the commonest slip, and two letters to an edit distance. */
+function isSwapped(text: string, word: string): boolean {
+  if (text.length !== word.length) return false;
+  const at = [...text].findIndex((letter, index) => letter !== word[index]);
+  if (at < 0 || text[at] !== word[at + 1] || text[at + 1] !== word[at]) return false;
+  return text.slice(at + 2) === word.slice(at + 2);
 }
 
 function plain(text: string): string {

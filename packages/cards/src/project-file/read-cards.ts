@@ -91,6 +91,9 @@ export function readCopies(
 ): Design["copiesFor"] {
   if (copies === undefined) return { guests: 1, samples: 0 };
   if (typeof copies === "number") return { guests: copies, samples: 0 };
+  // What other cards go by when these copies are wrong.
+  const one = { guests: 1, samples: 0 };
+  if (!faults.isSound(path)) return one;
   const { guests = 0, samples = 0 } = copies;
   const sum = guests + samples;
   if (sum > MOST_COPIES) {
@@ -103,10 +106,13 @@ export function readCopies(
       expected: `at most ${most} copies`,
       message,
     });
-  } else if (sum === 0 && faults.isSound(path)) {
+    return one;
+  }
+  if (sum === 0) {
     const message =
       "Guests and samples are no copies together. Give at least one; a card that is not made is left out of the list.";
     faults.report({ code: "not-a-count", path, found: "0", expected: "at least 1 copy", message });
+    return one;
   }
   return { guests, samples };
 }

@@ -7,7 +7,7 @@ const DECIMAL = /^(\d{1,7})(?:\.(\d{1,4}))?$/;
 export function readCost(
   value: string | number | undefined,
   path: string,
-  { faults, writtenAt }: Reading,
+  { faults }: Reading,
 ): string | null {
   if (value === undefined) return null;
   const text = String(value).trim().replace(/^\./, "0.");
@@ -19,9 +19,9 @@ export function readCost(
     faults.report({
       code: "not-a-count",
       path,
-      found: writtenAt(path) ?? value,
+      found: value,
       expected: "the cost of one sheet, such as 0.35",
-      message: `Found ${sayValue(writtenAt(path) ?? value)}, expected the cost of one sheet, such as 0.35. ${help}`,
+      message: `Found ${sayValue(value)}, expected the cost of one sheet, such as 0.35. ${help}`,
     });
     return null;
   }

@@ -20,7 +20,7 @@ export interface LengthRange {
 export function readLength(
   value: string | number | undefined,
   path: string,
-  { faults, unit, writtenAt }: Reading,
+  { faults, unit }: Reading,
   { allowZero = false, longest }: LengthRange = {},
 ): Ticks | null {
   if (value === undefined) return null;
@@ -28,7 +28,7 @@ export function readLength(
   const read = tryParseLength(text, { unit, allowZero, ...(longest === undefined ? {} : { longest }) });
   if (read.ok) return read.ticks;
   const { expected, message } = read.problem;
-  faults.report({ code: "not-a-length", path, found: writtenAt(path) ?? value, expected, message });
+  faults.report({ code: "not-a-length", path, found: value, expected, message });
   return null;
 }
 

@@ -28,6 +28,12 @@ export interface ReadProject {
   readonly migratedFrom: number | null;
 }
 
+/** What is known of the text. */
+export interface ReadProjectOptions {
+  /** The name of the file. One that ends in `.json` has its faults told in terms of JSON; nothing else hangs on it. */
+  readonly file?: string;
+}
+
 /** The longest title, and the coarsest precision. */
 const LONGEST_TITLE = 120;
 const COARSEST = inches(1);
@@ -52,8 +58,8 @@ const COARSEST = inches(1);
  * const [fault] = readProject(text.replace("us-a2", "us-a22")).faults;
  * [fault.path, fault.line, fault.suggestion] // => ["cards[0].format", 7, "us-a2"]
  */
-export function readProject(text: string): ReadProject {
-  return readProjectOf(text, FORMAT_VERSION, MIGRATIONS);
+export function readProject(text: string, options: ReadProjectOptions = {}): ReadProject {
+  return readProjectOf(text, FORMAT_VERSION, MIGRATIONS, options);
 }
 
 /**
@@ -65,9 +71,10 @@ export function readProjectOf(
   text: string,
   current: number,
   migrations: ReadonlyMap<number, Migration>,
+  { file = "" }: ReadProjectOptions = {},
 ): ReadProject {
   const list = faultList();
-  const yaml = readYaml(text, list);
+  const yaml = readYaml(text, list, /\.json$/i.test(file) || text.trimStart().startsWith("{"));
   const { data } = yaml;
   let project: Project | null = null;
   let migratedFrom: number | null = null;
@@ -108,7 +115,7 @@ function readData(data: unknown, faults: FaultList, writtenAt: Reading["writtenA
   const copies = readCopies(file.copies, "copies", reading);
   const trimmer = readTrimmer(file.trimmer, reading);
   const { papers, unclear } = readPapers(file.papers, trimmer.longestCut, reading);
-  const names = choiceNames(papers, file.papers === undefined ? null : unclear);
+  const names = choiceNames(papers, papers.length + unclear.size === 0 ? null : unclear);
   const project: Project = {
     title: readText(file.title, "title", reading, LONGEST_TITLE) ?? "",
     units: reading.unit,
@@ -138,7 +145,7 @@ function withPlaces(
     .map((fault) => {
       if (fault.line !== null) return fault;
       const place = fault.code === "unknown-key" ? keyPlaceOf(fault.path) : placeOf(fault.path);
-      return place === null ? fault : { ...fault, ...place };
+      return { ...fault, ...(place ?? { line: 1, column: 1 }) };
     })
     .sort((a, b) => (a.line ?? 0) - (b.line ?? 0) || (a.column ?? 0) - (b.column ?? 0));
 }

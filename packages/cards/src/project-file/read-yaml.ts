@@ -30,11 +30,13 @@ const LONGEST_FILE = 1_000_000;
 /** How deep lists and keys may lie in each other: twelve layers take some 30. */
 const DEEPEST = 64;
 
-/** Reads YAML 1.2, of which JSON is a part, and reports what cannot be read. */
-export function readYaml(text: string, faults: FaultList): ReadYaml {
+/**
+ * Reads YAML 1.2, of which JSON is a part, and reports what cannot be read. `isJson` only changes how a fault is said.
+ */
+export function readYaml(text: string, faults: FaultList, isJson: boolean): ReadYaml {
   const lines = new LineCounter();
   const walk: Walk = { faults, lines, places: new Map(), keyPlaces: new Map(), written: new Map() };
-  const document = compose(text.startsWith("\ufeff") ? text.slice(1) : text, walk);
+  const document = compose(text.startsWith("\ufeff") ? text.slice(1) : text, isJson, walk);
   const placeOf = (path: string): FilePlace | null => {
     const offset = walk.places.get(path);
     if (offset !== undefined) return placeAt(walk, offset);
@@ -67,7 +69,7 @@ function placeAt({ lines }: Walk, offset: number): FilePlace {
   return { line, column: col };
 }
 
-function compose(text: string, walk: Walk): Document.Parsed | null {
+function compose(text: string, isJson: boolean, walk: Walk): Document.Parsed | null {
   const { faults, lines } = walk;
   if (text.length > LONGEST_FILE) {
     refuse(
@@ -95,12 +97,15 @@ function compose(text: string, walk: Walk): Document.Parsed | null {
   const [document, second] = [...composer.compose(tokens, true, text.length)];
   if (document === undefined) return null;
   const told = new Set<number>();
+  const lineOf = (offset: number) => placeAt(walk, offset).line;
   for (const error of [...document.errors].sort((a, b) => a.pos[0] - b.pos[0])) {
     // What follows an error in its line is nearly always its echo.
-    const place = placeAt(walk, error.pos[0]);
+    const echoes = document.errors.filter(({ pos }) => lineOf(pos[0]) === lineOf(error.pos[0]));
+    const { offset, ...said } = sayYamlError(error, text, isJson, echoes);
+    const place = placeAt(walk, offset);
     if (told.has(place.line)) continue;
     told.add(place.line);
-    faults.report({ code: "not-readable", path: "", place, ...sayYamlError(error, text) });
+    faults.report({ code: "not-readable", path: "", place, ...said });
   }
   if (second !== undefined) {
     const message =
@@ -179,7 +184,7 @@ function toObject(map: YAMLMap, path: string, walk: Walk): unknown {
       continue;
     }
     if (name === "__proto__") {
-      refuse(walk, start, "another key", `${name} cannot be a key. Choose another one.`, at);
+      refuse(walk, start, "another key", `${quote(name)} cannot be a key. Choose another one.`, at);
       continue;
     }
     const first = walk.keyPlaces.get(at);

@@ -2,8 +2,6 @@ import type { YAMLError } from "yaml";
 import type { Mistake } from "./fault-list.js";
 import { printable } from "./say-value.js";
 
-type Said = Pick<Mistake, "expected" | "message" | "found">;
-
 const QUOTES = 'Put the text in quotes, such as text: "Good night: sleep well".';
 const INDENT =
   "Lines that belong together begin in the same column, and what belongs to a key stands further in.";
@@ -76,16 +74,60 @@ const OTHER = {
   message: `This does not belong here. ${INDENT} A text with quote marks, colons or # in it goes in quotes.`,
 };
 
-/** Says an error of the YAML reader in words for whoever wrote the file. */
-export function sayYamlError({ code, pos, message }: YAMLError, text: string): Said {
-  const found = printable((text.slice(pos[0]).split("\n", 1)[0] ?? "").trim());
-  const said = special(code, message, text) ?? SAID[code] ?? OTHER;
-  return found === "" ? said : { ...said, found };
+/** An error in words, and where it stands. */
+export interface SaidError extends Pick<Mistake, "expected" | "message" | "found"> {
+  readonly offset: number;
 }
 
-function special(code: string, message: string, text: string): Said | null {
-  const closing = /(?:end with a |Expected flow \w+ to end with )(?<bracket>[\]}])/.exec(message)?.groups
-    ?.bracket;
+/**
+ * Says an error of the YAML reader in words for whoever wrote the file; `isJson` where it was meant to be JSON. `echoes`
+ * are the errors of the same line, which help to tell what it is.
+ */
+export function sayYamlError(
+  { code, pos, message }: YAMLError,
+  text: string,
+  isJson: boolean,
+  echoes: readonly YAMLError[],
+): SaidError {
+  const comment = isMissingBracket(message) ? hidingComment(text, pos[0]) : null;
+  if (comment !== null) return { ...HIDDEN, offset: comment, found: lineFrom(text, comment) };
+  const isIndent = echoes.some((echo) => echo.code === "MULTILINE_IMPLICIT_KEY" && echo.pos[0] === pos[0]);
+  const said = special(code, message, isJson, isIndent) ?? SAID[code] ?? OTHER;
+  const found = lineFrom(text, pos[0]);
+  return { ...said, offset: pos[0], ...(found === "" ? {} : { found }) };
+}
+
+const HIDDEN = {
+  expected: "a # in quotes",
+  message:
+    'A # after a space begins a comment, which hides the closing bracket here. Put a colour in quotes, such as "#22304f".',
+};
+
+const JSON_CODES = ["MISSING_CHAR", "UNEXPECTED_TOKEN", "MULTILINE_IMPLICIT_KEY", "BLOCK_IN_FLOW"];
+
+function isMissingBracket(message: string): boolean {
+  return /end with an? [\]}]/.test(message);
+}
+
+/** Where a comment begins in the last line before `offset` that holds more than space, inside an open bracket. */
+function hidingComment(text: string, offset: number): number | null {
+  const before = text.slice(0, offset).trimEnd();
+  const line = before.lastIndexOf("\n") + 1;
+  const hash = /[[{,:][^#"']*?\s(#)/d.exec(before.slice(line))?.indices?.[1]?.[0];
+  return hash === undefined ? null : line + hash;
+}
+
+function lineFrom(text: string, offset: number): string {
+  return printable((text.slice(offset).split("\n", 1)[0] ?? "").trim());
+}
+
+function special(
+  code: string,
+  message: string,
+  isJson: boolean,
+  isIndent: boolean,
+): Pick<Mistake, "expected" | "message"> | null {
+  const closing = /end with an? (?<bracket>[\]}])/.exec(message)?.groups?.bracket;
   if (closing !== undefined) {
     return {
       expected: `a closing ${closing}`,
@@ -99,11 +141,16 @@ function special(code: string, message: string, text: string): Said | null {
         "A quote mark is opened and never closed. An inch mark inside double quotes ends them: use single quotes, or in.",
     };
   }
-  const json = text.trimStart().startsWith("{");
-  return json && code === "MISSING_CHAR"
-    ? {
-        expected: "a comma or a closing bracket",
-        message: "A comma, a colon or a bracket is missing or too many here.",
-      }
-    : null;
+  if (!isJson && message.includes("without - indicator")) return SAID.BAD_INDENT ?? null;
+  if (!isJson && code === "BLOCK_AS_IMPLICIT_KEY" && isIndent) {
+    return {
+      expected: "the same column for keys that belong together",
+      message: `The line below stands further in than this key, so that it is read as a part of the value here. ${INDENT}`,
+    };
+  }
+  if (!isJson || !JSON_CODES.includes(code)) return null;
+  return {
+    expected: "a comma or a closing bracket",
+    message: "A comma, a colon, a quote mark or a bracket is missing or too many here.",
+  };
 }

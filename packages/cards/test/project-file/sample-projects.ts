@@ -1,0 +1,96 @@
+/** The smallest project that there is. */
+export const SMALLEST = `sheetwright: 1
+title: One card
+papers:
+  cream: { cardstock: us-letter }
+cards:
+  - name: Plain
+    format: us-a2
+    base: cream
+`;
+
+/** A project that uses every key of the format. All of it is invented. */
+export const EVERY_KEY = `sheetwright: 1
+title: Lantern Night workshop
+units: in
+precision: 1/32
+copies: { guests: 12, samples: 1 }
+trimmer:
+  cuts: strips
+  kerf: 1/64
+  longest-cut: 12
+  narrowest-hold: 2
+  smallest-offcut: 1 x 3
+papers:
+  night:
+    cardstock: us-letter
+    name: Night blue
+    count: 20
+    grain: long
+    weight: 80 lb cover
+    thickness: 0.012 in
+    pattern: none
+    colour: "#22304f"
+    cost: 0.35
+    trim: 1/8
+    back: { pattern: two-way, colour: "#102040", name: Ink }
+    offcuts:
+      - 4 x 8 1/2
+      - { size: 2 x 11, count: 3 }
+  ember: { paper: 12 x 12, count: as needed, grain: width, trim: { left: 1/8, right: 0, top: 1/4, bottom: 0 } }
+  copper: { glitter: iso-a4, weight: 300 gsm }
+  stars:
+    pad: 6 x 6
+    grain: height
+    count: 4
+    pattern: two-way
+    designs:
+      dots: 6
+      comets: { count: 6, pattern: one-way, name: Comets, colour: "#abc", cost: "0.20", back: {}, offcuts: [3 x 6] }
+      rays: { cost: 1 }
+      mist: as needed
+cards:
+  - name: Rooftops
+    format: us-a7
+    stand: lying
+    fold: either
+    base: { paper: night, grain: require }
+    copies: 6
+    front:
+      - mat: copper
+        border: { sides: 1/8, left: 1/4, right: 1/4, top: 1/16, bottom: 1/2 }
+        layers:
+          - panel: stars
+            border: { total: 1/4 }
+      - bands: [1, 3]
+        runs: upright
+        size: 4 x 3
+        right: 1/2
+        top: 1/4
+        papers: [[stars.comets, stars.dots], night.back]
+        seam: { cover: night, width: 1/2 }
+        grain: { along: upright, need: require }
+      - strip: ember
+        name: horizon
+        runs: across
+        width: 1/2
+        length: 3
+        left: 1
+        bottom: 3/4
+        grain: upright
+      - sentiment: [night, ember]
+        size: 2 x 1/2
+        text: Good night
+        line: [lower third, right third]
+        mats:
+          - { mat: copper, border: 1/16 }
+          - mat: night
+  - name: Window
+    size: 4 x 4
+    base: ember
+    copies: { guests: 3, samples: 2 }
+    front:
+      - bands: [1, 1]
+        papers: [night, stars.mist]
+        seam: bare
+`;
