@@ -28,11 +28,10 @@ export function isWithin(path: string, ancestor: string): boolean {
   return path.startsWith(ancestor) && /[.[]/.test(path.charAt(ancestor.length));
 }
 
-/** The path one step up; the empty path where there is none. */
+const LAST_STEP = /(?:\["(?:[^"\\]|\\.)*"\]|\[\d+\]|\.?[^.[\]"]+)$/;
+
+/** The path one step up; the empty path where there is none, and for what is no path. */
 export function parentOf(path: string): string {
-  const quoted = path.endsWith('"]') ? path.lastIndexOf('["') : -1;
-  return path.slice(
-    0,
-    Math.max(0, quoted >= 0 ? quoted : Math.max(path.lastIndexOf("."), path.lastIndexOf("["))),
-  );
+  const parent = path.replace(LAST_STEP, "");
+  return parent === path ? "" : parent;
 }
