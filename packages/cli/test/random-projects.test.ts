@@ -23,6 +23,10 @@ async function runOn(text: string): Promise<Ended & { readonly files: MemoryFile
   return { ...(await runIn(argv, { files })), files };
 }
 
+// A whole plan with all its drawings takes a tenth of a second, so a quarter of the usual number of cases goes through here;
+// the parts of it have properties of their own.
+const numRuns = Math.ceil((fc.readConfigureGlobal().numRuns ?? 100) / 4);
+
 describe("any project", () => {
   it("gives a plan that can be proven, or faults that say where; the same bytes each time, nothing half done", async () => {
     const ends = { 0: 0, 1: 0, 2: 0 };
@@ -62,6 +66,7 @@ describe("any project", () => {
         expect(again.stdout).toBe(stdout);
         expect(again.files.snapshot()).toBe(files.snapshot());
       }),
+      { numRuns },
     );
     // Each of the three ends must come up often enough for the property to say something of it.
     if (runs >= 100) for (const count of Object.values(ends)) expect(count).toBeGreaterThan(runs / 50);

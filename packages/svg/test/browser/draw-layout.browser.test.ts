@@ -148,11 +148,13 @@ function faultsOf({ page, texts, homes, badges }: LaidDrawing): readonly string[
 }
 
 describe("text in a real browser", () => {
+  // Laying text out takes a browser long, so a quarter of the usual number of cases goes through it.
+  const numRuns = Math.ceil((fc.readConfigureGlobal().numRuns ?? 100) / 4);
   const bare = fc
-    .sample(randomPlan({ windows: true }), { numRuns: 100, seed: 20_260_101 })
+    .sample(randomPlan({ windows: true }), { numRuns, seed: 20_260_101 })
     .map((plan) => drawLayout(plan.problem, plan.packing, 0, { cuts: plainCutOrder(plan, 0) }));
   const marked = fc
-    .sample(randomMarkedPlan({ windows: true }), { numRuns: 100, seed: 20_260_102 })
+    .sample(randomMarkedPlan({ windows: true }), { numRuns, seed: 20_260_102 })
     .map(({ problem, packing, marks }) => {
       const cuts = plainCutOrder({ problem, packing }, 0);
       return drawLayout(problem, packing, 0, { cuts, marks, title: "Lantern Night workshop" });
