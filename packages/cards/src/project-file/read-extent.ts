@@ -66,7 +66,7 @@ export function refusePlace(
 }
 
 /** Reads a border: one for all sides, a side each, or the whole difference in size. */
-export function readBorder(border: WrittenLayer["border"], path: string, reading: Reading): Sides {
+function readBorder(border: WrittenLayer["border"], path: string, reading: Reading): Sides {
   const read = (value: string | number | undefined, at: string) =>
     readLength(value, at, reading, { allowZero: true });
   if (border === undefined) return allSides(CLASSIC_BORDER[reading.unit]);

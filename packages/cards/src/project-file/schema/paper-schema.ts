@@ -4,7 +4,7 @@ import { type Kinds, oneOfKinds } from "./kinds.js";
 import { count, length, pattern, sheetSize, size, text } from "./scalars.js";
 
 /** What a key of a paper or a design looks like. */
-export const PAPER_KEY = /^[A-Za-z][A-Za-z0-9_-]{0,39}$/;
+const PAPER_KEY = /^[A-Za-z][A-Za-z0-9_-]{0,39}$/;
 const paperKey = z.string(says("papers")).regex(PAPER_KEY, says("papers"));
 
 const sheetCount = z.union([count, z.literal("as needed")], says("sheetCount"));
@@ -82,7 +82,7 @@ const kindOf = (what: string) =>
   sheetSize.optional().describe(`${what}: the size of its sheets, such as us-letter or 8 1/2 x 11.`);
 
 /** A paper of the bundle. */
-export const paperSchema = z
+const paperSchema = z
   .strictObject(
     {
       cardstock: kindOf("Cardstock"),
