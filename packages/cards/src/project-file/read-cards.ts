@@ -102,7 +102,7 @@ export function readCopies(
     faults.report({
       code: "too-many",
       path,
-      found: String(sum),
+      found: sum,
       expected: `at most ${most} copies`,
       message,
     });
@@ -111,7 +111,7 @@ export function readCopies(
   if (sum === 0) {
     const message =
       "Guests and samples are no copies together. Give at least one; a card that is not made is left out of the list.";
-    faults.report({ code: "not-a-count", path, found: "0", expected: "at least 1 copy", message });
+    faults.report({ code: "not-a-count", path, found: 0, expected: "at least 1 copy", message });
     return one;
   }
   return { guests, samples };

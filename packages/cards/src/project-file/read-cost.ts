@@ -13,7 +13,7 @@ export function readCost(
   const text = String(value).trim().replace(/^\./, "0.");
   const match = DECIMAL.exec(text);
   if (match === null) {
-    const help = /^[^\d.]|[^\d.,]$/.test(text)
+    const help = /^[^\d.-]|[^\d.,]$/.test(text)
       ? "Leave out the sign of the currency."
       : "Write a number with a dot and at most four decimals, below 10,000,000.";
     faults.report({

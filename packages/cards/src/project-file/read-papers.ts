@@ -11,7 +11,6 @@ import { LONGEST_NAME, readPaperDesign, type WrittenSheets } from "./read-paper-
 import { readTrim } from "./read-trim.js";
 import { readWeight } from "./read-weight.js";
 import { type Reading, readText } from "./reading.js";
-import { sayValue } from "./say-value.js";
 import { PAPER_KINDS } from "./schema/paper-schema.js";
 import type { ProjectFile } from "./schema/project-schema.js";
 import { pathTo } from "./value-path.js";
@@ -162,14 +161,14 @@ function checkNumber(
     faults.report({
       code: "too-many",
       path,
-      found: String(number),
+      found: number,
       expected: `at most ${most} ${what}s`,
       message,
     });
   }
   if (number > 0 || !faults.isSound(path)) return;
   const message = `There is no ${what} here. Name at least one, such as ${example}.`;
-  faults.report({ code: "missing", path, found: sayValue({}), expected: `at least one ${what}`, message });
+  faults.report({ code: "missing", path, found: {}, expected: `at least one ${what}`, message });
 }
 
 /** The colours that the file names itself, so that none is given to another paper. */

@@ -1,7 +1,7 @@
 import type { PaperWeight } from "../project.js";
 import { nearestWord } from "./nearest-word.js";
 import type { Reading } from "./reading.js";
-import { quote } from "./say-value.js";
+import { listWords, quote } from "./say-value.js";
 
 const GRADES = ["bond", "text", "cover", "index", "bristol", "tag"] as const;
 const METRIC = /^(\d{1,4}(?:\.\d{1,2})?) ?(?:g\/m2|g\/m²|gsm)$/i;
@@ -25,7 +25,7 @@ export function readWeight(text: string | null, path: string, { faults }: Readin
     path,
     found: text,
     expected: "a weight with its unit",
-    message: `${quote(text)} is not a weight.${meant} Write it as the label does, such as 216 gsm, 80 lb or 80 lb cover; after lb may come ${GRADES.join(", ")}.`,
+    message: `${quote(text)} is not a weight.${meant} Write it as the label does, such as 216 gsm, 80 lb or 80 lb cover; after lb may come ${listWords(GRADES, "or")}.`,
     suggestion,
   });
   return null;

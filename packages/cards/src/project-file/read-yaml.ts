@@ -144,7 +144,7 @@ function toData(node: unknown, path: string, walk: Walk): unknown {
     const start = node.range?.[0] ?? 0;
     if (!walk.places.has(path)) walk.places.set(path, start);
     if (node.tag !== undefined) {
-      const message = `The tag ${printable(node.tag)} is not read. Leave it out; quotes make a text of a number.`;
+      const message = `The tag ${printable(node.tag.replace("tag:yaml.org,2002:", "!!"))} is not read. Leave it out; quotes make a text of a number.`;
       return refuse(walk, start, "a value without a tag", message, path);
     }
     if (isMap(node)) return toObject(node, path, walk);

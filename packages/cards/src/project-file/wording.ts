@@ -23,6 +23,8 @@ export const WORDINGS = {
   project: { code: "wrong-type", expected: "a project: title, papers and cards", noun: "a project" },
   version: { code: "version", expected: "sheetwright: 1" },
   text: { code: "wrong-type", expected: "a text" },
+  title: { code: "wrong-type", expected: "a title, such as Lantern Night workshop" },
+  cardName: { code: "wrong-type", expected: "the name of the card, such as Rooftops" },
   units: {
     code: "not-a-word",
     expected: "in or mm",

@@ -92,7 +92,8 @@ export function sayYamlError(
   const comment = isMissingBracket(message) ? hidingComment(text, pos[0]) : null;
   if (comment !== null) return { ...HIDDEN, offset: comment, found: lineFrom(text, comment) };
   const isIndent = echoes.some((echo) => echo.code === "MULTILINE_IMPLICIT_KEY" && echo.pos[0] === pos[0]);
-  const said = special(code, message, isJson, isIndent) ?? SAID[code] ?? OTHER;
+  const said =
+    afterQuote(message, text, pos[0]) ?? special(code, message, isJson, isIndent) ?? SAID[code] ?? OTHER;
   const found = lineFrom(text, pos[0]);
   return { ...said, offset: pos[0], ...(found === "" ? {} : { found }) };
 }
@@ -104,6 +105,21 @@ const HIDDEN = {
 };
 
 const JSON_CODES = ["MISSING_CHAR", "UNEXPECTED_TOKEN", "MULTILINE_IMPLICIT_KEY", "BLOCK_IN_FLOW"];
+
+/** What follows a closed quote mark in the same value: nearly always an inch mark closed it. */
+function afterQuote(
+  message: string,
+  text: string,
+  offset: number,
+): Pick<Mistake, "expected" | "message"> | null {
+  const before = text.slice(Math.max(0, offset - 20), offset);
+  if (!message.includes("at node end") || !/["']\s*$/.test(before)) return null;
+  return {
+    expected: "the end of the value after its quote mark",
+    message:
+      "The quote mark before this ends the text, and more follows. An inch mark inside double quotes ends them: use single quotes, or in.",
+  };
+}
 
 function isMissingBracket(message: string): boolean {
   return /end with an? [\]}]/.test(message);

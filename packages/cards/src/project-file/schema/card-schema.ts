@@ -2,7 +2,7 @@ import { z } from "zod";
 import { says } from "../wording.js";
 import { type Kinds, oneOfKinds } from "./kinds.js";
 import { layersSchema } from "./layer-schema.js";
-import { cardFormat, choice, count, MOST_COPIES, size, text } from "./scalars.js";
+import { cardFormat, choice, count, MOST_COPIES, size, textOf } from "./scalars.js";
 
 const copiesFor = z.strictObject(
   {
@@ -42,7 +42,7 @@ export const CARD_KINDS = {
 export const cardSchema = z
   .strictObject(
     {
-      name: text.describe("The name of the card, such as Rooftops."),
+      name: textOf("cardName").describe("The name of the card, such as Rooftops."),
       format: cardFormat.optional().describe("The name of a card size, such as us-a2. Either this or size."),
       size: size.optional().describe("Width x height of the closed card as it stands, such as 5 x 7."),
       stand: z

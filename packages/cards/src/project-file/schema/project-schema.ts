@@ -3,7 +3,7 @@ import { FORMAT_VERSION } from "../migrate.js";
 import { says } from "../wording.js";
 import { cardSchema, copiesSchema } from "./card-schema.js";
 import { papersSchema } from "./paper-schema.js";
-import { length, size, text } from "./scalars.js";
+import { length, size, textOf } from "./scalars.js";
 
 /** The most cards of a project. */
 const MOST_CARDS = 200;
@@ -33,7 +33,7 @@ export const projectFile = z
   .strictObject(
     {
       sheetwright: z.literal(FORMAT_VERSION, says("version")).describe("The version of this format."),
-      title: text.describe("The name of the project, such as Lantern Night workshop."),
+      title: textOf("title").describe("The name of the project, such as Lantern Night workshop."),
       units: z
         .enum(["in", "mm"], says("units"))
         .optional()
