@@ -78,6 +78,7 @@ export function cardFacts(source: CardSource, number: number, { unit }: CardOpti
       paperName: paperNameOf(piece, faces),
     };
   };
+  const base = pieceOf(card.base, `cards[${at}].base`);
   const layers = card.layers.map((layer, index) => ({
     ...pieceOf(layer.piece, `cards[${at}].layers[${index}].piece`),
     layer,
@@ -86,7 +87,7 @@ export function cardFacts(source: CardSource, number: number, { unit }: CardOpti
     card,
     unit: unit ?? source.units,
     name: displayName({ id: digitsOf(card), name: card.name }),
-    base: pieceOf(card.base, `cards[${at}].base`),
+    base,
     layers,
     surfaces: [{ x: 0, y: 0, width: card.front.width, height: card.front.height }, ...card.layers],
   };

@@ -3,7 +3,7 @@
  * ruler below. One user unit is one millimetre; the page is as large as its content needs.
  *
  *     +----------------------------+
- *     | 3  Rooftops                |
+ *     | 3 Rooftops                 |
  *     | US A7 card ...             |
  *     |   +-------+                |
  *     |  f|  o----|--- 3b mat      |
@@ -56,7 +56,7 @@ export function drawCard(source: CardSource, number: number, options: CardOption
   const width = Math.max(extent.width, RULER_WIDTH + 6, 120);
 
   const head = [
-    ...lines(`${number}  ${facts.name}`, TITLE, INK, width, true),
+    ...lines(`${number} ${facts.name}`, TITLE, INK, width, true),
     ...lines(`${formatInWords(facts)}, ${foldInWords(facts.card)}`, TEXT, QUIET, width),
     ...lines(copiesInWords(facts.card), TEXT, QUIET, width),
   ];

@@ -8,7 +8,7 @@
  *             |    `-- 3b mat
  *     o-------|------- 3c band
  *
- * Work: for one order the square of nothing, labels times heights; all orders tried together are bounded by TRIES.
+ * Work: for one order the labels times the heights tried; at most TRIES orders and two.
  */
 
 import type { Ticks } from "@sheetwright/measure";
@@ -47,39 +47,62 @@ const DISORDER = 6;
 /** Places for all labels, or `null` where leaders cannot keep their distance. */
 export function orderCallOuts(stacked: readonly Stacked[], margin: Margin): readonly StackedPlace[] | null {
   if (stacked.length === 0) return [];
-  const wishes = stacked.map((label) => ({ label, costs: labelCosts(label, margin) }));
-  // By the last possible height: for leaders that may come close enough, this order always works.
-  let order = [...wishes].sort(
-    (a, b) =>
-      (a.label.candidates.at(-1)?.y ?? 0) - (b.label.candidates.at(-1)?.y ?? 0) ||
-      (a.label.candidates[0]?.y ?? 0) - (b.label.candidates[0]?.y ?? 0) ||
-      a.label.rank - b.label.rank,
-  );
-  let best = solve(order, margin);
+  const wishes = stacked.map((label) => {
+    const costs = labelCosts(label, margin);
+    return {
+      label,
+      costs,
+      least: costs.reduce((least, cost) => Math.min(least, cost), Number.POSITIVE_INFINITY),
+    };
+  });
+  const best = [
+    [...wishes].sort((a, b) => a.label.rank - b.label.rank),
+    // By the last possible height: for leaders that may come close enough, this order always works.
+    [...wishes].sort(
+      (a, b) =>
+        (a.label.candidates.at(-1)?.y ?? 0) - (b.label.candidates.at(-1)?.y ?? 0) ||
+        (a.label.candidates[0]?.y ?? 0) - (b.label.candidates[0]?.y ?? 0) ||
+        a.label.rank - b.label.rank,
+    ),
+  ].reduce<Solved | null>((found, order) => solve(order, margin, found) ?? found, null);
+  return best === null ? null : improved(best, margin).places;
+}
+
+/** Moves one label at a time to another place in the order, as long as that makes the whole better. */
+function improved(start: Solved, margin: Margin): Solved {
+  let best = start;
   let tries = 0;
   for (let better = true; better && tries < TRIES; ) {
     better = false;
-    for (let from = 0; from < order.length && tries < TRIES; from += 1) {
-      for (let to = 0; to < order.length && tries < TRIES; to += 1) {
+    for (let from = 0; from < best.order.length; from += 1) {
+      for (let to = 0; to < best.order.length && tries < TRIES; to += 1) {
         if (to === from) continue;
         tries += 1;
-        const moved = order.filter((_, i) => i !== from);
-        moved.splice(to, 0, order[from] as Wish);
-        const found = solve(moved, margin);
-        if (found === null || (best !== null && found.cost >= best.cost)) continue;
+        const moved = best.order.filter((_, i) => i !== from);
+        moved.splice(to, 0, best.order[from] as Wish);
+        const found = solve(moved, margin, best);
+        if (found === null) continue;
         best = found;
-        order = moved;
         better = true;
       }
     }
   }
-  return best?.places ?? null;
+  return best;
 }
 
 interface Wish {
   readonly label: Stacked;
   /** For each step of the margin: the detour of the label's leader when the label stands there. */
   readonly costs: readonly number[];
+  /** The least of them. */
+  readonly least: number;
+}
+
+/** An order with the places of its labels. */
+interface Solved {
+  readonly order: readonly Wish[];
+  readonly cost: number;
+  readonly places: readonly StackedPlace[];
 }
 
 function labelCosts({ candidates }: Stacked, margin: Margin): readonly number[] {
@@ -95,10 +118,18 @@ function heightsOf({ top, bottom, step }: Margin): readonly Ticks[] {
   return Array.from({ length: Math.floor((bottom - top) / step) + 1 }, (_, i) => top + i * step);
 }
 
-function solve(
-  order: readonly Wish[],
-  margin: Margin,
-): { readonly cost: number; readonly places: readonly StackedPlace[] } | null {
+/** The places of one order; `null` where there are none, or none better than `best`. */
+function solve(order: readonly Wish[], margin: Margin, best: Solved | null): Solved | null {
+  let disorder = 0;
+  order.forEach(({ label }, i) => {
+    for (let after = i + 1; after < order.length; after += 1) {
+      if ((order[after]?.label.rank ?? 0) < label.rank) disorder += 1;
+    }
+  });
+  // What the order alone costs, then with the places of the labels: most orders are known to be worse early.
+  const atLeast = (places: number) => disorder * DISORDER * margin.step + places;
+  const isWorse = (cost: number) => best !== null && cost >= best.cost;
+  if (isWorse(atLeast(order.reduce((sum, { least }) => sum + least, 0)))) return null;
   const heights = heightsOf(margin);
   const labels = leastIncreasing(
     order.map(({ label, costs }, i) => {
@@ -112,7 +143,7 @@ function solve(
       };
     }),
   );
-  if (labels === null) return null;
+  if (labels === null || isWorse(atLeast(labels.cost))) return null;
   const middles = labels.chosen.map((index) => heights[index] ?? 0);
   const leaders = leastIncreasing(
     order.map(({ label: { candidates } }, i) => ({
@@ -123,13 +154,10 @@ function solve(
       to: Number.POSITIVE_INFINITY,
     })),
   );
-  if (leaders === null) return null;
-  let disorder = 0;
-  order.forEach(({ label }, i) => {
-    for (const { label: after } of order.slice(i + 1)) if (after.rank < label.rank) disorder += 1;
-  });
+  if (leaders === null || isWorse(atLeast(leaders.cost))) return null;
   return {
-    cost: leaders.cost + disorder * DISORDER * margin.step,
+    order,
+    cost: atLeast(leaders.cost),
     places: order.map(({ label }, i) => ({
       rank: label.rank,
       middle: middles[i] ?? 0,

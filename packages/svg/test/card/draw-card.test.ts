@@ -1,15 +1,167 @@
+import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { drawCard } from "../../src/card/draw-card.js";
-import { readStrictly } from "../read-svg.js";
-import { type CardExample, cardExamples } from "./examples.js";
+import { textBoxes } from "../drawing/text-boxes.js";
+import { attributeOf, byId, everyElement, numberOf, readStrictly, readWithSvgson } from "../read-svg.js";
+import { buildCard, expansion } from "./build.js";
+import { type CardExample, cardExamples, papers, workshop } from "./examples.js";
+import { expectWellPictured } from "./expect-well-pictured.js";
+import { randomCard } from "./random-card.js";
+import { readCard } from "./read-card.js";
+
+function cardOf({ source, number }: CardExample) {
+  const card = source.cards.find((other) => other.number === number);
+  if (card === undefined) throw new Error("An example names a card of its source.");
+  return card;
+}
 
 describe("the examples", () => {
   test.each(cardExamples)(
-    "$name: is the committed drawing",
-    async ({ name, source, number }: CardExample) => {
-      const svg = drawCard(source, number);
-      await expect(svg).toMatchFileSnapshot(`../examples/cards/${name}.svg`);
-      readStrictly(svg);
+    "$name: is the committed drawing, true in size and well set",
+    async (example: CardExample) => {
+      const svg = drawCard(example.source, example.number);
+      await expect(svg).toMatchFileSnapshot(`../examples/cards/${example.name}.svg`);
+      readWithSvgson(svg);
+      expectWellPictured(readStrictly(svg), cardOf(example));
     },
   );
+});
+
+describe("drawCard", () => {
+  const texts = (number: number, unit?: "in" | "mm") =>
+    textBoxes(readStrictly(drawCard(workshop, number, unit === undefined ? {} : { unit }))).map(
+      ({ text }) => text,
+    );
+
+  test("says name, format, closed size, fold and copies", () => {
+    expect(texts(1)).toEqual(
+      expect.arrayContaining([
+        "1 Rooftops",
+        "US A7 card, upright, 5 x 7 in closed, fold at the left",
+        "13 copies: 12 for guests, 1 sample",
+      ]),
+    );
+  });
+
+  test("tells each piece with its size and paper", () => {
+    expect(texts(1)).toEqual(
+      expect.arrayContaining(["1b mat", "4 3/4 x 6 3/4 in, Copper glitter", "10 x 7 in flat, Night blue"]),
+    );
+    expect(texts(2).join(" ")).toContain("8 1/2 x 5 1/2 or 4 1/4 x 11 in flat, Cream");
+    expect(texts(5)).toContain("5 x 5 in, any of Star pad");
+  });
+
+  test("writes lengths in the unit asked for and draws the same front", () => {
+    expect(texts(1, "mm")).toContain("120.65 x 171.45 mm, Copper glitter");
+    const fronts = (["in", "mm"] as const).map((unit) =>
+      readCard(readStrictly(drawCard(workshop, 1, { unit }))),
+    );
+    expect(fronts[0]?.layers).toEqual(fronts[1]?.layers);
+  });
+
+  test("draws words in their strip, and says them in the call-out where they do not go in", () => {
+    expect(readCard(readStrictly(drawCard(workshop, 1))).words.map(({ box }) => box.text)).toEqual([
+      "Good night",
+    ]);
+    const narrow = buildCard({
+      number: 1,
+      name: "Sliver",
+      front: [203_200, 203_200],
+      fold: "side",
+      base: "cream",
+      layers: [
+        { purpose: "sentiment", paper: "night", at: [40_640, 40_640, 81_280, 5080], text: "Good night" },
+      ],
+    });
+    const root = readStrictly(drawCard(expansion(papers, [narrow]), 1));
+    expect(readCard(root).words).toEqual([]);
+    expect(textBoxes(root).map(({ text }) => text)).toContain("2 x 1/8 in, Night blue, “Good night”");
+  });
+
+  test("names below the picture what cannot be seen on it", () => {
+    expect(texts(10)).toContain("Covered, not to be seen here: 10b panel, 2 x 2 in, Cream");
+  });
+
+  test("marks both edges of a card that may be folded along either", () => {
+    const { folds } = readCard(readStrictly(drawCard(workshop, 2)));
+    expect(folds.map(({ fold, word }) => [fold, word.text])).toEqual([
+      ["side", "fold"],
+      ["top", "or fold"],
+    ]);
+  });
+
+  test("draws the check ruler 100 mm and 4 in long", () => {
+    const root = readStrictly(drawCard(workshop, 6));
+    const length = (id: string) => numberOf(byId(root, id), "x2") - numberOf(byId(root, id), "x1");
+    expect(length("ruler-100-mm")).toBeCloseTo(100, 9);
+    expect(length("ruler-4-in")).toBeCloseTo(101.6, 9);
+  });
+
+  test("is flat: no gradients, filters, patterns, masks, styles or scripts, and nothing from elsewhere", () => {
+    for (const { source, number } of cardExamples) {
+      const names = new Set(everyElement(readStrictly(drawCard(source, number))).map(({ name }) => name));
+      expect([...names].sort()).toEqual(
+        ["circle", "g", "line", "path", "polyline", "rect", "svg", "text", "title", "tspan"].filter((name) =>
+          names.has(name),
+        ),
+      );
+    }
+  });
+
+  test("keeps any text of a project safe", () => {
+    const hostile = `</text><script>"&'\u0000\u202e${"x".repeat(60)}`;
+    const card = buildCard({
+      number: 1,
+      name: hostile,
+      front: [203_200, 203_200],
+      fold: "side",
+      base: "cream",
+      layers: [{ purpose: hostile, paper: "night", at: [8128, 8128, 160_000, 60_000], text: hostile }],
+    });
+    const root = readStrictly(drawCard(expansion(papers, [card]), 1));
+    expect(everyElement(root).map(({ name }) => name)).not.toContain("script");
+    expectWellPictured(root, card.card);
+  });
+
+  test("refuses a card that is not there, and pieces and faces that are not", () => {
+    expect(() => drawCard(workshop, 99)).toThrow("there is no card 99; the cards are 1, 2, 3");
+    expect(() => drawCard({ ...workshop, pieces: [] }, 1)).toThrow(
+      "cards[0].base: no piece of the cut list has the id 1a.",
+    );
+    expect(() => drawCard({ ...workshop, papers: [] }, 1)).toThrow(RangeError);
+  });
+
+  test.each(["across", "upright"] as const)("points at each of fifty bands that run %s", (runs) => {
+    const card = buildCard({
+      number: 1,
+      name: "Fifty",
+      front: [254_000, 254_000],
+      fold: "side",
+      base: "cream",
+      layers: Array.from({ length: 50 }, (_, i) => ({
+        purpose: "band",
+        paper: i % 2 === 0 ? "night" : "copper",
+        block: "bands",
+        at: runs === "across" ? [0, i * 5080, 254_000, 5080] : [i * 5080, 0, 5080, 254_000],
+      })),
+    });
+    const root = readStrictly(drawCard(expansion(papers, [card]), 1));
+    expectWellPictured(root, card.card);
+    expect(readCard(root).callOuts).toHaveLength(50);
+  });
+
+  test("makes the same bytes each time", () => {
+    expect(drawCard(workshop, 3)).toBe(drawCard(structuredClone(workshop), 3));
+  });
+
+  test("draws any card true in size, with call-outs that meet nothing and point at what they name", () => {
+    fc.assert(
+      fc.property(randomCard, (built) => {
+        const svg = drawCard(expansion(papers, [built]), 1);
+        const root = readStrictly(svg);
+        expectWellPictured(root, built.card);
+        expect(attributeOf(root, "data-card")).toBe("1");
+      }),
+    );
+  });
 });

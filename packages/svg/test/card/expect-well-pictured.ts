@@ -1,0 +1,256 @@
+import { TICKS_PER_MM } from "@sheetwright/measure";
+import type { Card } from "@sheetwright/planner";
+import { expect } from "vitest";
+import { SEVEN_POINTS } from "../drawing/expect-well-set.js";
+import {
+  type Box,
+  excessOf,
+  overlapOf,
+  overlappingPairs,
+  rectBox,
+  textBoxes,
+} from "../drawing/text-boxes.js";
+import { attributeOf, byId, everyElement, numberOf, type ReadElement } from "../read-svg.js";
+import { type DrawnCard, readCard } from "./read-card.js";
+
+/** Coordinates are written to 0.001 mm. */
+const WRITTEN = 0.002;
+
+/** The rules that every page keeps, whatever it shows. */
+export function pageFaults(root: ReadElement): readonly string[] {
+  const faults: string[] = [];
+  const page = rectBox(byId(root, "page"));
+  if (attributeOf(root, "viewBox") !== `0 0 ${page.width} ${page.height}`)
+    faults.push("viewBox is not the page");
+  if (attributeOf(root, "width") !== `${page.width}mm`) faults.push("width is not the page's");
+  if (attributeOf(root, "height") !== `${page.height}mm`) faults.push("height is not the page's");
+  const elements = everyElement(root);
+  const ids = elements.map((element) => attributeOf(element, "id")).filter((id) => id !== "");
+  if (new Set(ids).size !== ids.length) faults.push("an id comes twice");
+  faults.push(...ids.filter((id) => !/^[a-z0-9-]+$/.test(id)).map((id) => `the id ${id} is not plain ASCII`));
+  const texts = textBoxes(root);
+  for (const text of texts) {
+    if (!(text.size >= SEVEN_POINTS)) faults.push(`"${text.text}" is smaller than 7 pt`);
+    if (excessOf(text, page) > 0) faults.push(`"${text.text}" leaves the page`);
+  }
+  for (const [a, b] of overlappingPairs(texts, WRITTEN)) faults.push(`"${a.text}" overlaps "${b.text}"`);
+  for (const element of elements) {
+    if (
+      pointsOf(element).some(
+        ([x, y]) => !(x >= 0 && y >= 0 && x <= page.width + WRITTEN && y <= page.height + WRITTEN),
+      )
+    )
+      faults.push(`a ${element.name} leaves the page`);
+  }
+  return faults;
+}
+
+/** The points that an element is drawn from. */
+function pointsOf(element: ReadElement): readonly (readonly [number, number])[] {
+  switch (element.name) {
+    case "rect": {
+      const { x, y, width, height } = rectBox(element);
+      return [
+        [x, y],
+        [x + width, y + height],
+      ];
+    }
+    case "line":
+      return [
+        [numberOf(element, "x1"), numberOf(element, "y1")],
+        [numberOf(element, "x2"), numberOf(element, "y2")],
+      ];
+    case "circle":
+      return [[numberOf(element, "cx"), numberOf(element, "cy")]];
+    case "path":
+    case "polyline": {
+      const numbers =
+        (attributeOf(element, "d") + attributeOf(element, "points")).match(/-?[\d.]+/g)?.map(Number) ?? [];
+      return numbers.flatMap((x, i) => (i % 2 === 0 ? [[x, numbers[i + 1] ?? Number.NaN] as const] : []));
+    }
+    default:
+      return [];
+  }
+}
+
+/** Whether a point lies on the visible part of a surface: inside it, and inside none that is painted later. */
+function seesThrough(surfaces: readonly Box[], index: number, [x, y]: readonly [number, number]): boolean {
+  const inside = (box: Box) => x > box.x && x < box.x + box.width && y > box.y && y < box.y + box.height;
+  return surfaces.every((box, i) => (i < index ? true : i === index ? inside(box) : !inside(box)));
+}
+
+/** Whether anything of a surface can be seen, by looking at the middle of every cell between all edges. */
+function isShown(surfaces: readonly Box[], index: number): boolean {
+  const xs = [...new Set(surfaces.flatMap(({ x, width }) => [x, x + width]))].sort((a, b) => a - b);
+  const ys = [...new Set(surfaces.flatMap(({ y, height }) => [y, y + height]))].sort((a, b) => a - b);
+  return xs.some((x, i) =>
+    ys.some((y, j) => {
+      const [right, bottom] = [xs[i + 1], ys[j + 1]];
+      return (
+        right !== undefined &&
+        bottom !== undefined &&
+        seesThrough(surfaces, index, [(x + right) / 2, (y + bottom) / 2])
+      );
+    }),
+  );
+}
+
+type Segment = readonly [a: readonly [number, number], b: readonly [number, number]];
+
+function segmentsOf(points: readonly (readonly [number, number])[]): readonly Segment[] {
+  return points.slice(1).map((point, i) => [points[i] as readonly [number, number], point]);
+}
+
+/** Whether two segments meet, an end on the other one included. */
+function meet([a, b]: Segment, [c, d]: Segment): boolean {
+  const turn = (p: readonly number[], q: readonly number[], r: readonly number[]) => {
+    const value =
+      ((q[0] ?? 0) - (p[0] ?? 0)) * ((r[1] ?? 0) - (p[1] ?? 0)) -
+      ((q[1] ?? 0) - (p[1] ?? 0)) * ((r[0] ?? 0) - (p[0] ?? 0));
+    return Math.abs(value) < 1e-9 ? 0 : Math.sign(value);
+  };
+  const between = (p: readonly number[], q: readonly number[], r: readonly number[]) =>
+    Math.min(p[0] ?? 0, q[0] ?? 0) <= (r[0] ?? 0) + 1e-9 &&
+    (r[0] ?? 0) - 1e-9 <= Math.max(p[0] ?? 0, q[0] ?? 0) &&
+    Math.min(p[1] ?? 0, q[1] ?? 0) <= (r[1] ?? 0) + 1e-9 &&
+    (r[1] ?? 0) - 1e-9 <= Math.max(p[1] ?? 0, q[1] ?? 0);
+  const turns = [turn(a, b, c), turn(a, b, d), turn(c, d, a), turn(c, d, b)];
+  if (turns[0] !== turns[1] && turns[2] !== turns[3]) return true;
+  return (
+    (turns[0] === 0 && between(a, b, c)) ||
+    (turns[1] === 0 && between(a, b, d)) ||
+    (turns[2] === 0 && between(c, d, a)) ||
+    (turns[3] === 0 && between(c, d, b))
+  );
+}
+
+function crossesBox([a, b]: Segment, box: Box): boolean {
+  const corners = [
+    [box.x, box.y],
+    [box.x + box.width, box.y],
+    [box.x + box.width, box.y + box.height],
+    [box.x, box.y + box.height],
+  ] as const;
+  const inside = ([x, y]: readonly [number, number]) =>
+    x > box.x && x < box.x + box.width && y > box.y && y < box.y + box.height;
+  return (
+    inside(a) ||
+    inside(b) ||
+    corners.some((corner, i) => meet([a, b], [corner, corners[(i + 1) % 4] ?? corner]))
+  );
+}
+
+/** What is wrong with a picture of a card drawn at `scale`. */
+export function pictureFaults(root: ReadElement, card: Card, scale: number): readonly string[] {
+  const drawn = readCard(root);
+  return [...proportionFaults(drawn, card, scale), ...callOutFaults(drawn, card), ...foldFaults(drawn, card)];
+}
+
+function proportionFaults({ front, layers, words }: DrawnCard, card: Card, scale: number): readonly string[] {
+  const faults: string[] = [];
+  const near = (drawn: number, ticks: number) => Math.abs(drawn - (ticks * scale) / TICKS_PER_MM) < WRITTEN;
+  if (!near(front.width, card.front.width) || !near(front.height, card.front.height))
+    faults.push("the front is not to scale");
+  if (layers.map(({ piece }) => piece).join() !== card.layers.map(({ piece }) => piece).join())
+    faults.push("layers are not painted from the bottom to the top");
+  card.layers.forEach((layer, i) => {
+    const box = layers[i];
+    if (box === undefined) return;
+    const right =
+      near(box.x, layer.x) &&
+      near(box.y, layer.y) &&
+      near(box.width, layer.width) &&
+      near(box.height, layer.height);
+    if (!right) faults.push(`${layer.piece} is not at its place`);
+    const on = layer.on === null ? card.base : card.layers[layer.on]?.piece;
+    if (box.on !== on) faults.push(`${layer.piece} says it lies on ${box.on}`);
+  });
+  const surfaces = surfacesOf({ front, layers });
+  for (const { of, box } of words) {
+    const index = surfaces.findIndex(({ id }) => id === of);
+    if (excessOf(box, surfaces[index] as Box) > 0) faults.push(`"${box.text}" leaves its layer`);
+    if (surfaces.slice(index + 1).some((over) => overlapOf(over, box) > 0))
+      faults.push(`"${box.text}" is covered`);
+  }
+  return faults;
+}
+
+/** The front and its layers as they lie on the page. */
+function surfacesOf({
+  front,
+  layers,
+}: Pick<DrawnCard, "front" | "layers">): readonly (Box & { id: string; piece: string })[] {
+  return [
+    { ...front, id: "front-0" },
+    ...layers.map((layer) => ({ ...layer, x: layer.x + front.x, y: layer.y + front.y })),
+  ];
+}
+
+function callOutFaults(drawn: DrawnCard, card: Card): readonly string[] {
+  const faults: string[] = [];
+  const { front, callOuts, leaders, words, folds } = drawn;
+  const surfaces = surfacesOf(drawn);
+  // Visibility is decided on the card's own numbers: rounding may open a hair between two drawn edges.
+  const exact = [{ x: 0, y: 0, ...card.front }, ...card.layers];
+  surfaces.forEach(({ id, piece }, index) => {
+    const found = callOuts.filter(({ of }) => of === id);
+    const pointing = leaders.filter(({ of }) => of === id);
+    if (found.length > 1 || pointing.length !== found.length)
+      faults.push(`${piece} has ${found.length} call-outs`);
+    if (!isShown(exact, index)) {
+      if (found.length > 0) faults.push(`${piece} is pointed at but cannot be seen`);
+      return;
+    }
+    const [end] = pointing[0]?.points ?? [];
+    if (end === undefined) faults.push(`${piece} can be seen but has no leader`);
+    else if (!seesThrough(surfaces, index, end))
+      faults.push(`the leader of ${piece} ends beside its visible part`);
+  });
+
+  const labels = callOuts.map(({ of, texts, samples }) => ({ of, boxes: [...texts, ...samples] }));
+  labels.forEach(({ of, boxes }, i) => {
+    if (boxes.some((box) => overlapOf(box, front) > 0)) faults.push(`the label of ${of} lies on the picture`);
+    for (const other of labels.slice(i + 1)) {
+      if (boxes.some((box) => other.boxes.some((second) => overlapOf(box, second) > 0)))
+        faults.push(`the labels of ${of} and ${other.of} overlap`);
+    }
+  });
+  leaders.forEach(({ of, points }, i) => {
+    const segments = segmentsOf(points);
+    for (const other of leaders.slice(i + 1)) {
+      if (segments.some((a) => segmentsOf(other.points).some((b) => meet(a, b))))
+        faults.push(`the leaders of ${of} and ${other.of} meet`);
+    }
+    const avoided = [...words.map(({ box }) => box), ...folds.map(({ word }) => word)];
+    const foreign = labels.filter((label) => label.of !== of).flatMap(({ boxes }) => boxes);
+    for (const box of [...avoided, ...foreign]) {
+      if (segments.some((segment) => crossesBox(segment, box)))
+        faults.push(`the leader of ${of} crosses a text`);
+    }
+    const [x, y] = points.at(-1) ?? [0, 0];
+    const own = labels.find((label) => label.of === of)?.boxes ?? [];
+    const reach = own.some((box) => excessOf({ x, y, width: 0, height: 0 }, box) < 1.2);
+    if (!reach) faults.push(`the leader of ${of} does not reach its label`);
+  });
+  return faults;
+}
+
+function foldFaults({ front, folds }: DrawnCard, card: Card): readonly string[] {
+  const faults: string[] = [];
+  if (folds.map(({ fold }) => fold).join() !== card.flats.map(({ fold }) => fold).join())
+    faults.push("folds are missing");
+  for (const { fold, lines, word } of folds) {
+    if (lines.length !== 2 || !/\bfold$/.test(word.text)) faults.push(`the ${fold} fold is not marked`);
+    for (const { x, y, width, height } of lines) {
+      const [along, across, length] =
+        fold === "side" ? [height, front.x - x, front.height] : [width, front.y - y, front.width];
+      if (Math.abs(along - length) > WRITTEN || across <= 0 || across > 2)
+        faults.push(`the ${fold} fold is not at its edge`);
+    }
+  }
+  return faults;
+}
+
+export function expectWellPictured(root: ReadElement, card: Card): void {
+  expect([...pageFaults(root), ...pictureFaults(root, card, 1)]).toEqual([]);
+}

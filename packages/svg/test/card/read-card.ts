@@ -1,0 +1,84 @@
+import { type Box, rectBox, type TextBox, textBox } from "../drawing/text-boxes.js";
+import { attributeOf, everyElement, numberOf, type ReadElement } from "../read-svg.js";
+
+/** A leader: from its end on the layer to the label, in millimetres on the page. */
+export interface DrawnLeader {
+  readonly of: string;
+  readonly points: readonly (readonly [x: number, y: number])[];
+}
+
+export interface DrawnCallOut {
+  readonly of: string;
+  readonly piece: string;
+  readonly texts: readonly TextBox[];
+  readonly samples: readonly Box[];
+}
+
+/** A card's picture as read back from the drawing alone; boxes of layers from the front's top left corner. */
+export interface DrawnCard {
+  readonly front: Box & { readonly piece: string };
+  /** In painting order. */
+  readonly layers: readonly (Box & { readonly piece: string; readonly on: string; readonly id: string })[];
+  /** Words on layers, on the page. */
+  readonly words: readonly { readonly of: string; readonly box: TextBox }[];
+  readonly leaders: readonly DrawnLeader[];
+  readonly callOuts: readonly DrawnCallOut[];
+  /** The edges that the card is folded along, with the lines of each. */
+  readonly folds: readonly {
+    readonly fold: string;
+    readonly lines: readonly Box[];
+    readonly word: TextBox;
+  }[];
+}
+
+export function readCard(root: ReadElement): DrawnCard {
+  const elements = everyElement(root);
+  const withRole = (role: string) => elements.filter((element) => attributeOf(element, "data-role") === role);
+  const ids = new Map<ReadElement, string>();
+  for (const group of elements) for (const child of group.children) ids.set(child, attributeOf(group, "id"));
+  const [front, ...others] = withRole("front");
+  if (front === undefined || others.length > 0) throw new Error("A card has one front.");
+  const origin = rectBox(front);
+  return {
+    front: { ...origin, piece: attributeOf(front, "data-piece") },
+    layers: withRole("layer").map((element) => {
+      const box = rectBox(element);
+      return {
+        ...box,
+        x: box.x - origin.x,
+        y: box.y - origin.y,
+        piece: attributeOf(element, "data-piece"),
+        on: attributeOf(element, "data-on"),
+        id: ids.get(element) ?? "",
+      };
+    }),
+    words: withRole("words").map((element) => ({
+      of: attributeOf(element, "data-of"),
+      box: textBox(element.children[0] as ReadElement),
+    })),
+    leaders: withRole("leader").map((element) => ({
+      of: attributeOf(element, "data-of"),
+      points: attributeOf(element, "points")
+        .split(" ")
+        .map((point) => point.split(",").map(Number) as [number, number]),
+    })),
+    callOuts: withRole("call-out").map((element) => ({
+      of: attributeOf(element, "data-of"),
+      piece: attributeOf(element, "data-piece"),
+      texts: element.children.filter(({ name }) => name === "text").map((text) => textBox(text)),
+      samples: element.children.filter(({ name }) => name === "rect").map(rectBox),
+    })),
+    folds: withRole("fold").map((element) => ({
+      fold: attributeOf(element, "data-fold"),
+      lines: element.children
+        .filter(({ name }) => name === "line")
+        .map((line) => ({
+          x: numberOf(line, "x1"),
+          y: numberOf(line, "y1"),
+          width: numberOf(line, "x2") - numberOf(line, "x1"),
+          height: numberOf(line, "y2") - numberOf(line, "y1"),
+        })),
+      word: textBox(element.children.find(({ name }) => name === "text") as ReadElement),
+    })),
+  };
+}
