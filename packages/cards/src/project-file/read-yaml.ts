@@ -4,7 +4,18 @@
 // tags, merge keys, keys that are no words. The text is split into tokens first, which takes no recursion, so that a file
 // nested thousands deep is refused before the recursive part sees it.
 
-import { Composer, type Document, isMap, isScalar, isSeq, LineCounter, Parser, type YAMLMap } from "yaml";
+import {
+  Composer,
+  type Document,
+  isMap,
+  isScalar,
+  isSeq,
+  LineCounter,
+  Parser,
+  visit,
+  type YAMLError,
+  type YAMLMap,
+} from "yaml";
 import type { FaultList, FilePlace } from "./fault-list.js";
 import { printable, quote } from "./say-value.js";
 import { parentOf, pathTo } from "./value-path.js";
@@ -100,8 +111,10 @@ function compose(text: string, isJson: boolean, walk: Walk): Document.Parsed | n
   const lineOf = (offset: number) => placeAt(walk, offset).line;
   for (const error of [...document.errors].sort((a, b) => a.pos[0] - b.pos[0])) {
     // What follows an error in its line is nearly always its echo.
+    const { code, message } = error;
+    const pos = openingQuote(document, error) ?? error.pos[0];
     const echoes = document.errors.filter(({ pos }) => lineOf(pos[0]) === lineOf(error.pos[0]));
-    const { offset, ...said } = sayYamlError(error, text, isJson, echoes);
+    const { offset, ...said } = sayYamlError({ code, message, pos: [pos, pos] }, text, isJson, echoes);
     const place = placeAt(walk, offset);
     if (told.has(place.line)) continue;
     told.add(place.line);
@@ -113,6 +126,18 @@ function compose(text: string, isJson: boolean, walk: Walk): Document.Parsed | n
     refuse(walk, second.range[0], "one project", message);
   }
   return told.size > 0 ? null : document;
+}
+
+/** Where the quote mark is opened that an error misses the closing of; `null` for any other error. */
+function openingQuote(document: Document.Parsed, { message, pos }: YAMLError): number | null {
+  if (!message.startsWith("Missing closing")) return null;
+  let opening: number | null = null;
+  visit(document, {
+    Scalar(_, { type, range }) {
+      if (type?.startsWith("QUOTE") && range && range[0] <= pos[0] && pos[0] <= range[2]) opening = range[0];
+    },
+  });
+  return opening;
 }
 
 function refuse(walk: Walk, offset: number, expected: string, message: string, path = ""): undefined {

@@ -84,7 +84,7 @@ export interface SaidError extends Pick<Mistake, "expected" | "message" | "found
  * are the errors of the same line, which help to tell what it is.
  */
 export function sayYamlError(
-  { code, pos, message }: YAMLError,
+  { code, pos, message }: Pick<YAMLError, "code" | "pos" | "message">,
   text: string,
   isJson: boolean,
   echoes: readonly YAMLError[],
@@ -154,7 +154,7 @@ function special(
     return {
       expected: "a closing quote mark",
       message:
-        "A quote mark is opened and never closed. An inch mark inside double quotes ends them: use single quotes, or in.",
+        "A quote mark is opened here and never closed. An inch mark inside double quotes ends them: use single quotes, or in.",
     };
   }
   if (!isJson && message.includes("without - indicator")) return SAID.BAD_INDENT ?? null;

@@ -40,7 +40,7 @@ const CASES: readonly Case[] = [
   ["a colon in a text", head("title: Night: a workshop"), "not-readable", "", 2, null, 'Put the text in quotes, such as text: "Good night: sleep well".'],
   ["an indentation by a tab", head("title: x\ncopies:\n\tguests: 3"), "not-readable", "", 4, null, "YAML takes spaces only."],
   ["a line that stands too far out", SMALLEST.replace("    format", "   format"), "not-readable", "", 7, null, "The indentation does not fit"],
-  ["a quote that is not closed", head('title: "One card'), "not-readable", "", 9, null, "A quote mark is opened and never closed."],
+  ["a quote that is not closed", head('title: "One card'), "not-readable", "", 2, null, "A quote mark is opened here and never closed."],
   ["an inch mark in double quotes", project('  - { name: A, size: "5" x 7"", base: night }'), "not-readable", "", 8, null, "An inch mark inside double quotes ends them"],
   ["a second document", `${SMALLEST}---\n${SMALLEST}`, "not-readable", "", 9, null, "A second document begins here."],
   ["an alias", head("title: &t One card\ncopies: *t"), "not-readable", "copies", 3, null, "An alias (a word after *) is not read."],
