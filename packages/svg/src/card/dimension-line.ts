@@ -54,8 +54,10 @@ export function drawDimension({ beside, edge, from, to, length, unit }: Dimensio
       ? line([along - SLANT, at + SLANT], [along + SLANT, at - SLANT], INK)
       : line([at - SLANT, along + SLANT], [at + SLANT, along - SLANT], INK);
 
-  const middle = (from + to) / 2;
   const text = (words: string, across: number, fill: string): SvgElement => {
+    // Text that is longer than its line goes beyond it to the right or upwards only, so that at no corner two meet.
+    const half = textWidth(words, TEXT) / 2;
+    const middle = level ? Math.max((from + to) / 2, from + half) : Math.min((from + to) / 2, to - half);
     const [x, y] = point(middle, across);
     return element(
       "text",

@@ -118,9 +118,11 @@ function figuresRow(facts: CardFacts, width: number): Row {
     },
     card.front.width / TICKS_PER_MM / room,
   );
+  // Two flats share the height, so they get all of it: small ones would have no room for their dimensions.
+  const most = card.flats.length > 1 ? FIGURE_HEIGHT : Math.max(front.picture.extent.height, SHORT_FIGURE);
   const flats = largest((scale, i) => {
     const figures = card.flats.map((flat) => flatFigure(flat, base, scale, unit, `flat-${flat.fold}`));
-    const placed = placeFlats(figures, room, Math.max(front.picture.extent.height, SHORT_FIGURE));
+    const placed = placeFlats(figures, room, most);
     return placed === null ? null : { placed, scale: SCALES[i] ?? 1 };
   });
   const content = Math.max(front.picture.extent.height, flats.placed.height);

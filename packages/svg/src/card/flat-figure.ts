@@ -28,8 +28,8 @@ export function flatFigure(flat: Flat, base: CardPiece, scale: number, unit: Uni
   const toPage = (ticks: number) => (ticks * scale) / TICKS_PER_MM;
   const [width, height] = [toPage(flat.width), toPage(flat.height)];
   const side = flat.score.along === "width";
-  // Lengths stand in the middle of their lines, and may be longer than those.
-  const beyond = (drawn: number, length: number) => Math.max(1, (dimensionText(length, unit) - drawn) / 2);
+  // Text may be longer than its line.
+  const beyond = (drawn: number, length: number) => Math.max(1, dimensionText(length, unit) - drawn);
   const right = side ? beyond(width, flat.width) : DIMENSION_ROOM;
   const top = side
     ? DIMENSION_ROOM

@@ -44,15 +44,22 @@ export function inkOn(paper: string): string {
 }
 
 function isDark(paper: string): boolean {
-  return lightnessOf(paper) < 0.24;
+  return lightnessOf(paper) < 0.23;
 }
 
 /**
- * Relative luminance as WCAG 2.2 weighs it, with squares in the place of its power of 2.4: near enough to choose between
- * light and dark, and the same on every machine.
+ * Relative luminance (WCAG 2.2), with its power of 2.4 taken by square roots, so that it is the same on every machine:
+ * x * x * x^(1/4) * x^(1/8) * x^(1/64) * x^(1/128) is x to the power of 2.398.
  */
 function lightnessOf(colour: string): number {
-  const [red, green, blue] = rgbOf(colour).map((value) => (value / 255) * (value / 255));
+  const [red, green, blue] = rgbOf(colour).map((value) => {
+    const share = value / 255;
+    if (share <= 0.04045) return share / 12.92;
+    const x = (share + 0.055) / 1.055;
+    const eighth = Math.sqrt(Math.sqrt(Math.sqrt(x)));
+    const sixtyFourth = Math.sqrt(Math.sqrt(Math.sqrt(eighth)));
+    return x * x * eighth * eighth * eighth * sixtyFourth * Math.sqrt(sixtyFourth);
+  });
   return 0.2126 * (red ?? 0) + 0.7152 * (green ?? 0) + 0.0722 * (blue ?? 0);
 }
 

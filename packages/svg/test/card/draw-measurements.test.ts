@@ -1,15 +1,157 @@
+import { formatLength, formatSize, TICKS_PER_MM } from "@sheetwright/measure";
+import type { Card, Expansion } from "@sheetwright/planner";
+import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { drawMeasurements } from "../../src/card/draw-measurements.js";
-import { readStrictly } from "../read-svg.js";
-import { type CardExample, cardExamples } from "./examples.js";
+import { rectBox, textBoxes } from "../drawing/text-boxes.js";
+import { attributeOf, everyElement, numberOf, type ReadElement, readStrictly } from "../read-svg.js";
+import { expansion } from "./build.js";
+import { type CardExample, cardExamples, papers, workshop } from "./examples.js";
+import { pageFaults, pictureFaults } from "./expect-well-pictured.js";
+import { randomCard } from "./random-card.js";
+
+/** Common to all printers: nothing is to stand nearer to the edge of the page than this. */
+const LEAST_MARGIN = 12;
+const PAGES = { in: [215.9, 279.4], mm: [210, 297] } as const;
+
+function textsOf(page: ReadElement): readonly string[] {
+  return textBoxes(page).map(({ text }) => text);
+}
+
+/** The scales that the page states for the front and the base. */
+function scalesOf(page: ReadElement): readonly number[] {
+  return ["Front, ", "Base, "].map((begin) => {
+    const caption = textsOf(page).find((text) => text.startsWith(begin)) ?? "";
+    if (caption.endsWith("true size")) return 1;
+    return 1 / Number(/drawn at 1 : ([\d.]+)$/.exec(caption)?.[1]);
+  });
+}
+
+function faultsOf(pages: readonly string[], card: Card, { units, pieces }: Expansion): readonly string[] {
+  const read = pages.map(readStrictly);
+  const faults = read.flatMap((page, i) => pageFaults(page).map((fault) => `page ${i + 1}: ${fault}`));
+  for (const page of read) {
+    const { width, height } = rectBox(
+      everyElement(page).find((one) => attributeOf(one, "id") === "page") as ReadElement,
+    );
+    if (width !== PAGES[units][0] || height !== PAGES[units][1])
+      faults.push(`a page is ${width} x ${height} mm`);
+    for (const box of textBoxes(page)) {
+      const near = Math.min(box.x, box.y, width - box.x - box.width, height - box.y - box.height);
+      if (near < LEAST_MARGIN - 1) faults.push(`"${box.text}" stands ${near} mm from the edge of the page`);
+    }
+  }
+  const [first] = read;
+  if (first === undefined) return ["there is no page"];
+  const [front = Number.NaN, base = Number.NaN] = scalesOf(first);
+  faults.push(...pictureFaults(first, card, front));
+
+  const flats = everyElement(first).filter((element) => attributeOf(element, "data-role") === "flat");
+  const scores = everyElement(first).filter((element) => attributeOf(element, "data-role") === "score");
+  for (const [i, flat] of card.flats.entries()) {
+    const [drawn, score] = [flats[i], scores[i]];
+    if (drawn === undefined || score === undefined) return [...faults, "a flat is missing"];
+    const box = rectBox(drawn);
+    const near = (length: number, ticks: number) => Math.abs(length - (ticks * base) / TICKS_PER_MM) < 0.002;
+    if (!near(box.width, flat.width) || !near(box.height, flat.height))
+      faults.push("a flat is not to its scale");
+    const at = flat.score.along === "width" ? numberOf(score, "x1") - box.x : numberOf(score, "y1") - box.y;
+    if (!near(at, flat.score.at)) faults.push("a score is not at its place");
+  }
+
+  const texts = read.flatMap(textsOf).join(" ");
+  for (const unit of ["in", "mm"] as const) {
+    for (const { width, height, score } of card.flats) {
+      for (const length of [width, height, score.at]) {
+        if (!texts.includes(formatLength(length, { unit })))
+          faults.push(`a length of the flat is not told in ${unit}`);
+      }
+    }
+    for (const { width, height } of [...card.flats, ...card.layers]) {
+      if (!texts.includes(formatSize(width, height, { unit, mark: false })))
+        faults.push(`a size is not told in ${unit}`);
+    }
+  }
+  for (const piece of pieces.filter((one) => one.card === card.number)) {
+    if (!texts.includes(piece.label)) faults.push(`${piece.label} is missing`);
+  }
+  return faults;
+}
 
 describe("the examples", () => {
-  test.each(cardExamples)("$name: are the committed pages", async ({ name, source, number }: CardExample) => {
-    const pages = drawMeasurements(source, number);
-    for (const [index, page] of pages.entries()) {
-      const file = `../examples/cards/${name}.sizes${index === 0 ? "" : `-${index + 1}`}.svg`;
-      await expect(page).toMatchFileSnapshot(file);
-      readStrictly(page);
+  test.each(cardExamples)(
+    "$name: are the committed pages, well set",
+    async ({ name, source, number }: CardExample) => {
+      const pages = drawMeasurements(source, number);
+      for (const [index, page] of pages.entries()) {
+        const file = `../examples/cards/${name}.sizes${index === 0 ? "" : `-${index + 1}`}.svg`;
+        await expect(page).toMatchFileSnapshot(file);
+      }
+      const card = source.cards.find((other) => other.number === number) as Card;
+      expect(faultsOf(pages, card, source)).toEqual([]);
+    },
+  );
+});
+
+describe("drawMeasurements", () => {
+  const pagesOf = (number: number) => drawMeasurements(workshop, number).map(readStrictly);
+
+  test("takes one page for most cards, and numbers the pages where there are more", () => {
+    expect(pagesOf(1)).toHaveLength(1);
+    const pages = pagesOf(3);
+    expect(pages).toHaveLength(2);
+    pages.forEach((page, i) => {
+      expect(textsOf(page)).toContain(`page ${i + 1} of 2`);
+    });
+  });
+
+  test("tells place, score, fold and what was rounded", () => {
+    const texts = pagesOf(4).flatMap(textsOf).join(" ");
+    expect(texts).toContain("on 4a: 1/8 in border all round");
+    expect(texts).toContain("score 3 1/2 in from the top; grain best along the fold");
+    // The ridge of a score goes inside the fold: common practice, no source.
+    expect(texts).toContain(
+      "fold along the score with the ridge that it raises inside. The front is the lower half.",
+    );
+    // 8 in in thirds, boundaries to the nearest 1/16 in: 2 2/3 is 2.667, 2 11/16 is 2.6875.
+    expect(texts).toContain(
+      "Thirds, rounded so that seams fall on marks of the ruler: 2 11/16, 2 5/8, 2 11/16 in for 4c to 4e.",
+    );
+  });
+
+  test("cautions once", () => {
+    for (const { number } of workshop.cards) {
+      const headings = pagesOf(number)
+        .flatMap(textsOf)
+        .filter((text) => text === "Before you cut");
+      expect(headings).toHaveLength(1);
     }
+  });
+
+  test("repeats the head of the list where the list goes on on a further page", () => {
+    const many = workshop.cards.find(({ number }) => number === 3) as Card;
+    const layers = Array.from({ length: 4 }, () => many.layers).flat();
+    const source = {
+      ...workshop,
+      cards: [{ ...many, layers: layers.map((layer) => ({ ...layer, on: null })) }],
+    };
+    const pages = drawMeasurements(source, 3).map(readStrictly);
+    expect(pages.length).toBeGreaterThan(2);
+    expect(textsOf(pages[1] as ReadElement)).toEqual(
+      expect.arrayContaining(["piece", "paper", "in", "mm", "place"]),
+    );
+  });
+
+  test("makes the same bytes each time", () => {
+    expect(drawMeasurements(workshop, 3)).toEqual(drawMeasurements(structuredClone(workshop), 3));
+  });
+
+  test("sets the pages of any card within their margins, the figures to the scales that they state", () => {
+    fc.assert(
+      fc.property(randomCard, fc.constantFrom("in" as const, "mm" as const), (built, unit) => {
+        const source = expansion(papers, [built], unit);
+        expect(faultsOf(drawMeasurements(source, 1), built.card, source)).toEqual([]);
+      }),
+    );
   });
 });
