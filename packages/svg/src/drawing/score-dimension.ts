@@ -23,7 +23,7 @@ export interface ScoreDimension {
   readonly label: FittedLabel;
 }
 
-export const DIMENSION_TEXT = 2.6;
+const DIMENSION_TEXT = 2.6;
 /** From the end of a score to its dimension, at most. */
 const INSET = 6;
 /** From a dimension tried to the next. */

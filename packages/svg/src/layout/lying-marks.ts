@@ -9,7 +9,7 @@ import type { FormMarks, LayoutMarks, SheetMarks } from "@sheetwright/planner";
 import type { PlacedPiece } from "./lay-out.js";
 
 /** A side of a piece as it lies on the sheet, which a score is measured from. */
-export type ScoreEdge = "left" | "top" | "right";
+type ScoreEdge = "left" | "top" | "right";
 
 /** The side of a piece as it lies that is the top of its pattern. */
 export type TopEdge = "top" | "right";
