@@ -1,4 +1,4 @@
-import { formatLength, formatSize, type Size, type Unit } from "@sheetwright/measure";
+import { formatLength, formatSize, type Size, type Ticks, type Unit } from "@sheetwright/measure";
 import { indexFaces } from "../expand/face-index.js";
 import type { Piece } from "../expansion.js";
 import type { NoPaper } from "../no-paper.js";
@@ -8,9 +8,9 @@ import { fits, nearestWay, type Way, waysToCut } from "./ways-to-cut.js";
 
 /**
  * Says why no paper can give a piece of a project, or `null` where one can: some sheet inside its trim, or some offcut, of
- * the papers it may be cut from is large enough in a form and a turn that pattern and required grain allow. How many sheets
- * there are is not asked here. Names the paper that comes nearest, by how much it is too small, and what would help: only
- * what was tried out. Throws a RangeError where the piece names no paper of the project.
+ * the papers it may be cut from is large enough in a form and a turn that pattern and required grain allow, and the trimmer's
+ * longest cut frees it from there. How many sheets there are is not asked here. Names the paper that comes nearest, by how
+ * much it is too small, and what would help: only what was tried out. Throws a RangeError where the piece names no paper of the project.
  *
  * @example
  * const { project } = readProject(`
@@ -36,10 +36,11 @@ import { fits, nearestWay, type Way, waysToCut } from "./ways-to-cut.js";
 export function explainNoPaper(project: Project, piece: Piece): NoPaper | null {
   const index = indexFaces(project);
   const faces = piece.faces.flatMap((id) => index.get(id) ?? []);
-  const ways = waysToCut(piece, faces);
+  const { longestCut } = project.trimmer;
+  const ways = waysToCut(piece, faces, longestCut);
   if (ways.some(fits)) return null;
   // In a project without faults some way is allowed; in any other, one that is forbidden tells the size at least.
-  const nearest = nearestWay(ways) ?? nearestWay(waysToCut(piece, faces, { grain: true }));
+  const nearest = nearestWay(ways) ?? nearestWay(waysToCut(piece, faces, longestCut, { grain: true }));
   if (nearest === null) {
     throw new RangeError(
       `Expected a piece that names a paper of the project, found ${JSON.stringify(piece.faces)}.`,
@@ -59,20 +60,27 @@ export function explainNoPaper(project: Project, piece: Piece): NoPaper | null {
     over,
     turned,
     help,
-    message: [sayNearest(piece, nearest, project.units), ...help].join(" "),
+    message: [sayNearest(piece, nearest, longestCut, project.units), ...help].join(" "),
   };
 }
 
 function sayNearest(
   { label, forms }: Piece,
   { from, form, usable, over, turned, lying }: Way,
+  longestCut: Ticks | null,
   unit: Unit,
 ): string {
+  const sizes = forms.map((each) => say(each, unit)).join(" or ");
+  if (over.width === 0 && over.height === 0 && longestCut !== null) {
+    return (
+      `The ${label}, ${sizes}, cannot be cut from ${from.design.name}, which gives ${say(usable, unit)}: that takes a ` +
+      `longer cut than ${formatLength(longestCut, { unit })}, the longest of the trimmer (longest-cut).`
+    );
+  }
   const excess = [
     ...(over.width > 0 ? [`${formatLength(over.width, { unit })} too wide`] : []),
     ...(over.height > 0 ? [`${formatLength(over.height, { unit })} too high`] : []),
   ];
-  const sizes = forms.map((each) => say(each, unit)).join(" or ");
   const lies = turned
     ? ` turned a quarter, as ${say(lying, unit)},`
     : forms.length > 1
@@ -100,6 +108,8 @@ function sayHelp(help: Help, unit: Unit): string {
         ? `With borders ${formatLength(by, { unit })} wider on each side it fits.`
         : `With a border of ${formatLength(from + by, { unit })} instead of ${formatLength(from, { unit })} it fits.`;
     }
+    case "tool":
+      return `A tool that cuts ${formatLength(help.longestCut, { unit })} would do.`;
     case "untrimmed":
       return `Without the trim, ${help.face.design.name} is large enough.`;
     default:

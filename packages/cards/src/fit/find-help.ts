@@ -7,6 +7,7 @@ import type { Piece } from "../expansion.js";
 import { flatsOf } from "../fold/flats.js";
 import { grainForFold } from "../fold/fold-verdict.js";
 import type { Design, Flat, Layer, Project } from "../project.js";
+import { longestCutFor } from "./longest-cut-for.js";
 import { fits, type Relaxation, type Way, waysToCut } from "./ways-to-cut.js";
 
 /** A change after which the piece could be cut. */
@@ -16,11 +17,11 @@ export type Help =
   | { readonly kind: "papers"; readonly names: readonly string[]; readonly faces: readonly string[] }
   | { readonly kind: "border"; readonly from: Ticks | null; readonly by: Ticks; readonly path: string }
   | { readonly kind: "untrimmed"; readonly face: FaceOfPaper }
+  | { readonly kind: "tool"; readonly longestCut: Ticks }
   | { readonly kind: "sheet"; readonly size: Size };
 
 /**
- * All that would help, the least change first; `nearest` is the way that comes nearest to fitting. A larger sheet always
- * would.
+ * All that would help, the least change first; `nearest` is the way that comes nearest to fitting.
  *
  * @internal
  */
@@ -28,18 +29,27 @@ export function findHelp(project: Project, piece: Piece, nearest: Way): readonly
   const index = indexFaces(project);
   const own = piece.faces.flatMap((id) => index.get(id) ?? []);
   const design = project.cards.find(({ number }) => number === piece.card);
+  const { longestCut } = project.trimmer;
   return [
-    ...helpByTurn(piece, own),
-    ...(design === undefined ? [] : helpByFold(piece, design, own)),
+    ...helpByTool(piece, own, longestCut),
+    ...helpByTurn(piece, own, longestCut),
+    ...(design === undefined ? [] : helpByFold(piece, design, own, longestCut)),
     ...(design === undefined ? [] : helpByBorder(project, piece, design, own)),
-    ...helpByTrim(piece, own),
-    ...helpByPaper(piece, own, [...index.values()]),
-    { kind: "sheet", size: sheetFor(nearest) },
+    ...helpByTrim(piece, own, longestCut),
+    ...helpByPaper(piece, own, [...index.values()], longestCut),
+    ...helpBySheet(nearest, longestCut),
   ];
 }
 
-function helpByTurn(piece: Piece, own: readonly FaceOfPaper[]): readonly Help[] {
-  const found = (without: Relaxation) => waysToCut(piece, own, without).find(fits)?.from;
+function helpByTool(piece: Piece, own: readonly FaceOfPaper[], longestCut: Ticks | null): readonly Help[] {
+  const ways = waysToCut(piece, own, longestCut, { longestCut: true }).filter(fits);
+  if (ways.length === 0) return [];
+  const least = ways.reduce((least, { cut }) => Math.min(least, cut ?? least), Number.MAX_SAFE_INTEGER);
+  return [{ kind: "tool", longestCut: least }];
+}
+
+function helpByTurn(piece: Piece, own: readonly FaceOfPaper[], longestCut: Ticks | null): readonly Help[] {
+  const found = (without: Relaxation) => waysToCut(piece, own, longestCut, without).find(fits)?.from;
   const byPattern = found({ pattern: true });
   const byGrain = found({ grain: true });
   const helps: Help[] = [];
@@ -50,7 +60,12 @@ function helpByTurn(piece: Piece, own: readonly FaceOfPaper[]): readonly Help[] 
   return byBoth === undefined ? [] : [{ kind: "turn", face: byBoth, against: "both" }];
 }
 
-function helpByFold(piece: Piece, design: Design, own: readonly FaceOfPaper[]): readonly Help[] {
+function helpByFold(
+  piece: Piece,
+  design: Design,
+  own: readonly FaceOfPaper[],
+  longestCut: Ticks | null,
+): readonly Help[] {
   if (piece.path !== `${design.path}.base`) return [];
   const { front, flats } = design;
   return flatsOf({ front, fold: "either" })
@@ -58,13 +73,13 @@ function helpByFold(piece: Piece, design: Design, own: readonly FaceOfPaper[]): 
     .flatMap((flat) => {
       const { width, height, score } = flat;
       const form = { width, height, scores: [score], grainAlong: grainForFold(score) };
-      const way = waysToCut({ forms: [form], grainNeed: piece.grainNeed }, own).find(fits);
+      const way = waysToCut({ forms: [form], grainNeed: piece.grainNeed }, own, longestCut).find(fits);
       return way === undefined ? [] : [{ kind: "fold", flat, face: way.from } as const];
     });
 }
 
-function helpByTrim(piece: Piece, own: readonly FaceOfPaper[]): readonly Help[] {
-  const way = waysToCut(piece, own, { trim: true }).find(fits);
+function helpByTrim(piece: Piece, own: readonly FaceOfPaper[], longestCut: Ticks | null): readonly Help[] {
+  const way = waysToCut(piece, own, longestCut, { trim: true }).find(fits);
   return way === undefined ? [] : [{ kind: "untrimmed", face: way.from }];
 }
 
@@ -73,12 +88,13 @@ function helpByPaper(
   piece: Piece,
   own: readonly FaceOfPaper[],
   all: readonly FaceOfPaper[],
+  longestCut: Ticks | null,
 ): readonly Help[] {
   const tried = new Set(own.map(({ face }) => face.id));
   const ownPapers = new Set(own.map(({ paper }) => paper));
   const others = all.filter(({ face }) => !tried.has(face.id));
   const fitting = new Set(
-    waysToCut(piece, others)
+    waysToCut(piece, others, longestCut)
       .filter((way) => fits(way) && way.onHand)
       .map(({ from }) => from),
   );
@@ -105,7 +121,8 @@ function helpByBorder(
     const layers = widenBorder(design.layers, path, steps * precision);
     const { expansion, faults } = workOutProject({ ...project, cards: [{ ...design, layers }] });
     const narrower = expansion.pieces.find(({ id }) => id === piece.id);
-    const possible = narrower !== undefined && waysToCut(narrower, own).some(fits);
+    const possible =
+      narrower !== undefined && waysToCut(narrower, own, project.trimmer.longestCut).some(fits);
     return { possible, sound: faults.length === 0 };
   };
   // What fits with some border fits with any wider one, so the search halves; the answer is checked as a whole.
@@ -149,7 +166,12 @@ function findLayer(layers: readonly Layer[], path: string): Layer | undefined {
   return undefined;
 }
 
-function sheetFor({ lying, from }: Way): Size {
-  const { left, right, top, bottom } = from.paper.trim;
-  return { width: lying.width + left + right, height: lying.height + top + bottom };
+function helpBySheet({ lying, from }: Way, longestCut: Ticks | null): readonly Help[] {
+  const { trim } = from.paper;
+  const size = {
+    width: lying.width + trim.left + trim.right,
+    height: lying.height + trim.top + trim.bottom,
+  };
+  const cut = longestCutFor(lying, { sheet: size, trim, usable: lying });
+  return longestCut !== null && cut > longestCut ? [] : [{ kind: "sheet", size }];
 }

@@ -2,6 +2,8 @@ import type { Size, Ticks } from "@sheetwright/measure";
 import type { FaceOfPaper } from "../expand/face-index.js";
 import type { Piece, PieceForm } from "../expansion.js";
 import { allowedTurns, type Turns } from "../fold/turns.js";
+import type { Sides } from "../project.js";
+import { longestCutFor, type TrimmedSheet } from "./longest-cut-for.js";
 
 /** One way to cut a piece from one thing on hand, and how far it is from fitting. */
 export interface Way {
@@ -16,6 +18,8 @@ export interface Way {
   readonly onHand: boolean;
   /** By how much the piece is too large; 0 where a side fits. */
   readonly over: Size;
+  /** The longest cut it takes where it fits; `null` where the tool makes none so long. */
+  readonly cut: Ticks | null;
 }
 
 /** What may be left out of account, to see whether it would help. */
@@ -23,19 +27,25 @@ export interface Relaxation {
   readonly pattern?: boolean;
   readonly grain?: boolean;
   readonly trim?: boolean;
+  readonly longestCut?: boolean;
 }
+
+const NO_TRIM: Sides = { left: 0, right: 0, top: 0, bottom: 0 };
 
 /**
  * All ways to cut a piece from these faces, whatever their number of sheets: each form, each turn that pattern and
- * required grain allow, from the sheet and from each of its offcuts.
+ * required grain allow, from the sheet and from each of its offcuts, with a tool that makes cuts up to `longestCut`
+ * (`null`: any).
  *
  * @internal
  */
 export function waysToCut(
   { forms, grainNeed }: Pick<Piece, "forms" | "grainNeed">,
   faces: readonly FaceOfPaper[],
+  longestCut: Ticks | null,
   without: Relaxation = {},
 ): readonly Way[] {
+  const limit = without.longestCut === true ? null : longestCut;
   const need = without.grain === true ? "ignore" : grainNeed;
   return faces.flatMap((from) => {
     const { face, paper } = from;
@@ -46,12 +56,15 @@ export function waysToCut(
         const lying = turned
           ? { width: form.height, height: form.width }
           : { width: form.width, height: form.height };
-        return stock.map(({ usable, onHand }) => {
+        return stock.map(({ onHand, ...sheet }) => {
+          const { usable } = sheet;
           const over = {
             width: Math.max(0, lying.width - usable.width),
             height: Math.max(0, lying.height - usable.height),
           };
-          return { from, form, turned, lying, usable, onHand, over };
+          const longest = longestCutFor(lying, sheet);
+          const cut = limit === null || longest <= limit ? longest : null;
+          return { from, form, turned, lying, usable, onHand, over, cut };
         });
       }),
     );
@@ -63,8 +76,8 @@ export function waysToCut(
  *
  * @internal
  */
-export function fits({ over }: Way): boolean {
-  return over.width === 0 && over.height === 0;
+export function fits({ over, cut }: Way): boolean {
+  return over.width === 0 && over.height === 0 && cut !== null;
 }
 
 /**
@@ -86,18 +99,22 @@ function excess({ over }: Way): Ticks {
 function stockOf(
   { paper, design }: FaceOfPaper,
   untrimmed: boolean,
-): readonly Pick<Way, "usable" | "onHand">[] {
-  const { sheet, trim } = paper;
-  const { left, right, top, bottom } = untrimmed ? { left: 0, right: 0, top: 0, bottom: 0 } : trim;
+): readonly (TrimmedSheet & Pick<Way, "onHand">)[] {
+  const { sheet } = paper;
+  const trim = untrimmed ? NO_TRIM : paper.trim;
   const usable = {
-    width: Math.max(0, sheet.width - left - right),
-    height: Math.max(0, sheet.height - top - bottom),
+    width: Math.max(0, sheet.width - trim.left - trim.right),
+    height: Math.max(0, sheet.height - trim.top - trim.bottom),
   };
   const offcuts = design.offcuts.filter(({ count }) => count > 0);
   return [
-    { usable, onHand: design.count !== 0 },
-    ...offcuts.map(({ width, height }) => ({ usable: { width, height }, onHand: true })),
+    { sheet, trim, usable, onHand: design.count !== 0 },
+    ...offcuts.map((offcut) => ({ sheet: offcut, trim: NO_TRIM, usable: sizeOf(offcut), onHand: true })),
   ];
+}
+
+function sizeOf({ width, height }: Size): Size {
+  return { width, height };
 }
 
 function turnsOf(turns: Turns | null): readonly boolean[] {

@@ -204,9 +204,28 @@ describe("a piece that no paper can give", () => {
   });
 });
 
+describe("a piece that no cut of the trimmer frees", () => {
+  const base = [card(inches(4.25), inches(5.5), [])];
+  const papers = [paper("night", inches(18), inches(24))];
+
+  test("is told with the longest cut, and what would help", () => {
+    const whole = project(base, { papers });
+    const short = { ...whole, trimmer: { ...whole.trimmer, longestCut: inches(12) } };
+    const found = explained(short, "1a");
+    expect(found?.message).toBe(
+      "The 1a base, 8 1/2 x 5 1/2 in, cannot be cut from night, which gives 18 x 24 in: that takes a longer cut than " +
+        "12 in, the longest of the trimmer (longest-cut). A tool that cuts 18 in would do. A sheet of at least " +
+        "8 1/2 x 5 1/2 in would do.",
+    );
+    const longer = { ...whole, trimmer: { ...whole.trimmer, longestCut: inches(18) } };
+    expect(explained(longer, "1a")).toBeNull();
+  });
+});
+
 describe("projects made at random", () => {
   // Tries every sheet and offcut, form and turn anew, without the code under test.
   function canBeCut(whole: Project, piece: Pick<Piece, "forms" | "faces" | "grainNeed">): boolean {
+    const limit = whole.trimmer.longestCut ?? Number.MAX_SAFE_INTEGER;
     return whole.papers.some(({ designs, sheet, trim, grain }) =>
       designs.some(({ front, back, offcuts }) =>
         [front, back].some((side) => {
@@ -215,15 +234,18 @@ describe("projects made at random", () => {
             width: sheet.width - trim.left - trim.right,
             height: sheet.height - trim.top - trim.bottom,
           };
-          return [trimmed, ...offcuts].some((stock) =>
+          const canTrim =
+            (trim.left + trim.right === 0 || sheet.height <= limit) &&
+            (trim.top + trim.bottom === 0 || trimmed.width <= limit);
+          return [...(canTrim ? [trimmed] : []), ...offcuts].some((stock) =>
             piece.forms.some((form) => {
               const required = piece.grainNeed === "require" && form.grainAlong !== null && grain !== "none";
               const upright = !required || grain === form.grainAlong;
               const turned =
                 side.pattern === "none" && (!required || (grain !== "unknown" && grain !== form.grainAlong));
               return (
-                (upright && form.width <= stock.width && form.height <= stock.height) ||
-                (turned && form.height <= stock.width && form.width <= stock.height)
+                (upright && canBeFreed(form.width, form.height, stock, limit)) ||
+                (turned && canBeFreed(form.height, form.width, stock, limit))
               );
             }),
           );
@@ -232,13 +254,34 @@ describe("projects made at random", () => {
     );
   }
 
+  /** Cuts a part down one cut after the other, in every order. */
+  function canBeFreed(width: number, height: number, part: Size, limit: number): boolean {
+    if (width > part.width || height > part.height) return false;
+    if (width === part.width && height === part.height) return true;
+    const across = height < part.height && part.width <= limit;
+    const upright = width < part.width && part.height <= limit;
+    return (
+      (across && canBeFreed(width, height, { width: part.width, height }, limit)) ||
+      (upright && canBeFreed(width, height, { width, height: part.height }, limit))
+    );
+  }
+
+  /** Every third project as it is, the others with a tool that makes short cuts only. */
+  function withShortCuts(whole: Project, pieces: readonly Piece[]): Project {
+    const limits = [whole.trimmer.longestCut, inches(5), inches(8.5)];
+    return { ...whole, trimmer: { ...whole.trimmer, longestCut: limits[pieces.length % 3] ?? null } };
+  }
+
   test("a piece is explained just where trying all ways finds none", () => {
-    checkProjects(({ project: whole, expansion }) => {
+    checkProjects(({ project: asWritten, expansion }) => {
+      const whole = withShortCuts(asWritten, expansion.pieces);
       for (const piece of expansion.pieces) {
         const found = explainNoPaper(whole, piece);
         expect(found === null).toBe(canBeCut(whole, piece));
         if (found === null) continue;
-        expect(Math.max(found.over.width, found.over.height)).toBeGreaterThan(0);
+        const fitsBySize = Math.max(found.over.width, found.over.height) === 0;
+        if (fitsBySize) expect(whole.trimmer.longestCut).not.toBeNull();
+        expect(found.message.includes("longest-cut")).toBe(fitsBySize);
         expect(JSON.parse(JSON.stringify(found))).toEqual(found);
         expect(found.message.endsWith(found.help.join(" "))).toBe(true);
       }
@@ -246,12 +289,13 @@ describe("projects made at random", () => {
   });
 
   test("everything that is said to help does", () => {
-    checkProjects(({ project: whole, expansion }) => {
+    checkProjects(({ project: asWritten, expansion }) => {
+      const whole = withShortCuts(asWritten, expansion.pieces);
       const index = indexFaces(whole);
       for (const piece of expansion.pieces) {
         if (canBeCut(whole, piece)) continue;
         const faces = piece.faces.flatMap((id) => index.get(id) ?? []);
-        const nearest = nearestWay(waysToCut(piece, faces));
+        const nearest = nearestWay(waysToCut(piece, faces, whole.trimmer.longestCut));
         if (nearest === null) throw new Error("Nothing comes nearest.");
         for (const help of findHelp(whole, piece, nearest)) {
           const helped = withHelp(whole, piece, help, nearest.from.paper);
@@ -292,6 +336,8 @@ describe("projects made at random", () => {
         return own((design) => ({ ...design, flats: [help.flat] }));
       case "border":
         return own((design) => ({ ...design, layers: widenBorder(design.layers, help.path, help.by) }));
+      case "tool":
+        return { ...whole, trimmer: { ...whole.trimmer, longestCut: help.longestCut } };
       case "untrimmed":
         return papers((each) => ({ ...each, trim: evenly(0) }));
       case "sheet":

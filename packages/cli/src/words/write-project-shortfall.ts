@@ -70,7 +70,7 @@ function writeStock({ group, outcome, atLeast }: Shortage, { groups, papers }: P
   return `${asked.replace(/^Are 1 sheet enough/, "Is 1 sheet enough")} ${answer}${needed}`;
 }
 
-function writeHelp({ wouldHelp }: Shortage, { papers, search }: Plan): readonly string[] {
+function writeHelp({ wouldHelp, outcome }: Shortage, { papers, search }: Plan): readonly string[] {
   const names = designNames(papers);
   const counts = new Map(papers.flatMap((paper) => paper.designs).map(({ id, count }) => [id, count]));
   const more = wouldHelp
@@ -81,6 +81,7 @@ function writeHelp({ wouldHelp }: Shortage, { papers, search }: Plan): readonly 
       return `${more} more of ${names.get(design) ?? design}${total}`;
     });
   if (more.length > 0) return [`With ${listed(more)} a plan for all was found.`];
-  if (search.effort !== "thorough") return ["--effort thorough searches longer."];
+  // What is proven impossible stays so however long one searches.
+  if (outcome === "not-found" && search.effort !== "thorough") return ["--effort thorough searches longer."];
   return [];
 }

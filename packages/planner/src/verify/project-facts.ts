@@ -56,7 +56,7 @@ export function readFacts(project: Project, expansion: Expansion): ProjectFacts 
   }
   const pieces = new Map(expansion.pieces.map((piece) => [piece.id, piece]));
   const homeless = expansion.pieces.filter(
-    (piece) => ![...sheets.values()].some((sheet) => fits(piece, sheet)),
+    (piece) => ![...sheets.values()].some((sheet) => fits(piece, sheet, project.trimmer.longestCut)),
   );
   return { project, expansion, sheets, pieces, homeless: new Set(homeless.map(({ id }) => id)) };
 }
@@ -80,7 +80,8 @@ export function grainAllows(piece: Piece, form: PieceForm, paper: Paper, turned:
   return liesAlong === paper.grain;
 }
 
-function fits(piece: Piece, { paper, design, usable, offcut, stock }: SheetFacts): boolean {
+function fits(piece: Piece, sheet: SheetFacts, longestCut: number | null): boolean {
+  const { paper, design, usable, offcut, stock } = sheet;
   // A paper that is used up can be bought again, an offcut cannot.
   if (offcut !== null && stock === 0) return false;
   return piece.forms.some((form) =>
@@ -91,8 +92,22 @@ function fits(piece: Piece, { paper, design, usable, offcut, stock }: SheetFacts
         patternAllows(piece, design, turned) &&
         grainAllows(piece, form, paper, turned) &&
         width <= usable.width &&
-        height <= usable.height
+        height <= usable.height &&
+        (longestCut === null || canBeFreed(width, height, sheet, longestCut))
       );
     }),
   );
+}
+
+/** Whether some order of cuts, none longer than the limit, trims the sheet and frees a piece from what remains. */
+function canBeFreed(width: number, height: number, sheet: SheetFacts, limit: number): boolean {
+  const { usable, paper, offcut } = sheet;
+  const { left, right, top, bottom } = paper.trim;
+  const trimmed = offcut === null;
+  if (trimmed && left + right > 0 && sheet.height > limit) return false;
+  if (trimmed && top + bottom > 0 && usable.width > limit) return false;
+  if (width === usable.width && height === usable.height) return true;
+  if (width === usable.width) return usable.width <= limit;
+  if (height === usable.height) return usable.height <= limit;
+  return (usable.width <= limit && height <= limit) || (usable.height <= limit && width <= limit);
 }
