@@ -65,7 +65,7 @@ export interface FaultyCommand {
 export function writeFaults(faults: readonly Fault[], { name, writes }: FaultyCommand): string {
   const lines = faults.slice(0, SHOWN).map(writeFault);
   const rest = faults.length - lines.length;
-  if (rest > 0) lines.push(`and ${rest} more ${rest === 1 ? "fault" : "faults"}.`);
+  if (rest > 0) lines.push(`and ${rest} more ${rest === 1 ? "fault" : "faults"}; --json lists them all.`);
   const help = faults.some(({ place }) => "option" in place) ? ` ${name} --help explains the options.` : "";
   const count = faults.length === 1 ? "1 fault" : `${faults.length} faults`;
   lines.push(`${count}${writes ? "; no file was written" : ""}.${help}`);

@@ -27,8 +27,10 @@ describe("a fault", () => {
       Array.from({ length: count }, () => fault({ file: "a.csv" }));
     expect(writeFaults(many(1), PLAN)).toBe("a.csv: wrong.\n1 fault; no file was written.\n");
     expect(writeFaults(many(10), PLAN).split("\n")).toHaveLength(12);
-    expect(writeFaults(many(11), PLAN)).toMatch(/\nand 1 more fault\.\n11 faults; no file was written\.\n$/);
-    expect(writeFaults(many(30), PLAN)).toMatch(/\nand 20 more faults\.\n/);
+    expect(writeFaults(many(11), PLAN)).toMatch(
+      /\nand 1 more fault; --json lists them all\.\n11 faults; no file was written\.\n$/,
+    );
+    expect(writeFaults(many(30), PLAN)).toMatch(/\nand 20 more faults; --json lists them all\.\n/);
   });
 
   it("does not speak of files where the command writes none", () => {

@@ -21,6 +21,7 @@ export { verifyPlan } from "./verify/verify-plan.js";
 
 // What is told of it
 
+export { cardsAsCut } from "./cards-as-cut.js";
 export { layoutMarks } from "./layout-marks.js";
 export { findLeftovers, type Leftover } from "./totals/find-leftovers.js";
 

@@ -52,12 +52,26 @@ function uniqueNames(ids: readonly string[]): ReadonlyMap<string, string> {
   return names;
 }
 
+/** Latin letters that are no letter with an accent, and how they are usually written without. */
+const SPELT: Readonly<Record<string, string>> = {
+  ß: "ss",
+  æ: "ae",
+  œ: "oe",
+  ø: "o",
+  đ: "d",
+  ð: "d",
+  ł: "l",
+  þ: "th",
+  ı: "i",
+};
+
 /** Letters a to z and digits, with a hyphen for all else between them; letters with accents lose these. */
 function plainName(text: string): string {
   const plain = text
     .normalize("NFD")
     .replace(/\p{Mn}/gu, "")
     .toLowerCase()
+    .replace(/[ßæœøđðłþı]/gu, (letter) => SPELT[letter] ?? "")
     .replace(/[^a-z0-9]+/g, "-")
     .slice(0, LONGEST_NAME);
   return plain.replace(/^-+|-+$/g, "");

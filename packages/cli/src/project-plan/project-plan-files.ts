@@ -1,6 +1,6 @@
 import type { Project } from "@sheetwright/cards";
 import { type CutOrder, cutOrder } from "@sheetwright/packing";
-import { layoutMarks, type Plan } from "@sheetwright/planner";
+import { cardsAsCut, layoutMarks, type Plan } from "@sheetwright/planner";
 import {
   drawCard,
   drawCutterFile,
@@ -60,7 +60,7 @@ export function projectPlanFiles(
     group: null,
     layout: null,
     card: null,
-    content: writeProjectOverview(summary, plan, shortfall),
+    content: writeProjectOverview(summary, { ...plan, ...cardsAsCut(plan) }, shortfall),
   };
   const written = [overview, ...drawn];
   const planText = writePlan(project, plan, cutOrders, written);
@@ -112,13 +112,14 @@ function sheetFiles(
 
 function cardFiles(plan: Plan, names: FileNames): readonly Written[] {
   const unit = plan.units;
+  const cards = cardsAsCut(plan);
   return plan.cards.flatMap(({ number }, index): readonly Written[] => {
     const name = names.cards[index];
     if (name === undefined) throw new RangeError(`Card ${number} has no name for its files.`);
     const of = { group: null, layout: null, card: number };
     return [
-      { name: `${name}.svg`, what: "card", ...of, content: drawCard(plan, number, { unit }) },
-      ...drawMeasurements(plan, number, { unit }).map(
+      { name: `${name}.svg`, what: "card", ...of, content: drawCard(cards, number, { unit }) },
+      ...drawMeasurements(cards, number, { unit }).map(
         (content, page): Written => ({
           name: page === 0 ? `${name}-sizes.svg` : `${name}-sizes-${page + 1}.svg`,
           what: "measurements",
@@ -130,7 +131,7 @@ function cardFiles(plan: Plan, names: FileNames): readonly Written[] {
         name: `${name}-sizes.txt`,
         what: "measurements as text",
         ...of,
-        content: writeMeasurements(plan, number, { unit }),
+        content: writeMeasurements(cards, number, { unit }),
       },
     ];
   });

@@ -53,10 +53,11 @@ function writeSheets({ layouts, papers }: ProjectPlanSummary, plan: Plan, counts
       const pieces = plan.pieces
         .map(({ id, label }) => ({ label, count: counts[index]?.get(id) ?? 0 }))
         .filter(({ count }) => count > 0)
-        .map(({ label, count }) => `${count} x ${label}`);
+        // A count stays on the line of what it counts.
+        .map(({ label, count }) => `${count} x ${label}`.replaceAll(" ", "\u00a0"));
       return [
         `  ${layout.name}: cut ${runOf(layout, plan.units)} like this, ${counted(layout.cuts, "cut")} each`,
-        ...wrapped(`    ${pieces.join(", ")}`, "    "),
+        ...wrapped(`    ${pieces.join(", ")}`, "    ").map((line) => line.replaceAll("\u00a0", " ")),
       ];
     });
     return lines.length === 0 ? [] : ["", `${name}, ${sizeOf(design, plan)}`, ...lines];

@@ -104,7 +104,15 @@ describe("the names of a plan's files", () => {
 
   it("are a card's number and name in plain letters", () => {
     expect(
-      cardNames("Rooftops", "Über den Dächern", "  Good night!  ", "星", "../../etc", "A\u0000B"),
+      cardNames(
+        "Rooftops",
+        "Über den Dächern",
+        "  Good night!  ",
+        "星",
+        "../../etc",
+        "A\u0000B",
+        "Straße Ærø",
+      ),
     ).toEqual([
       "card-1-rooftops",
       "card-2-uber-den-dachern",
@@ -112,6 +120,7 @@ describe("the names of a plan's files", () => {
       "card-4",
       "card-5-etc",
       "card-6-a-b",
+      "card-7-strasse-aero",
     ]);
   });
 

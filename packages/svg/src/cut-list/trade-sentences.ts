@@ -51,7 +51,7 @@ export function topSentences(marks: readonly ListedMarks[]): readonly string[] {
   const named = (holds: (entry: ListedMarks) => boolean) =>
     listed([...new Set(marks.filter(holds).map(({ name }) => unbroken(name)))]);
   const markOn = (edge: string, names: string) =>
-    `The ${edge} edge as it lies is the top of the pattern; mark it on the back of: ${names}.`;
+    `The ${edge} edge as it lies is the top of the pattern; mark it on the side that will not show: ${names}.`;
   const atTop = named(({ tops }) => tops.includes("top"));
   const atRight = named(({ tops }) => tops.includes("right"));
   const backUp = named((entry) => entry.backUp);

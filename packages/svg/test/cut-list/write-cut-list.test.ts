@@ -125,8 +125,8 @@ describe("writeCutList", () => {
       "  Fold with the bump of the ridge inside.",
       "",
       "Which way up",
-      "  The top edge as it lies is the top of the pattern; mark it on the back of:",
-      "  Mat.",
+      "  The top edge as it lies is the top of the pattern; mark it on the side that",
+      "  will not show: Mat.",
       "  The printed back of the paper shows on the card (back up): Mat.",
     ]);
     expect(lines.slice(-7, -6)).toEqual(["Mind the blade"]);
