@@ -122,12 +122,14 @@ function paperNameOf(piece: Piece, faces: ReadonlyMap<string, KnownFace>): strin
   const wholePad =
     known.length > 1 && known.length === fronts.length && fronts.every((id) => piece.faces.includes(id));
   if (first !== undefined && wholePad) return `any of ${displayName(first.paper)}`;
-  const names = known.map(({ face, paper }) => {
-    const name = displayName(face);
-    const of = displayName(paper);
-    return paper.designs.length > 1 && !name.includes(of) ? `${of}, ${name}` : name;
-  });
-  return [...new Set(names)].join(" or ");
+  const papers = [...new Set(known.map(({ paper }) => paper))];
+  return papers
+    .map((paper) => {
+      const names = known.filter((one) => one.paper === paper).map(({ face }) => displayName(face));
+      const listed = [...new Set(names)].join(" or ");
+      return paper.designs.length > 1 ? `${displayName(paper)}: ${listed}` : listed;
+    })
+    .join(" or ");
 }
 
 /** The closed card in words: `US A7 card, 5 x 7 in closed`. */

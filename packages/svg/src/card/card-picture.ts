@@ -23,8 +23,8 @@ import { shownSurfaces } from "./visible-part.js";
 export interface PictureWish {
   /** Drawn millimetres to a millimetre of the card. */
   readonly scale: number;
-  /** Whether call-outs carry the letters alone. */
-  readonly lettersOnly: boolean;
+  /** Whether call-outs say all, or the letter alone (then there are all or none), or are left out. */
+  readonly callOuts: "all" | "letters" | "none";
   /** Begins the ids of the drawn elements. */
   readonly prefix: string;
 }
@@ -35,6 +35,8 @@ export interface CardPicture {
   readonly extent: Box;
   /** Pieces that cannot be seen on the front, or not be pointed at, with their labels. */
   readonly untold: readonly CardPiece[];
+  /** True where every piece that can be seen has its call-out. */
+  readonly complete: boolean;
   /** Draws the figure with the top left corner of the front at (x, y). */
   readonly draw: (x: number, y: number) => readonly SvgElement[];
 }
@@ -42,19 +44,19 @@ export interface CardPicture {
 const LABEL_WIDTH = 58;
 
 /** Makes the figure. */
-export function cardPicture(facts: CardFacts, { scale, lettersOnly, prefix }: PictureWish): CardPicture {
+export function cardPicture(facts: CardFacts, { scale, callOuts: kind, prefix }: PictureWish): CardPicture {
   const { card, surfaces, base, layers } = facts;
   const pieces: readonly CardPiece[] = [base, ...layers];
   const millimetre = TICKS_PER_MM / scale;
   const shown = shownSurfaces(surfaces);
   const fitted = wordsOnFront(facts, scale);
   const textOf = (piece: CardPiece, index: number, withWords: boolean) =>
-    lettersOnly
+    kind === "letters"
       ? setLetter(piece.letter)
       : setCallOut(piece.label, detailsOf(facts, index, withWords), LABEL_WIDTH);
   // Whether words can be drawn is known only when the leaders are placed, so room is kept for them in the label too.
   const wishes = pieces.flatMap((piece, surface) =>
-    shown[surface]
+    shown[surface] && kind !== "none"
       ? [{ surface, height: Math.ceil(callOutHeight(textOf(piece, surface, true)) * millimetre) }]
       : [],
   );
@@ -66,6 +68,7 @@ export function cardPicture(facts: CardFacts, { scale, lettersOnly, prefix }: Pi
       millimetre,
     },
     wishes,
+    kind === "letters",
   );
   const words = fitted.filter(({ room }) => !crossed.includes(room));
   const said = new Set(words.map(({ surface }) => surface));
@@ -101,6 +104,7 @@ export function cardPicture(facts: CardFacts, { scale, lettersOnly, prefix }: Pi
       sideFold,
       card.flats.some(({ fold }) => fold === "top"),
     ),
+    complete: unreached.length === 0,
     untold: pieces.filter((_, index) => !shown[index] || unreached.includes(index)),
     draw: (x, y) => [
       element("g", { id: `${prefix}-folds` }, drawFolds(card.flats, { ...front, x, y }, prefix)),

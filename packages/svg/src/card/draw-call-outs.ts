@@ -65,6 +65,11 @@ export function setLetter(letter: string): CallOutText {
   };
 }
 
+/** The most letters that go one below the other. */
+export function lettersIn(height: number): number {
+  return Math.floor(height / callOutHeight(setLetter("m")));
+}
+
 /** What a label takes of the margin, white space included. */
 export function callOutHeight({ height, sample }: CallOutText): number {
   return sample ? Math.max(height, SAMPLE) + GAP : height + LETTER_GAP;

@@ -51,7 +51,7 @@ interface TextLine {
  */
 export function drawCard(source: CardSource, number: number, options: CardOptions = {}): string {
   const facts = cardFacts(source, number, options);
-  const picture = cardPicture(facts, { scale: 1, lettersOnly: false, prefix: "front" });
+  const picture = cardPicture(facts, { scale: 1, callOuts: "all", prefix: "front" });
   const { extent } = picture;
   const width = Math.max(extent.width, RULER_WIDTH + 6, 120);
 

@@ -30,7 +30,8 @@ import {
   foldInWords,
   formatInWords,
 } from "./card-facts.js";
-import { type CardPicture, cardPicture } from "./card-picture.js";
+import { type CardPicture, cardPicture, type PictureWish } from "./card-picture.js";
+import { lettersIn } from "./draw-call-outs.js";
 import { fillPages } from "./fill-pages.js";
 import { type FlatFigure, flatFigure } from "./flat-figure.js";
 import { blank, measurementRows, paragraph } from "./measurement-rows.js";
@@ -43,13 +44,15 @@ const TEXT = 3.2;
 const CAPTION = 2.6;
 const FOOTER = 2.5;
 const FOOTER_ROOM = 7;
-const FIGURE_HEIGHT = 78;
+/** What the figures may take of the page's height; they give way where that saves a page. */
+const FIGURE_HEIGHTS = [78, 66, 56, 46] as const;
+const TALLEST_FIGURE = 190;
 /** Beside a low picture of the front, the flat is drawn no higher than this. */
 const SHORT_FIGURE = 58;
 const BETWEEN_FIGURES = 8;
 const BETWEEN_FLATS = 3;
 /** True millimetres to a drawn one. */
-const SCALES = [1, 1.5, 2, 2.5, 3, 4, 5, 6, 8, 10, 15, 20, 30, 50, 100] as const;
+const SCALES = [1, 1.5, 2, 2.5, 3, 4, 5, 6, 8, 10, 15, 20, 30, 50, 100, 200, 500] as const;
 
 /**
  * Draws the measurements of the card with the number `number`, an SVG document for each page; one page for most cards.
@@ -66,14 +69,19 @@ export function drawMeasurements(
   const [width, height] = [size.width / TICKS_PER_MM, size.height / TICKS_PER_MM];
   const inner = width - 2 * MARGIN;
   const second = otherUnit(facts.unit);
-  const rows = [
-    ...headRows(facts, inner, second),
-    blank(3),
-    figuresRow(facts, inner),
-    blank(4),
-    ...measurementRows(measurementsOf(facts), inner, [facts.unit, second]),
-  ];
-  const pages = fillPages(rows, height - 2 * MARGIN - FOOTER_ROOM);
+  const head = headRows(facts, inner, second);
+  const rest = measurementRows(measurementsOf(facts), inner, [facts.unit, second]);
+  const setPages = (figures: number) =>
+    fillPages(
+      [...head, blank(3), figuresRow(facts, inner, figures), blank(4), ...rest],
+      height - 2 * MARGIN - FOOTER_ROOM,
+    );
+  let pages = setPages(FIGURE_HEIGHTS[0]);
+  for (const figures of FIGURE_HEIGHTS.slice(1)) {
+    if (pages.length === 1 || facts.surfaces.length > 2 * lettersIn(figures)) break;
+    const smaller = setPages(figures);
+    if (smaller.length < pages.length) pages = smaller;
+  }
   return pages.map((page, index) => {
     const foot = [displayName({ id: "", name: source.title }), `${number} ${facts.name}`];
     return drawPage(page, { width, height, index, count: pages.length, number, foot });
@@ -105,32 +113,31 @@ function headRows(facts: CardFacts, width: number, second: Unit): readonly Row[]
 }
 
 /** The front and the flats beside each other, each at the largest scale of the list that has room. */
-function figuresRow(facts: CardFacts, width: number): Row {
+function figuresRow(facts: CardFacts, width: number, height: number): Row {
   const { card, base, unit } = facts;
   const room = (width - BETWEEN_FIGURES) / 2;
-  const front = largest(
-    (scale, i) => {
-      const picture = cardPicture(facts, { scale, lettersOnly: true, prefix: "front" });
-      const { extent } = picture;
-      return extent.width <= room && extent.height <= FIGURE_HEIGHT
-        ? { picture, scale: SCALES[i] ?? 1 }
-        : null;
-    },
-    card.front.width / TICKS_PER_MM / room,
-  );
+  const front =
+    frontFigure(facts, room, height, "letters") ??
+    // A great many letters need more of the page; where it has no room for them, the list has to do.
+    frontFigure(facts, room, TALLEST_FIGURE, "letters") ??
+    frontFigure(facts, room, height, "none");
+  if (front === null)
+    throw new RangeError(`number: the front of card ${card.number} is too large for a page.`);
   // Two flats share the height, so they get all of it: small ones would have no room for their dimensions.
-  const most = card.flats.length > 1 ? FIGURE_HEIGHT : Math.max(front.picture.extent.height, SHORT_FIGURE);
-  const flats = largest((scale, i) => {
+  const most =
+    card.flats.length > 1 ? height : Math.min(height, Math.max(front.made.extent.height, SHORT_FIGURE));
+  const flats = largest(0, (scale) => {
     const figures = card.flats.map((flat) => flatFigure(flat, base, scale, unit, `flat-${flat.fold}`));
-    const placed = placeFlats(figures, room, most);
-    return placed === null ? null : { placed, scale: SCALES[i] ?? 1 };
+    return placeFlats(figures, room, most);
   });
-  const content = Math.max(front.picture.extent.height, flats.placed.height);
+  if (flats === null)
+    throw new RangeError(`number: the base of card ${card.number} is too large for a page.`);
+  const content = Math.max(front.made.extent.height, flats.made.height);
   return {
     height: content + 2 + lineHeightOf(CAPTION),
     draw: (x, y) => [
-      ...frontFigure(front.picture, x, y),
-      ...flats.placed.draw(x + room + BETWEEN_FIGURES, y),
+      element("g", { id: "picture" }, front.made.draw(x - front.made.extent.x, y - front.made.extent.y)),
+      ...flats.made.draw(x + room + BETWEEN_FIGURES, y),
       ...[
         { text: `Front, ${scaleInWords(front.scale)}`, at: x },
         {
@@ -144,8 +151,20 @@ function figuresRow(facts: CardFacts, width: number): Row {
   };
 }
 
-function frontFigure({ extent, draw }: CardPicture, x: number, y: number) {
-  return [element("g", { id: "picture" }, draw(x - extent.x, y - extent.y))];
+function frontFigure(
+  facts: CardFacts,
+  room: number,
+  height: number,
+  callOuts: PictureWish["callOuts"],
+): AtScale<CardPicture> | null {
+  if (callOuts === "letters" && facts.surfaces.length > 2 * lettersIn(height)) return null;
+  const { front } = facts.card;
+  const least = Math.max(front.width / room, front.height / height) / TICKS_PER_MM;
+  return largest(least, (scale) => {
+    const picture = cardPicture(facts, { scale, callOuts, prefix: "front" });
+    const { complete, extent } = picture;
+    return complete && extent.width <= room && extent.height <= height ? picture : null;
+  });
 }
 
 /** Flats one below the other or, where that is too high, beside each other; `null` where there is no room either way. */
@@ -176,14 +195,19 @@ interface PlacedFlats {
   readonly draw: (x: number, y: number) => readonly SvgElement[];
 }
 
-/** The first of the scales that something fits at; larger ones than `least` are not tried. */
-function largest<T>(attempt: (scale: number, index: number) => T | null, least = 0): T {
-  for (const [index, denominator] of SCALES.entries()) {
-    if (denominator < least) continue;
-    const made = attempt(1 / denominator, index);
-    if (made !== null) return made;
+/** Something made at a scale; `scale` is in true millimetres to a drawn one. */
+interface AtScale<T> {
+  readonly made: T;
+  readonly scale: number;
+}
+
+/** What is made at the first of the scales that it fits at; those under `least` are not tried. */
+function largest<T>(least: number, make: (scale: number) => T | null): AtScale<T> | null {
+  for (const scale of SCALES) {
+    const made = scale < least ? null : make(1 / scale);
+    if (made !== null) return { made, scale };
   }
-  throw new RangeError("The card is too large to be drawn on a page.");
+  return null;
 }
 
 function scaleInWords(denominator: number): string {

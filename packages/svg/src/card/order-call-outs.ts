@@ -8,7 +8,7 @@
  *             |    `-- 3b mat
  *     o-------|------- 3c band
  *
- * Work: for one order the labels times the heights tried; at most TRIES orders and two.
+ * Work: for one order the labels times the heights tried; at most TRIES orders and two, fewer for many labels.
  */
 
 import type { Ticks } from "@sheetwright/measure";
@@ -20,6 +20,7 @@ export interface Stacked {
   readonly rank: number;
   /** What it takes of the margin, white space included. */
   readonly height: Ticks;
+  /** From the top down. */
   readonly candidates: readonly Candidate[];
 }
 
@@ -41,6 +42,8 @@ export interface StackedPlace {
 }
 
 const TRIES = 1500;
+/** Fewer orders are tried of many labels: so many label heights are looked at, all in all. */
+const WORK = 8_000_000;
 /** What a pair of labels against the order of the letters is worth, in steps. */
 const DISORDER = 6;
 
@@ -72,10 +75,11 @@ export function orderCallOuts(stacked: readonly Stacked[], margin: Margin): read
 function improved(start: Solved, margin: Margin): Solved {
   let best = start;
   let tries = 0;
-  for (let better = true; better && tries < TRIES; ) {
+  const most = Math.min(TRIES, Math.floor(WORK / (start.order.length * heightsOf(margin).length)));
+  for (let better = true; better && tries < most; ) {
     better = false;
     for (let from = 0; from < best.order.length; from += 1) {
-      for (let to = 0; to < best.order.length && tries < TRIES; to += 1) {
+      for (let to = 0; to < best.order.length && tries < most; to += 1) {
         if (to === from) continue;
         tries += 1;
         const moved = best.order.filter((_, i) => i !== from);
@@ -105,13 +109,30 @@ interface Solved {
   readonly places: readonly StackedPlace[];
 }
 
+/** For each height the least of a candidate's own cost and its distance: those above first, then those below. */
 function labelCosts({ candidates }: Stacked, margin: Margin): readonly number[] {
-  return heightsOf(margin).map((middle) =>
-    candidates.reduce(
-      (least, { y, cost }) => Math.min(least, Math.abs(y - middle) + cost),
-      Number.POSITIVE_INFINITY,
-    ),
-  );
+  const heights = heightsOf(margin);
+  const costs: number[] = [];
+  let next = 0;
+  let above = Number.POSITIVE_INFINITY;
+  for (const height of heights) {
+    for (let end = candidates[next]; end !== undefined && end.y <= height; end = candidates[next]) {
+      above = Math.min(above, end.cost - end.y);
+      next += 1;
+    }
+    costs.push(above + height);
+  }
+  next = candidates.length - 1;
+  let below = Number.POSITIVE_INFINITY;
+  for (let i = heights.length - 1; i >= 0; i -= 1) {
+    const height = heights[i] ?? 0;
+    for (let end = candidates[next]; end !== undefined && end.y >= height; end = candidates[next]) {
+      below = Math.min(below, end.cost + end.y);
+      next -= 1;
+    }
+    costs[i] = Math.min(costs[i] ?? 0, below - height);
+  }
+  return costs;
 }
 
 function heightsOf({ top, bottom, step }: Margin): readonly Ticks[] {

@@ -44,8 +44,15 @@ const APART = [1.8, 1.2, 0.8, 0.5, 0.3, 0.15, 0.05] as const;
 /** The step that labels are placed by, in millimetres of the drawing. */
 const STEP = 1;
 
-/** Places the call-outs. */
-export function placeCallOuts(pointedAt: PointedAt, wishes: readonly CallOutWish[]): PlacedCallOuts {
+/**
+ * Places the call-outs. Where some cannot be reached and `allOrNone` is set, none is placed: that is known sooner than which
+ * ones could be.
+ */
+export function placeCallOuts(
+  pointedAt: PointedAt,
+  wishes: readonly CallOutWish[],
+  allOrNone = false,
+): PlacedCallOuts {
   const crossed = wordsInTheWay(pointedAt, wishes);
   const drawn = { ...pointedAt, words: pointedAt.words.filter((word) => !crossed.includes(word)) };
   const heights = leaderHeights(drawn);
@@ -59,7 +66,10 @@ export function placeCallOuts(pointedAt: PointedAt, wishes: readonly CallOutWish
   const reached = known.filter(({ left, right }) => left.length > 0 || right.length > 0);
   const dropped: Known[] = known.filter(({ left, right }) => left.length === 0 && right.length === 0);
   for (;;) {
-    const callOuts = placeAll(drawn, reached);
+    const callOuts = allOrNone && dropped.length > 0 ? null : placeAll(drawn, reached);
+    if (callOuts === null && allOrNone) {
+      return { callOuts: [], unreached: wishes.map(({ surface }) => surface), crossed };
+    }
     if (callOuts !== null) {
       const unreached = dropped.map(({ surface }) => surface).sort((a, b) => a - b);
       return { callOuts, unreached, crossed };

@@ -5,10 +5,11 @@ import { describe, expect, test } from "vitest";
 import { drawMeasurements } from "../../src/card/draw-measurements.js";
 import { rectBox, textBoxes } from "../drawing/text-boxes.js";
 import { attributeOf, everyElement, numberOf, type ReadElement, readStrictly } from "../read-svg.js";
-import { expansion } from "./build.js";
+import { buildCard, expansion } from "./build.js";
 import { type CardExample, cardExamples, papers, workshop } from "./examples.js";
 import { pageFaults, pictureFaults } from "./expect-well-pictured.js";
 import { randomCard } from "./random-card.js";
+import { readCard } from "./read-card.js";
 
 /** Common to all printers: nothing is to stand nearer to the edge of the page than this. */
 const LEAST_MARGIN = 12;
@@ -140,6 +141,27 @@ describe("drawMeasurements", () => {
     expect(textsOf(pages[1] as ReadElement)).toEqual(
       expect.arrayContaining(["piece", "paper", "in", "mm", "place"]),
     );
+  });
+
+  test.each([12, 50, 200])("sets the pages of a card of %i bands", (count) => {
+    const side = 40_640 * 8;
+    const card = buildCard({
+      number: 1,
+      name: "Stripes",
+      front: [side, side],
+      fold: "side",
+      base: "cream",
+      layers: Array.from({ length: count }, (_, i) => {
+        const [top, bottom] = [Math.floor((i * side) / count), Math.floor(((i + 1) * side) / count)];
+        return { purpose: "band", paper: "night", block: "bands", at: [0, top, side, bottom - top] as const };
+      }),
+    });
+    const pages = drawMeasurements(expansion(papers, [card]), 1).map(readStrictly);
+    for (const page of pages) expect(pageFaults(page)).toEqual([]);
+    const callOuts = readCard(pages[0] as ReadElement).callOuts.length;
+    // So many letters have no place beside a front on a page.
+    expect(callOuts).toBe(count === 200 ? 0 : count);
+    expect(pages.flatMap(textsOf)).toContain(`1${count === 12 ? "m" : count === 50 ? "ay" : "gs"} band`);
   });
 
   test("makes the same bytes each time", () => {
