@@ -50,7 +50,9 @@ const sheets = {
   offcuts: z
     .array(offcut, says("offcuts"))
     .optional()
-    .describe("What is left from earlier, such as 4 x 8 1/2. Offcuts cost nothing and are used first."),
+    .describe(
+      "What is left from earlier, such as 4 x 8 1/2. Offcuts cost nothing, so they are used wherever that saves a sheet.",
+    ),
 };
 
 const designKeys = z.strictObject(sheets, says("designKeys"));
