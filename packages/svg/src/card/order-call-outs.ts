@@ -1,7 +1,7 @@
 /**
  * Stacks the call-outs of one margin. Leaders run level over the picture and bend only beside it; as long as they leave the
  * picture in the order of their labels, none crosses another. For one order both the heights of the labels and those of the
- * leaders are found by dynamic programming; the order is improved by moving one label at a time.
+ * leaders are found by dynamic programming; the order is improved by moving and swapping labels.
  *
  *     picture |      margin
  *     ---o----|---.
@@ -71,27 +71,38 @@ export function orderCallOuts(stacked: readonly Stacked[], margin: Margin): read
   return best === null ? null : improved(best, margin).places;
 }
 
-/** Moves one label at a time to another place in the order, as long as that makes the whole better. */
+/** Moves a label to another place in the order, or swaps two, as long as that makes the whole better. */
 function improved(start: Solved, margin: Margin): Solved {
   let best = start;
   let tries = 0;
   const most = Math.min(TRIES, Math.floor(WORK / (start.order.length * heightsOf(margin).length)));
   for (let better = true; better && tries < most; ) {
     better = false;
-    for (let from = 0; from < best.order.length; from += 1) {
-      for (let to = 0; to < best.order.length && tries < most; to += 1) {
-        if (to === from) continue;
-        tries += 1;
-        const moved = best.order.filter((_, i) => i !== from);
-        moved.splice(to, 0, best.order[from] as Wish);
-        const found = solve(moved, margin, best);
-        if (found === null) continue;
-        best = found;
-        better = true;
+    for (let a = 0; a < best.order.length; a += 1) {
+      for (let b = 0; b < best.order.length; b += 1) {
+        if (a === b) continue;
+        for (const move of a < b ? [moved, swapped] : [moved]) {
+          if (tries >= most) return best;
+          tries += 1;
+          const found = solve(move(best.order, a, b), margin, best);
+          if (found === null) continue;
+          best = found;
+          better = true;
+        }
       }
     }
   }
   return best;
+}
+
+function moved(order: readonly Wish[], from: number, to: number): readonly Wish[] {
+  const rest = order.filter((_, i) => i !== from);
+  rest.splice(to, 0, order[from] as Wish);
+  return rest;
+}
+
+function swapped(order: readonly Wish[], a: number, b: number): readonly Wish[] {
+  return order.map((wish, i) => (i === a ? (order[b] ?? wish) : i === b ? (order[a] ?? wish) : wish));
 }
 
 interface Wish {

@@ -62,18 +62,18 @@ function stepLines(steps: readonly string[]): readonly string[] {
 }
 
 function pieceLines(pieces: readonly MeasuredPiece[], first: string, second: string): readonly string[] {
-  const rows = pieces.map(({ piece, sizes }) => [
-    cell(piece.label),
-    cell(piece.paperName),
-    sizes.map((size) => size.first),
-    sizes.map((size) => size.second),
-  ]);
-  const heads = [["piece"], ["paper"], [first], [second]];
-  const widths = heads.map((head, column) =>
-    [head, ...rows.map((row) => row[column] ?? [])]
-      .flat()
-      .reduce((most, line) => Math.max(most, columnsOf(line)), 0),
-  );
+  const widest = (texts: readonly string[]) =>
+    texts.reduce((most, text) => Math.max(most, columnsOf(text)), 0);
+  const sizes = [
+    widest([first, ...pieces.flatMap((piece) => piece.sizes.map((size) => size.first))]),
+    widest([second, ...pieces.flatMap((piece) => piece.sizes.map((size) => size.second))]),
+  ];
+  const room = COLUMNS - INDENT - 3 * BETWEEN - sizes.reduce((sum, width) => sum + width, 0);
+  const labels = pieces.map(({ piece }) => piece.label);
+  const papers = pieces.map(({ piece }) => piece.paperName);
+  const [label, paper] = shared(room, widest(["piece", ...labels]), widest(["paper", ...papers]));
+  const widths = [label, paper, ...sizes];
+
   const set = (row: readonly (readonly string[])[]) => {
     const height = Math.max(...row.map((lines) => lines.length));
     return Array.from({ length: height }, (_, line) => {
@@ -82,16 +82,29 @@ function pieceLines(pieces: readonly MeasuredPiece[], first: string, second: str
     });
   };
   return [
-    ...set(heads),
-    ...pieces.flatMap(({ notes }, index) => [
-      ...set(rows[index] ?? []),
+    ...set([["piece"], ["paper"], [first], [second]]),
+    ...pieces.flatMap(({ piece, sizes: both, notes }) => [
+      ...set([
+        cell(piece.label, label),
+        cell(piece.paperName, paper),
+        both.map((size) => size.first),
+        both.map((size) => size.second),
+      ]),
       ...hangingLines(" ".repeat(INDENT + 4), notes.join("; "), COLUMNS),
     ]),
   ];
 }
 
-function cell(text: string): readonly string[] {
-  const fits = (line: string) => columnsOf(line) <= WIDEST;
+/** What two columns get of the room for both: what they need up to WIDEST; where that is too much, half of it at least. */
+function shared(room: number, first: number, second: number): readonly [number, number] {
+  const [one, two] = [Math.min(first, WIDEST), Math.min(second, WIDEST)];
+  if (one + two <= room) return [one, two];
+  const half = Math.floor(room / 2);
+  return one <= half ? [one, room - one] : two <= half ? [room - two, two] : [half, room - half];
+}
+
+function cell(text: string, columns: number): readonly string[] {
+  const fits = (line: string) => columnsOf(line) <= columns;
   return breakLines(text.split(" "), { fits, overflow: "anywhere" }) ?? [text];
 }
 

@@ -1,12 +1,99 @@
+import { inches } from "@sheetwright/measure";
+import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { writeMeasurements } from "../../src/card/write-measurements.js";
 import { columnsOf } from "../../src/cut-list/text-columns.js";
-import { type CardExample, cardExamples } from "./examples.js";
+import { buildCard, expansion } from "./build.js";
+import { type CardExample, cardExamples, papers, workshop } from "./examples.js";
+import { randomCard } from "./random-card.js";
+
+function expectNarrow(text: string): void {
+  for (const line of text.split("\n")) expect(columnsOf(line)).toBeLessThanOrEqual(76);
+}
 
 describe("the examples", () => {
   test.each(cardExamples)("$name: is the committed text", async ({ name, source, number }: CardExample) => {
     const text = writeMeasurements(source, number);
     await expect(text).toMatchFileSnapshot(`../examples/cards/${name}.txt`);
-    for (const line of text.split("\n")) expect(columnsOf(line)).toBeLessThanOrEqual(76);
+    expectNarrow(text);
+  });
+});
+
+describe("writeMeasurements", () => {
+  /** A text without its line breaks. */
+  const flowing = (text: string) => text.replace(/\s+/g, " ");
+
+  test("lists every piece with its paper and its size in both units, the project's first", () => {
+    const lines = writeMeasurements(workshop, 1).split("\n");
+    expect(lines).toContain("  piece             paper             in             mm");
+    expect(lines).toContain("  1b mat            Copper glitter    4 3/4 x 6 3/4  120.65 x 171.45");
+    const metric = writeMeasurements(workshop, 1, { unit: "mm" }).split("\n");
+    expect(metric).toContain("  1b mat            Copper glitter    120.65 x 171.45  4 3/4 x 6 3/4");
+  });
+
+  test("says how a base is scored and folded, for either fold where there are two", () => {
+    const text = flowing(writeMeasurements(workshop, 2));
+    expect(text).toContain("Score 2a base 4 1/4 in (107.95 mm) from its left edge, from top to bottom");
+    expect(text).toContain("Or: Score 2a base 5 1/2 in (139.7 mm) from its top edge, from side to side");
+  });
+
+  test("lays bands in one step, and a cover on the seam that it hides", () => {
+    const text = flowing(writeMeasurements(workshop, 1));
+    expect(text).toContain(
+      "3. Lay 1c band and 1d band edge to edge, from the top down, on 1b mat: together 1/8 in border",
+    );
+    expect(text).toContain("4. Lay 1e cover on 1c band and 1d band, its middle on the seam of 1c and 1d:");
+  });
+
+  test("says that a line of thirds was rounded, from the edge that it was measured from", () => {
+    const { source, number } = cardExamples.find(({ name }) => name === "nachtlicht") as CardExample;
+    // 136 mm in thirds: 90 2/3, to the nearest 0.5 mm 90.5.
+    expect(flowing(writeMeasurements(source, number))).toContain(
+      "7f sentiment mat is centred on a line of thirds, rounded to a mark of the ruler: its middle lies 90.5 mm from the top of 7c to 7e.",
+    );
+  });
+
+  test("tells the maker's way from what is only wished for", () => {
+    const { card, pieces } = buildCard({
+      number: 1,
+      name: "Must",
+      front: [inches(5), inches(7)],
+      fold: "side",
+      base: "night",
+      layers: [{ purpose: "mat", paper: "stars.comets", at: [inches(1), inches(1), inches(2), inches(2)] }],
+    });
+    const [base, mat] = pieces;
+    if (base === undefined || mat === undefined) throw new Error("A card with a layer has two pieces.");
+    const [form] = mat.forms;
+    const along = form === undefined ? [] : [{ ...form, grainAlong: "width" as const }];
+    const strict = [
+      { ...base, grainNeed: "require" as const },
+      { ...mat, grainNeed: "prefer" as const, forms: along },
+    ];
+    const text = flowing(writeMeasurements({ ...expansion(papers, []), cards: [card], pieces: strict }, 1));
+    expect(text).toContain("score 5 in from the left; grain must run along the fold");
+    expect(text).toContain("grain best across; pattern upright");
+  });
+
+  test("explains the mark of sizes that no ruler shows, where there are such", () => {
+    expect(writeMeasurements(workshop, 1)).toContain(
+      "~ is the nearest that a ruler shows: cut by the inches.",
+    );
+    expect(writeMeasurements(workshop, 2)).not.toContain("~");
+  });
+
+  test("refuses a card that is not there", () => {
+    expect(() => writeMeasurements(workshop, 0)).toThrow(RangeError);
+  });
+
+  test("stays within its columns for any card, whatever its words", () => {
+    fc.assert(
+      fc.property(randomCard, fc.string({ unit: "grapheme", maxLength: 120 }), ({ card, pieces }, words) => {
+        const named = pieces.map((piece) => ({ ...piece, label: `${piece.id} ${words}` }));
+        const layers = card.layers.map((layer) => ({ ...layer, text: words }));
+        const cards = [{ ...card, name: words, layers }];
+        expectNarrow(writeMeasurements({ ...expansion(papers, []), title: words, cards, pieces: named }, 1));
+      }),
+    );
   });
 });
