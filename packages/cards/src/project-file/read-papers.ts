@@ -44,16 +44,22 @@ export function readPapers(
   }
   const giveColour = colourGiver(coloursNamed(entries.map(([, paper]) => paper)));
   const unclear = new Set<string>();
-  const read = entries.flatMap(([id, paper]) => {
+  for (const [id] of entries.slice(MOST_PAPERS)) unclear.add(id);
+  const read = entries.slice(0, MOST_PAPERS).flatMap(([id, paper]) => {
     const path = pathTo("papers", id);
     checkKey(id, path, reading);
     const kind = paper === undefined ? null : checkKind(paper, PAPER_KINDS, "paper", path, reading.faults);
-    if (kind === null || (kind === "pad" && paper?.designs === undefined)) unclear.add(id);
+    if (kind === null || (kind === "pad" && !isListed(paper?.designs))) unclear.add(id);
     return paper === undefined
       ? []
       : [readPaper(id, kind ?? "cardstock", paper, path, { ...reading, giveColour, longestCut })];
   });
   return { papers: read, unclear };
+}
+
+/** Whether the designs of a pad are all known. */
+function isListed(designs: WrittenPaper["designs"]): boolean {
+  return designs !== undefined && Object.keys(designs).length <= MOST_DESIGNS;
 }
 
 interface PaperReading extends Reading {
@@ -105,7 +111,7 @@ function readDesigns(
   if (paper.designs !== undefined) {
     checkNumber(entries.length, MOST_DESIGNS, designsPath, "design", "{ dots: 6, comets: 6 }", reading);
   }
-  return entries.map(([key, design]) => {
+  return entries.slice(0, MOST_DESIGNS).map(([key, design]) => {
     const designPath = pathTo(designsPath, key);
     checkKey(key, designPath, reading);
     const own: WrittenSheets = typeof design === "object" ? design : { count: design };

@@ -13,13 +13,12 @@ import {
   LineCounter,
   Parser,
   visit,
-  type YAMLError,
   type YAMLMap,
 } from "yaml";
 import type { FaultList, FilePlace } from "./fault-list.js";
 import { printable, quote } from "./say-value.js";
 import { parentOf, pathTo } from "./value-path.js";
-import { sayYamlError } from "./yaml-error.js";
+import { type ErrorAt, sayYamlError } from "./yaml-error.js";
 
 /** The data of a text, and where it stands. */
 export interface ReadYaml {
@@ -107,37 +106,52 @@ function compose(text: string, isJson: boolean, walk: Walk): Document.Parsed | n
   });
   const [document, second] = [...composer.compose(tokens, true, text.length)];
   if (document === undefined) return null;
-  const told = new Set<number>();
-  const lineOf = (offset: number) => placeAt(walk, offset).line;
-  for (const error of [...document.errors].sort((a, b) => a.pos[0] - b.pos[0])) {
-    // What follows an error in its line is nearly always its echo.
-    const { code, message } = error;
-    const pos = openingQuote(document, error) ?? error.pos[0];
-    const echoes = document.errors.filter(({ pos }) => lineOf(pos[0]) === lineOf(error.pos[0]));
-    const { offset, ...said } = sayYamlError({ code, message, pos: [pos, pos] }, text, isJson, echoes);
-    const place = placeAt(walk, offset);
-    if (told.has(place.line)) continue;
-    told.add(place.line);
-    faults.report({ code: "not-readable", path: "", place, ...said });
+  for (const errors of errorsByLine(document, walk).values()) {
+    const [first] = errors;
+    if (first === undefined) continue;
+    const { offset, ...said } = sayYamlError(first, text, isJson, errors);
+    faults.report({ code: "not-readable", path: "", place: placeAt(walk, offset), ...said });
   }
   if (second !== undefined) {
     const message =
       "A second document begins here. Keep one project a file, and leave out lines of --- or ...";
     refuse(walk, second.range[0], "one project", message);
   }
-  return told.size > 0 ? null : document;
+  return document.errors.length > 0 ? null : document;
 }
 
-/** Where the quote mark is opened that an error misses the closing of; `null` for any other error. */
-function openingQuote(document: Document.Parsed, { message, pos }: YAMLError): number | null {
-  if (!message.startsWith("Missing closing")) return null;
-  let opening: number | null = null;
+/** The errors of each line in their order: all but the first are nearly always its echo. */
+function errorsByLine(document: Document.Parsed, walk: Walk): ReadonlyMap<number, readonly ErrorAt[]> {
+  const lines = new Map<number, ErrorAt[]>();
+  const quotes = document.errors.some(({ message }) => isOpenQuote(message)) ? openings(document) : null;
+  const errors = document.errors
+    .map(({ code, message, pos: [end] }) => {
+      const offset = isOpenQuote(message) ? (quotes?.get(end) ?? end) : end;
+      return { code, message, offset };
+    })
+    .sort((a, b) => a.offset - b.offset);
+  for (const error of errors) {
+    const { line } = placeAt(walk, error.offset);
+    const known = lines.get(line);
+    if (known === undefined) lines.set(line, [error]);
+    else known.push(error);
+  }
+  return lines;
+}
+
+function isOpenQuote(message: string): boolean {
+  return message.startsWith("Missing closing");
+}
+
+/** Where each text in quotes begins, by where it ends. */
+function openings(document: Document.Parsed): ReadonlyMap<number, number> {
+  const starts = new Map<number, number>();
   visit(document, {
     Scalar(_, { type, range }) {
-      if (type?.startsWith("QUOTE") && range && range[0] <= pos[0] && pos[0] <= range[2]) opening = range[0];
+      if (range && type?.startsWith("QUOTE")) starts.set(range[1], range[0]);
     },
   });
-  return opening;
+  return starts;
 }
 
 function refuse(walk: Walk, offset: number, expected: string, message: string, path = ""): undefined {

@@ -74,6 +74,11 @@ const OTHER = {
   message: `This does not belong here. ${INDENT} A text with quote marks, colons or # in it goes in quotes.`,
 };
 
+/** An error of the YAML reader, and where it stands in the text. */
+export interface ErrorAt extends Pick<YAMLError, "code" | "message"> {
+  readonly offset: number;
+}
+
 /** An error in words, and where it stands. */
 export interface SaidError extends Pick<Mistake, "expected" | "message" | "found"> {
   readonly offset: number;
@@ -84,18 +89,18 @@ export interface SaidError extends Pick<Mistake, "expected" | "message" | "found
  * are the errors of the same line, which help to tell what it is.
  */
 export function sayYamlError(
-  { code, pos, message }: Pick<YAMLError, "code" | "pos" | "message">,
+  { code, offset, message }: ErrorAt,
   text: string,
   isJson: boolean,
-  echoes: readonly YAMLError[],
+  echoes: readonly ErrorAt[],
 ): SaidError {
-  const comment = isMissingBracket(message) ? hidingComment(text, pos[0]) : null;
+  const comment = isMissingBracket(message) ? hidingComment(text, offset) : null;
   if (comment !== null) return { ...HIDDEN, offset: comment, found: lineFrom(text, comment) };
-  const isIndent = echoes.some((echo) => echo.code === "MULTILINE_IMPLICIT_KEY" && echo.pos[0] === pos[0]);
+  const isIndent = echoes.some((echo) => echo.code === "MULTILINE_IMPLICIT_KEY" && echo.offset === offset);
   const said =
-    afterQuote(message, text, pos[0]) ?? special(code, message, isJson, isIndent) ?? SAID[code] ?? OTHER;
-  const found = lineFrom(text, pos[0]);
-  return { ...said, offset: pos[0], ...(found === "" ? {} : { found }) };
+    afterQuote(message, text, offset) ?? special(code, message, isJson, isIndent) ?? SAID[code] ?? OTHER;
+  const found = lineFrom(text, offset);
+  return { ...said, offset, ...(found === "" ? {} : { found }) };
 }
 
 const HIDDEN = {
@@ -128,9 +133,11 @@ function isMissingBracket(message: string): boolean {
 /** Where a comment begins in the last line before `offset` that holds more than space, inside an open bracket. */
 function hidingComment(text: string, offset: number): number | null {
   const before = text.slice(0, offset).trimEnd();
-  const line = before.lastIndexOf("\n") + 1;
-  const hash = /[[{,:][^#"']*?\s(#)/d.exec(before.slice(line))?.indices?.[1]?.[0];
-  return hash === undefined ? null : line + hash;
+  const start = before.lastIndexOf("\n") + 1;
+  const line = before.slice(start);
+  const space = line.search(/\s#/);
+  const isInside = space >= 0 && /[[{,:]/.test(line.slice(0, space)) && !/["']/.test(line.slice(0, space));
+  return isInside ? start + space + 1 : null;
 }
 
 function lineFrom(text: string, offset: number): string {

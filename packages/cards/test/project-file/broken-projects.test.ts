@@ -289,6 +289,8 @@ describe("files that nobody writes", () => {
     ["brackets without end", "[".repeat(100_000)],
     ["braces without end", "{a: ".repeat(20_000)],
     ["hyphens without end", "- ".repeat(50_000)],
+    ["numbers without end", `a: [${"1, ".repeat(50_000)}`],
+    ["quote marks without end", "a: '\n".repeat(20_000)],
     ["a book", "x: y\n".repeat(300_000)],
     [
       "an indentation without end",
