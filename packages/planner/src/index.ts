@@ -34,6 +34,7 @@ export type {
   Face,
   Flat,
   Grain,
+  GrainNeed,
   NoPaper,
   Offcut,
   Paper,
@@ -46,3 +47,7 @@ export type {
   Score,
   Sides,
 } from "@sheetwright/cards";
+
+// What its groups are made of
+
+export type { Effort, Packing, Problem, Progress } from "@sheetwright/packing";

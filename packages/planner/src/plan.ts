@@ -6,7 +6,14 @@
  * the same bytes; pausing changes nothing. A plan that is ended early is right too, but another run may give another one.
  */
 
-import { expandProject, explainNoPaper, type NoPaper, type Project } from "@sheetwright/cards";
+import {
+  expandProject,
+  explainNoPaper,
+  type NoPaper,
+  type Paper,
+  type Piece,
+  type Project,
+} from "@sheetwright/cards";
 import type { Effort, PackOptions } from "@sheetwright/packing";
 import { groupPapers } from "./group/group-papers.js";
 import { groupProblem } from "./group/group-problem.js";
@@ -126,7 +133,9 @@ export function* planSteps(
   const { papers, cards, pieces } = expansion;
   const noPaper = pieces.map((piece) => explainNoPaper(project, piece)).filter((one) => one !== null);
   const leftOut = new Set(noPaper.map(({ piece }) => piece));
-  const hopeless = new Set(pieces.filter(({ id }) => leftOut.has(id)).map(({ card }) => card));
+  const empty = emptyFaces(papers);
+  const cannotBe = ({ id, faces }: Piece) => leftOut.has(id) || faces.every((face) => empty.has(face));
+  const hopeless = new Set(pieces.filter(cannotBe).map(({ card }) => card));
   const clusters = groupPapers(expansion, leftOut);
 
   const packOptions: PackOptions = { effort, seed, narrowestHold: project.trimmer.narrowestHold };
@@ -157,6 +166,15 @@ export function* planSteps(
     cost: planCost(papers, use),
     search: { effort, seed, lp: "none", cancelled },
   };
+}
+
+/** Faces of which there is no sheet at all: cards that need them cannot be completed, and are not cut for first. */
+function emptyFaces(papers: readonly Paper[]): ReadonlySet<string> {
+  const designs = papers.flatMap((paper) => paper.designs);
+  const empty = designs.filter(
+    ({ count, offcuts }) => count === 0 && offcuts.every((offcut) => offcut.count === 0),
+  );
+  return new Set(empty.flatMap(({ front, back }) => (back === null ? [front.id] : [front.id, back.id])));
 }
 
 function isEnough(shortages: readonly Shortage[], noPaper: readonly NoPaper[]): Plan["enough"] {

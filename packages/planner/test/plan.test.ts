@@ -222,6 +222,18 @@ describe("a short plan", () => {
   });
 });
 
+test("a short plan completes cards before one that needs paper of which there is none", () => {
+  const a2 = [length("4 1/4"), length("5 1/2")] as const;
+  const glitter = mat(byBorder(inch / 8), { paper: choice("copper") });
+  const papers = [letterPaper("night", {}, { count: 2 }), letterPaper("copper", {}, { count: 0 })];
+  const cards = [
+    card(...a2, [glitter], { base: choice("night"), ...made(4) }),
+    card(...a2, [], { base: choice("night"), number: 2, path: "cards[1]", ...made(4) }),
+  ];
+  const found = provenPlan(project(cards, { papers }));
+  expect(found.complete.map(({ complete }) => complete)).toEqual([0, 4]);
+});
+
 test("a short plan completes cards that can be completed before one that cannot", () => {
   // The first card's mat is larger than the pad; four letter sheets give eight bases of the ten.
   const bad = card(

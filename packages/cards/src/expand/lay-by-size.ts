@@ -113,7 +113,9 @@ function findSticksOut(builder: CardBuilder, layer: SizedLayer, axis: "x" | "y",
         expected: `a line that it can be centred on`,
         message:
           `${out} when it is centred on the ${line}, ${say(middle)} from the ${edges.start}. ` +
-          `Make it at most ${say(most)} ${large}, or give its distance from the ${edge} instead.`,
+          (most > 0
+            ? `Make it at most ${say(most)} ${large}, or give its distance from the ${edge} instead.`
+            : `The line is rounded to ${say(builder.precision)}: give a finer precision, or its distance from the ${edge} instead.`),
       }),
     );
   } else if (along.from !== "middle") {

@@ -3,6 +3,7 @@ import { grainForFold } from "../fold/fold-verdict.js";
 import type { Design, Project } from "../project.js";
 import type { ProjectFault } from "../project-fault.js";
 import { type CardBuilder, startCard } from "./card-builder.js";
+import { checkBundle } from "./check-bundle.js";
 import { checkCardNumbers, checkProjectNumbers } from "./check-numbers.js";
 import { checkPapers } from "./check-papers.js";
 import { fault } from "./fault.js";
@@ -21,7 +22,7 @@ export interface WorkedOut {
  * @internal
  */
 export function workOutProject(project: Project): WorkedOut {
-  const faults = [...checkProjectNumbers(project), ...checkPapers(project)];
+  const faults = [...checkProjectNumbers(project), ...checkBundle(project), ...checkPapers(project)];
   const cards: Card[] = [];
   const pieces: Piece[] = [];
   // Without a precision nothing can be measured.

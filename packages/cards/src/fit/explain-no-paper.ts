@@ -112,8 +112,12 @@ function sayHelp(help: Help, unit: Unit): string {
       return `A tool that cuts ${formatLength(help.longestCut, { unit })} would do.`;
     case "untrimmed":
       return `Without the trim, ${help.face.design.name} is large enough.`;
-    default:
-      return `A sheet of at least ${say(help.size, unit)} would do.`;
+    default: {
+      const { size, grainAlong, orLarger } = help;
+      const grain =
+        grainAlong === null ? "" : ` with its grain along the side of ${formatLength(grainAlong, { unit })}`;
+      return `A sheet of ${orLarger ? "at least " : ""}${say(size, unit)}${grain} would do.`;
+    }
   }
 }
 

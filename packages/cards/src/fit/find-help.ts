@@ -18,7 +18,14 @@ export type Help =
   | { readonly kind: "border"; readonly from: Ticks | null; readonly by: Ticks; readonly path: string }
   | { readonly kind: "untrimmed"; readonly face: FaceOfPaper }
   | { readonly kind: "tool"; readonly longestCut: Ticks }
-  | { readonly kind: "sheet"; readonly size: Size };
+  | {
+      readonly kind: "sheet";
+      readonly size: Size;
+      /** Where the grain has to run along a side: that side's length. */
+      readonly grainAlong: Ticks | null;
+      /** True where a larger sheet would do as well, whatever its size. */
+      readonly orLarger: boolean;
+    };
 
 /**
  * All that would help, the least change first; `nearest` is the way that comes nearest to fitting.
@@ -37,7 +44,7 @@ export function findHelp(project: Project, piece: Piece, nearest: Way): readonly
     ...(design === undefined ? [] : helpByBorder(project, piece, design, own)),
     ...helpByTrim(piece, own, longestCut),
     ...helpByPaper(piece, own, [...index.values()], longestCut),
-    ...helpBySheet(nearest, longestCut),
+    ...helpBySheet(piece, nearest, longestCut),
   ];
 }
 
@@ -99,7 +106,13 @@ function helpByPaper(
       .map(({ from }) => from),
   );
   if (fitting.size === 0) return [];
-  const names = [...fitting].map(({ paper, face }) => (ownPapers.has(paper) ? face.name : paper.name));
+  // Of a paper of its own, and of one that fits with its back up only, the face has to be told.
+  const fronts = new Set(
+    [...fitting].filter(({ design, face }) => design.front === face).map(({ paper }) => paper),
+  );
+  const names = [...fitting].map(({ paper, face }) =>
+    ownPapers.has(paper) || !fronts.has(paper) ? face.name : paper.name,
+  );
   return [{ kind: "papers", names: [...new Set(names)], faces: [...fitting].map(({ face }) => face.id) }];
 }
 
@@ -166,12 +179,20 @@ function findLayer(layers: readonly Layer[], path: string): Layer | undefined {
   return undefined;
 }
 
-function helpBySheet({ lying, from }: Way, longestCut: Ticks | null): readonly Help[] {
+function helpBySheet(
+  { grainNeed }: Piece,
+  { form, lying, from }: Way,
+  longestCut: Ticks | null,
+): readonly Help[] {
   const { trim } = from.paper;
   const size = {
     width: lying.width + trim.left + trim.right,
     height: lying.height + trim.top + trim.bottom,
   };
   const cut = longestCutFor(lying, { sheet: size, trim, usable: lying });
-  return longestCut !== null && cut > longestCut ? [] : [{ kind: "sheet", size }];
+  if (longestCut !== null && cut > longestCut) return [];
+  const { grain } = from.paper;
+  const required = grainNeed === "require" && form.grainAlong !== null;
+  const grainAlong = required && (grain === "width" || grain === "height") ? lying[grain] : null;
+  return [{ kind: "sheet", size, grainAlong, orLarger: longestCut === null }];
 }

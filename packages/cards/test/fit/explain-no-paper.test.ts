@@ -147,7 +147,8 @@ describe("a piece that no paper can give", () => {
     expect(found?.message).toBe(
       "The 1b panel is 8 x 9 in, and none of its papers is large enough. Nearest comes night, which gives 8 1/2 x 11 in: " +
         "turned a quarter, as 9 x 8 in, it is 1/2 in too wide. Turned a quarter it fits night, if the grain is preferred " +
-        "and not required to run along one side. A sheet of at least 9 x 8 in would do.",
+        "and not required to run along one side. A sheet of at least 9 x 8 in with its grain along the side of " +
+        "8 in would do.",
     );
   });
 
@@ -214,7 +215,7 @@ describe("a piece that no cut of the trimmer frees", () => {
     const found = explained(short, "1a");
     expect(found?.message).toBe(
       "The 1a base, 8 1/2 x 5 1/2 in, cannot be cut from night, which gives 18 x 24 in: that takes a longer cut than " +
-        "12 in, the longest of the trimmer (longest-cut). A tool that cuts 18 in would do. A sheet of at least " +
+        "12 in, the longest of the trimmer (longest-cut). A tool that cuts 18 in would do. A sheet of " +
         "8 1/2 x 5 1/2 in would do.",
     );
     const longer = { ...whole, trimmer: { ...whole.trimmer, longestCut: inches(18) } };

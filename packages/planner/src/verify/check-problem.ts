@@ -107,7 +107,7 @@ function checkKind(
   same("wrong-quantity", kind.quantity, piece.quantity, `${path}.quantity`);
   same("wrong-name", kind.name, piece.label, `${path}.name`);
   const { least = 0, value, together, set } = kind;
-  const isHopeless = [...facts.homeless].some((id) => facts.pieces.get(id)?.card === piece.card);
+  const isHopeless = facts.hopeless.has(piece.card);
   const plain = { least: 0, set: isHopeless ? undefined : { of: String(piece.card), each: 1 } };
   same("wrong-kind", { least, value, together, set }, plain, path);
   const sizes = piece.forms.map(({ width, height }) => ({ width, height }));

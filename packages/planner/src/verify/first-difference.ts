@@ -32,8 +32,17 @@ export function firstDifference(found: unknown, expected: unknown, path: string)
 /** A value of any type as JSON of at most 80 letters, for a sentence. */
 export function shown(value: unknown): string {
   if (value === undefined) return "nothing";
-  const text = JSON.stringify(value) ?? typeof value;
+  const text = inText(value);
   return text.length <= 80 ? text : `${text.slice(0, 79)}…`;
+}
+
+/** As JSON; what JSON cannot hold, or nests too deep, is named by its type. */
+function inText(value: unknown): string {
+  try {
+    return JSON.stringify(value) ?? typeof value;
+  } catch {
+    return typeof value;
+  }
 }
 
 function isFields(value: unknown): value is Readonly<Record<string, unknown>> {

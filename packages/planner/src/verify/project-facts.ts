@@ -27,6 +27,8 @@ export interface ProjectFacts {
   readonly pieces: ReadonlyMap<string, Piece>;
   /** Pieces that fit no sheet in any way they may lie. */
   readonly homeless: ReadonlySet<string>;
+  /** Cards that cannot be completed: a piece of theirs fits no sheet, or there is no sheet it may be cut from. */
+  readonly hopeless: ReadonlySet<number>;
 }
 
 /** Looks a project and what it works out to through. */
@@ -58,7 +60,18 @@ export function readFacts(project: Project, expansion: Expansion): ProjectFacts 
   const homeless = expansion.pieces.filter(
     (piece) => ![...sheets.values()].some((sheet) => fits(piece, sheet, project.trimmer.longestCut)),
   );
-  return { project, expansion, sheets, pieces, homeless: new Set(homeless.map(({ id }) => id)) };
+  const stocked = [...sheets.values()].filter(({ stock }) => stock !== 0).map(({ design }) => design);
+  const lacking = expansion.pieces.filter(
+    (piece) => !stocked.some((design) => facesOn(piece, design).length > 0),
+  );
+  return {
+    project,
+    expansion,
+    sheets,
+    pieces,
+    homeless: new Set(homeless.map(({ id }) => id)),
+    hopeless: new Set([...homeless, ...lacking].map(({ card }) => card)),
+  };
 }
 
 /** The faces of a design that a piece may be cut from. */
