@@ -114,23 +114,18 @@ export function cardPicture(facts: CardFacts, { scale, callOuts: kind, prefix }:
   };
 }
 
-/** Size and paper of a piece in parts that are not broken; with the words of a sentiment where they are asked for. */
+/** Size and paper of a piece; with the words of a sentiment where they are asked for. */
 export function detailsOf(
   { card, base, layers, unit }: CardFacts,
   index: number,
   withWords: boolean,
-): readonly string[] {
-  if (index === 0) {
-    return [unbroken(`${flatsInWords(card.flats, unit)} flat,`), ...base.paperName.split(" ")];
-  }
+): string {
+  if (index === 0) return `${unbroken(`${flatsInWords(card.flats, unit)} flat,`)} ${base.paperName}`;
   const piece = layers[index - 1];
-  if (piece === undefined) return [];
+  if (piece === undefined) return "";
   const { layer, paperName } = piece;
   const words = withWords && layer.text !== null ? `, “${displayName({ id: "", name: layer.text })}”` : "";
-  return [
-    unbroken(`${formatSize(layer.width, layer.height, { unit })},`),
-    ...`${paperName}${words}`.split(" "),
-  ];
+  return `${unbroken(`${formatSize(layer.width, layer.height, { unit })},`)} ${paperName}${words}`;
 }
 
 function extentOf(

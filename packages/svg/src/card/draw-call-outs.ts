@@ -2,14 +2,13 @@
 
 import { TICKS_PER_MM } from "@sheetwright/measure";
 import { INK, OUTLINE, PAPER, QUIET } from "../drawing/look.js";
-import { textElement } from "../drawing/text-element.js";
-import { breakLines } from "../text/break-lines.js";
-import { ascentOf, fitsWidth, lineHeightOf, textWidth } from "../text/text-width.js";
+import { lineHeightOf, textWidth } from "../text/text-width.js";
 import { formatNumber } from "../writer/format-number.js";
 import { element, type SvgElement } from "../writer/svg-element.js";
 import type { CardPiece } from "./card-facts.js";
 import { edgeColour } from "./paper-colours.js";
 import type { CallOut } from "./place-call-outs.js";
+import { drawLines, linesHeight, setLines, type TextLine } from "./text-lines.js";
 
 const NAME = 3.2;
 const DETAIL = 2.7;
@@ -25,7 +24,7 @@ const DOT = 0.5;
 
 /** What a label says, in lines. */
 export interface CallOutText {
-  readonly lines: readonly { readonly text: string; readonly size: number; readonly bold: boolean }[];
+  readonly lines: readonly TextLine[];
   /** The whole label, its sample of paper included. */
   readonly width: number;
   readonly sample: boolean;
@@ -33,16 +32,12 @@ export interface CallOutText {
   readonly height: number;
 }
 
-/** Sets a label: its name in bold, under it the details in parts that are not broken, within `width` millimetres. */
-export function setCallOut(name: string, details: readonly string[], width: number): CallOutText {
+/** Sets a label: its name in bold, under it the details, within `width` millimetres. */
+export function setCallOut(name: string, details: string, width: number): CallOutText {
   const room = width - SAMPLE - BESIDE_SAMPLE;
-  const set = (words: readonly string[], size: number, bold: boolean) =>
-    (breakLines(words, { fits: fitsWidth(room, size, bold), overflow: "anywhere" }) ?? [words.join(" ")]).map(
-      (text) => ({ text, size, bold }),
-    );
   const lines = [
-    ...set(name.split(" "), NAME, true),
-    ...(details.length === 0 ? [] : set(details, DETAIL, false)),
+    ...setLines(name, { width: room, size: NAME, colour: INK, bold: true }),
+    ...setLines(details, { width: room, size: DETAIL, colour: QUIET }),
   ];
   return {
     lines,
@@ -51,14 +46,14 @@ export function setCallOut(name: string, details: readonly string[], width: numb
       SAMPLE +
       BESIDE_SAMPLE +
       lines.reduce((most, { text, size, bold }) => Math.max(most, textWidth(text, size, bold)), 0),
-    height: lines.reduce((sum, { text, size }) => sum + lineHeightOf(size, text), 0),
+    height: linesHeight(lines),
   };
 }
 
 /** Sets a letter alone, without a sample of its paper. */
 export function setLetter(letter: string): CallOutText {
   return {
-    lines: [{ text: letter, size: LETTER, bold: true }],
+    lines: [{ text: letter, size: LETTER, bold: true, colour: INK }],
     sample: false,
     width: BEFORE_LETTER + textWidth(letter, LETTER, true),
     height: lineHeightOf(LETTER, letter),
@@ -172,24 +167,9 @@ function label({ callOut, piece, text, gutter }: DrawnCallOut, place: FrontPlace
     },
     [
       ...(text.sample ? paperSample(piece, sampleX, middle - SAMPLE / 2) : []),
-      ...drawLines(text, textX, middle - text.height / 2, outwards > 0 ? "start" : "end"),
+      ...drawLines(text.lines, textX, middle - text.height / 2, outwards > 0 ? "start" : "end"),
     ],
   );
-}
-
-/** Draws the lines of a label from `top` on. */
-export function drawLines(
-  { lines }: CallOutText,
-  x: number,
-  top: number,
-  anchor: "start" | "end",
-): readonly SvgElement[] {
-  let y = top;
-  return lines.map(({ text, size, bold }) => {
-    const baseline = y + ascentOf(size, text);
-    y += lineHeightOf(size, text);
-    return textElement({ text, x, y: baseline, size, bold, anchor, colour: bold ? INK : QUIET });
-  });
 }
 
 /** A small square of a piece's paper. */

@@ -15,11 +15,8 @@
 
 import { checkRuler, RULER_HEIGHT, RULER_WIDTH } from "../drawing/check-ruler.js";
 import { FONT_FAMILY, INK, PAPER, QUIET } from "../drawing/look.js";
-import { textElement } from "../drawing/text-element.js";
-import { breakLines } from "../text/break-lines.js";
-import { ascentOf, fitsWidth, lineHeightOf } from "../text/text-width.js";
 import { formatNumber } from "../writer/format-number.js";
-import { element, type SvgElement, writeDocument } from "../writer/svg-element.js";
+import { element, writeDocument } from "../writer/svg-element.js";
 import {
   type CardOptions,
   type CardSource,
@@ -30,20 +27,13 @@ import {
 } from "./card-facts.js";
 import { cardPicture, detailsOf } from "./card-picture.js";
 import { wholeQuarters } from "./page-size.js";
+import { drawLines, linesHeight, setLines } from "./text-lines.js";
 
 const MARGIN = 10;
 const TITLE = 5.6;
 const TEXT = 3.2;
 const NOTE = 2.6;
 const NOTE_TEXT = "Measure this after printing; if it is not 100 mm, print at 100 % / actual size.";
-
-/** A line of text with what follows it. */
-interface TextLine {
-  readonly text: string;
-  readonly size: number;
-  readonly bold: boolean;
-  readonly colour: string;
-}
 
 /**
  * Draws the card with the number `number` as an SVG document. Lengths of the source are ticks of 1/1600 mm. Throws a
@@ -55,25 +45,27 @@ export function drawCard(source: CardSource, number: number, options: CardOption
   const { extent } = picture;
   const width = Math.max(extent.width, RULER_WIDTH + 6, 120);
 
+  const quiet = { width, size: TEXT, colour: QUIET };
+  const small = { width, size: NOTE, colour: QUIET };
   const head = [
-    ...lines(`${number} ${facts.name}`, TITLE, INK, width, true),
-    ...lines(`${formatInWords(facts)}, ${foldInWords(facts.card)}`, TEXT, QUIET, width),
-    ...lines(copiesInWords(facts.card), TEXT, QUIET, width),
+    ...setLines(`${number} ${facts.name}`, { width, size: TITLE, colour: INK, bold: true }),
+    ...setLines(`${formatInWords(facts)}, ${foldInWords(facts.card)}`, quiet),
+    ...setLines(copiesInWords(facts.card), quiet),
   ];
-  const bodyY = MARGIN + heightOf(head) + 6;
+  const bodyY = MARGIN + linesHeight(head) + 6;
   const frontX = MARGIN - extent.x;
   const frontY = bodyY - extent.y;
   const all = [facts.base, ...facts.layers];
   const foot = picture.untold.flatMap((piece) => {
-    const details = detailsOf(facts, all.indexOf(piece as (typeof all)[number]), true).join(" ");
-    return lines(`Covered, not to be seen here: ${piece.label}, ${details}`, NOTE, QUIET, width);
+    const details = detailsOf(facts, all.indexOf(piece as (typeof all)[number]), true);
+    return setLines(`Covered, not to be seen here: ${piece.label}, ${details}`, small);
   });
   const footY = bodyY + extent.height + 5;
-  const rulerY = footY + (foot.length === 0 ? 1 : heightOf(foot) + 5);
-  const note = lines(NOTE_TEXT, NOTE, QUIET, width);
+  const rulerY = footY + (foot.length === 0 ? 1 : linesHeight(foot) + 5);
+  const note = setLines(NOTE_TEXT, small);
   const noteY = rulerY + RULER_HEIGHT + 0.8;
   const pageWidth = wholeQuarters(2 * MARGIN + width);
-  const pageHeight = wholeQuarters(noteY + heightOf(note) + MARGIN);
+  const pageHeight = wholeQuarters(noteY + linesHeight(note) + MARGIN);
 
   return writeDocument(
     element(
@@ -98,23 +90,4 @@ export function drawCard(source: CardSource, number: number, options: CardOption
       ],
     ),
   );
-}
-
-function lines(text: string, size: number, colour: string, width: number, bold = false): readonly TextLine[] {
-  const fits = fitsWidth(width, size, bold);
-  const broken = breakLines(text.split(" "), { fits, overflow: "anywhere" }) ?? [text];
-  return broken.map((line) => ({ text: line, size, colour, bold }));
-}
-
-function heightOf(all: readonly TextLine[]): number {
-  return all.reduce((sum, { size, text }) => sum + lineHeightOf(size, text), 0);
-}
-
-function drawLines(all: readonly TextLine[], x: number, top: number): readonly SvgElement[] {
-  let y = top;
-  return all.map(({ text, size, bold, colour }) => {
-    const baseline = y + ascentOf(size, text);
-    y += lineHeightOf(size, text);
-    return textElement({ text, x, y: baseline, size, bold, colour });
-  });
 }

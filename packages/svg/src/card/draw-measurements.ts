@@ -14,10 +14,9 @@
 
 import { findNamedSize, formatSize, TICKS_PER_MM, type Unit } from "@sheetwright/measure";
 import type { Row } from "../drawing/flow-rows.js";
-import { FONT_FAMILY, PAPER, QUIET } from "../drawing/look.js";
+import { FONT_FAMILY, INK, PAPER, QUIET } from "../drawing/look.js";
 import { textElement } from "../drawing/text-element.js";
-import { breakLines } from "../text/break-lines.js";
-import { ascentOf, fitsWidth, lineHeightOf } from "../text/text-width.js";
+import { ascentOf, lineHeightOf } from "../text/text-width.js";
 import { displayName } from "../wording/display-name.js";
 import { formatNumber } from "../writer/format-number.js";
 import { element, type SvgElement, writeDocument } from "../writer/svg-element.js";
@@ -34,9 +33,10 @@ import { type CardPicture, cardPicture, type PictureWish } from "./card-picture.
 import { lettersIn } from "./draw-call-outs.js";
 import { fillPages } from "./fill-pages.js";
 import { type FlatFigure, flatFigure } from "./flat-figure.js";
-import { blank, measurementRows, paragraph } from "./measurement-rows.js";
+import { blank, lineRows, measurementRows, paragraph } from "./measurement-rows.js";
 import { measurementsOf } from "./measurements.js";
 import { otherUnit } from "./place-in-words.js";
+import { setLines } from "./text-lines.js";
 
 const MARGIN = 12.7;
 const TITLE = 5.6;
@@ -91,22 +91,12 @@ export function drawMeasurements(
 function headRows(facts: CardFacts, width: number, second: Unit): readonly Row[] {
   const { card, name } = facts;
   const { front } = card;
-  const fits = fitsWidth(width, TITLE, true);
-  const words = `${card.number} ${name}`.split(" ");
-  const title =
-    breakLines(words, { fits, lines: 3, overflow: "anywhere" }) ??
-    breakLines(words, { fits, lines: 3, overflow: "shorten" }) ??
-    words.slice(0, 1);
+  const title = setLines(`${card.number} ${name}`, { width, size: TITLE, colour: INK, bold: true, most: 3 });
   const closed =
     `${formatInWords(facts)} (${formatSize(front.width, front.height, { unit: second })}), ` +
     foldInWords(card);
   return [
-    ...title.map((text) => ({
-      height: lineHeightOf(TITLE, text),
-      draw: (x: number, y: number) => [
-        textElement({ text, x, y: y + ascentOf(TITLE, text), size: TITLE, bold: true }),
-      ],
-    })),
+    ...lineRows(title),
     ...paragraph(closed, width, TEXT, QUIET),
     ...paragraph(`Measurements for one copy; to be made: ${copiesInWords(card)}`, width, TEXT, QUIET),
   ];
@@ -232,13 +222,12 @@ function drawPage(rows: readonly Row[], { width, height, index, count, number, f
   });
   const at = count === 1 ? "" : `page ${index + 1} of ${count}`;
   const footY = height - MARGIN;
-  const room = width - 2 * MARGIN - 30;
-  const [line = ""] =
-    breakLines(foot.join(", ").split(" "), {
-      fits: fitsWidth(room, FOOTER),
-      lines: 1,
-      overflow: "shorten",
-    }) ?? [];
+  const [footer] = setLines(foot.join(", "), {
+    width: width - 2 * MARGIN - 30,
+    size: FOOTER,
+    colour: QUIET,
+    most: 1,
+  });
   return writeDocument(
     element(
       "svg",
@@ -258,7 +247,7 @@ function drawPage(rows: readonly Row[], { width, height, index, count, number, f
         element("rect", { id: "page", x: 0, y: 0, width, height, fill: PAPER }),
         element("g", { id: "body" }, body),
         element("g", { id: "foot" }, [
-          textElement({ text: line, x: MARGIN, y: footY, size: FOOTER, colour: QUIET }),
+          textElement({ text: footer?.text ?? "", x: MARGIN, y: footY, size: FOOTER, colour: QUIET }),
           ...(at === ""
             ? []
             : [

@@ -4,12 +4,12 @@ import type { Unit } from "@sheetwright/measure";
 import type { Row } from "../drawing/flow-rows.js";
 import { HAIRLINE, INK, QUIET, RULE } from "../drawing/look.js";
 import { textElement } from "../drawing/text-element.js";
-import { breakLines } from "../text/break-lines.js";
-import { ascentOf, fitsWidth, lineHeightOf, textWidth } from "../text/text-width.js";
-import { element, type SvgElement } from "../writer/svg-element.js";
+import { ascentOf, lineHeightOf, textWidth } from "../text/text-width.js";
+import { element } from "../writer/svg-element.js";
 import { paperSample, SAMPLE } from "./draw-call-outs.js";
 import type { PageRow } from "./fill-pages.js";
 import type { MeasuredPiece, Measurements } from "./measurements.js";
+import { drawLines, linesHeight, setLines, type TextLine } from "./text-lines.js";
 
 const TEXT = 2.8;
 const HEADING = 3.4;
@@ -24,17 +24,15 @@ const WIDEST = [42, 38, 32, 38] as const;
 /** Where the label begins behind its sample of paper. */
 const BESIDE_SAMPLE = SAMPLE + 1.6;
 const STEP_INDENT = 6.5;
+/** White space after a paragraph. */
+const AFTER = 0.8;
+/** The last column. */
+const PLACE = 4;
 
 /** A column of the list: where it begins and how wide it is. */
 interface Column {
   readonly x: number;
   readonly width: number;
-}
-
-/** Text set in lines. */
-interface SetText {
-  readonly lines: readonly string[];
-  readonly height: number;
 }
 
 /** Makes the rows behind the figures. */
@@ -116,8 +114,15 @@ function pieceRow(measured: MeasuredPiece, columns: readonly Column[], width: nu
   const cells = textsOf(measured).map((paragraphs, i) => {
     const indent = i === 0 ? BESIDE_SAMPLE : 0;
     const room = (columns[i]?.width ?? 0) - indent;
-    const lines = paragraphs.flatMap((text) => setText(text, room, TEXT, i === 0).lines);
-    return { lines, height: linesHeight(lines, TEXT), indent };
+    const setting = {
+      width: room,
+      size: TEXT,
+      colour: i === PLACE ? QUIET : INK,
+      bold: i === 0,
+      most: MOST_LINES,
+    };
+    const lines = paragraphs.flatMap((text) => setLines(text, setting));
+    return { lines, height: linesHeight(lines), indent };
   });
   const content = Math.max(SAMPLE, ...cells.map(({ height }) => height));
   return {
@@ -133,14 +138,7 @@ function pieceRow(measured: MeasuredPiece, columns: readonly Column[], width: nu
       }),
       ...paperSample(measured.piece, left, top + AIR),
       ...cells.flatMap(({ lines, indent }, i) =>
-        drawLines(
-          lines,
-          left + (columns[i]?.x ?? 0) + indent,
-          top + AIR,
-          TEXT,
-          i === 0,
-          i === 4 ? QUIET : INK,
-        ),
+        drawLines(lines, left + (columns[i]?.x ?? 0) + indent, top + AIR),
       ),
       ...(last
         ? [
@@ -159,35 +157,28 @@ function pieceRow(measured: MeasuredPiece, columns: readonly Column[], width: nu
 }
 
 function stepRows(step: string, number: number, width: number): readonly PageRow[] {
-  const { lines } = setText(step, width - STEP_INDENT, TEXT, false, Number.POSITIVE_INFINITY);
-  return lines.map((text, i) => ({
-    height: lineHeightOf(TEXT, text) + (i === lines.length - 1 ? 0.8 : 0),
-    keepWithNext: i < lines.length - 1,
+  const setting = { width: width - STEP_INDENT, size: TEXT, colour: INK };
+  const beside = { text: String(number), size: TEXT, colour: INK, bold: true };
+  return lineRows(setLines(step, setting)).map((row, i) => ({
+    ...row,
     draw: (x, y) => [
-      ...(i === 0
-        ? [
-            textElement({
-              text: String(number),
-              x: x + STEP_INDENT - 2,
-              y: y + ascentOf(TEXT),
-              size: TEXT,
-              bold: true,
-              anchor: "end",
-            }),
-          ]
-        : []),
-      textElement({ text, x: x + STEP_INDENT, y: y + ascentOf(TEXT, text), size: TEXT }),
+      ...(i === 0 ? drawLines([beside], x + STEP_INDENT - 2, y, "end") : []),
+      ...row.draw(x + STEP_INDENT, y),
     ],
   }));
 }
 
 /** Text over the whole width, a row for each line. */
 export function paragraph(text: string, width: number, size: number, colour: string): readonly PageRow[] {
-  const { lines } = setText(text, width, size, false, Number.POSITIVE_INFINITY);
+  return lineRows(setLines(text, { width, size, colour }));
+}
+
+/** Lines as rows that stay on one page. */
+export function lineRows(lines: readonly TextLine[]): readonly PageRow[] {
   return lines.map((line, i) => ({
-    height: lineHeightOf(size, line) + (i === lines.length - 1 ? 0.8 : 0),
+    height: lineHeightOf(line.size, line.text) + (i === lines.length - 1 ? AFTER : 0),
     keepWithNext: i < lines.length - 1,
-    draw: (x, y) => [textElement({ text: line, x, y: y + ascentOf(size, line), size, colour })],
+    draw: (x, y) => drawLines([line], x, y),
   }));
 }
 
@@ -217,32 +208,4 @@ export function blank(height: number): PageRow {
 
 function kept(rows: readonly PageRow[]): readonly PageRow[] {
   return rows.map((row, i) => ({ ...row, keepWithNext: i < rows.length - 1 }));
-}
-
-function setText(text: string, width: number, size: number, bold: boolean, most = MOST_LINES): SetText {
-  const fits = fitsWidth(width, size, bold);
-  const words = text.split(" ");
-  const lines = breakLines(words, { fits, overflow: "anywhere", lines: most }) ??
-    breakLines(words, { fits, overflow: "shorten", lines: most }) ?? [text];
-  return { lines, height: linesHeight(lines, size) };
-}
-
-function linesHeight(lines: readonly string[], size: number): number {
-  return lines.reduce((sum, line) => sum + lineHeightOf(size, line), 0);
-}
-
-function drawLines(
-  lines: readonly string[],
-  x: number,
-  top: number,
-  size: number,
-  bold: boolean,
-  colour: string,
-): readonly SvgElement[] {
-  let y = top;
-  return lines.map((text) => {
-    const baseline = y + ascentOf(size, text);
-    y += lineHeightOf(size, text);
-    return textElement({ text, x, y: baseline, size, bold, colour });
-  });
 }

@@ -1,11 +1,12 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { drawCard } from "../../src/card/draw-card.js";
+import { drawMeasurements } from "../../src/card/draw-measurements.js";
 import { textBoxes } from "../drawing/text-boxes.js";
 import { attributeOf, byId, everyElement, numberOf, readStrictly, readWithSvgson } from "../read-svg.js";
 import { buildCard, expansion } from "./build.js";
 import { type CardExample, cardExamples, papers, workshop } from "./examples.js";
-import { expectWellPictured } from "./expect-well-pictured.js";
+import { expectWellPictured, pageFaults } from "./expect-well-pictured.js";
 import { randomCard } from "./random-card.js";
 import { readCard } from "./read-card.js";
 
@@ -121,6 +122,23 @@ describe("drawCard", () => {
     const root = readStrictly(drawCard(expansion(papers, [card]), 1));
     expect(everyElement(root).map(({ name }) => name)).not.toContain("script");
     expectWellPictured(root, card.card);
+  });
+
+  test("sets any names and words, in any script", () => {
+    fc.assert(
+      fc.property(randomCard, fc.string({ unit: "grapheme", maxLength: 60 }), ({ card, pieces }, words) => {
+        const layers = card.layers.map((layer) => ({ ...layer, text: layer.text === null ? null : words }));
+        const named = {
+          title: words,
+          units: "in" as const,
+          papers: papers.map((paper) => ({ ...paper, name: words })),
+          cards: [{ ...card, name: words, layers }],
+          pieces: pieces.map((piece) => ({ ...piece, label: `${piece.id} ${words}` })),
+        };
+        expectWellPictured(readStrictly(drawCard(named, 1)), { ...card, layers });
+        for (const page of drawMeasurements(named, 1)) expect(pageFaults(readStrictly(page))).toEqual([]);
+      }),
+    );
   });
 
   test("refuses a card that is not there, and pieces and faces that are not", () => {
