@@ -1,3 +1,4 @@
+import { Resvg } from "@resvg/resvg-js";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { drawCard } from "../../src/card/draw-card.js";
@@ -96,6 +97,26 @@ describe("drawCard", () => {
     const length = (id: string) => numberOf(byId(root, id), "x2") - numberOf(byId(root, id), "x1");
     expect(length("ruler-100-mm")).toBeCloseTo(100, 9);
     expect(length("ruler-4-in")).toBeCloseTo(101.6, 9);
+  });
+
+  test("is painted true in size by a renderer that is no browser (resvg)", () => {
+    const svg = drawCard(workshop, 1);
+    const { front } = readCard(readStrictly(svg));
+    // Ten pixels a millimetre; the row lies in the dark border of the base, and the fold's lines are left out.
+    const image = new Resvg(svg, {
+      dpi: 254,
+      background: "#ffffff",
+      font: { loadSystemFonts: false },
+    }).render();
+    const { pixels, width } = image;
+    const row = Math.round((front.y + front.height - 1.5) * 10) * width;
+    const dark: number[] = [];
+    for (let x = Math.round((front.x - 0.5) * 10); x < width; x += 1) {
+      if ((pixels[4 * (row + x)] ?? 255) < 100) dark.push(x);
+    }
+    expect(Math.abs(Math.min(...dark) / 10 - front.x)).toBeLessThan(0.2);
+    expect(Math.abs((Math.max(...dark) + 1) / 10 - front.x - 127)).toBeLessThan(0.6);
+    expect(dark.length / 10).toBeGreaterThan(126);
   });
 
   test("is flat: no gradients, filters, patterns, masks, styles or scripts, and nothing from elsewhere", () => {

@@ -2,12 +2,12 @@ import { type Box, rectBox, type TextBox, textBox } from "../drawing/text-boxes.
 import { attributeOf, everyElement, numberOf, type ReadElement } from "../read-svg.js";
 
 /** A leader: from its end on the layer to the label, in millimetres on the page. */
-export interface DrawnLeader {
+interface DrawnLeader {
   readonly of: string;
   readonly points: readonly (readonly [x: number, y: number])[];
 }
 
-export interface DrawnCallOut {
+interface DrawnCallOut {
   readonly of: string;
   readonly piece: string;
   readonly texts: readonly TextBox[];
