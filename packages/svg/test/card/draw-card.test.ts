@@ -17,6 +17,9 @@ function cardOf({ source, number }: CardExample) {
   return card;
 }
 
+// Pages and names in every script take many milliseconds each, so a quarter of the usual number of cases goes through them.
+const slow = { numRuns: Math.ceil((fc.readConfigureGlobal().numRuns ?? 100) / 4) };
+
 describe("the examples", () => {
   test.each(cardExamples)(
     "$name: is the committed drawing, true in size and well set",
@@ -159,6 +162,7 @@ describe("drawCard", () => {
         expectWellPictured(readStrictly(drawCard(named, 1)), { ...card, layers });
         for (const page of drawMeasurements(named, 1)) expect(pageFaults(readStrictly(page))).toEqual([]);
       }),
+      slow,
     );
   });
 

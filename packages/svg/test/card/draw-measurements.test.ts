@@ -79,6 +79,9 @@ function faultsOf(pages: readonly string[], card: Card, { units, pieces }: Expan
   return faults;
 }
 
+// Pages and names in every script take many milliseconds each, so a quarter of the usual number of cases goes through them.
+const slow = { numRuns: Math.ceil((fc.readConfigureGlobal().numRuns ?? 100) / 4) };
+
 describe("the examples", () => {
   test.each(cardExamples)(
     "$name: are the committed pages, well set",
@@ -174,6 +177,7 @@ describe("drawMeasurements", () => {
         const source = expansion(papers, [built], unit);
         expect(faultsOf(drawMeasurements(source, 1), built.card, source)).toEqual([]);
       }),
+      slow,
     );
   });
 });

@@ -372,6 +372,8 @@ describe("every plan with marks", () => {
           expect(top).toBe(tops.size === 1 ? (tops.has(true) ? "right" : "top") : null);
         }
       }),
+      // A whole page each time: half the usual number of cases.
+      { numRuns: Math.ceil((fc.readConfigureGlobal().numRuns ?? 100) / 2) },
     );
   });
 
