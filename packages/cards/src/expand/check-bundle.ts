@@ -1,8 +1,8 @@
 // What papers and tool must keep to. A project that was read from a file does; one that another tool made may not.
 
-import { LONGEST_LENGTH, type Size } from "@sheetwright/measure";
 import type { Paper, PaperDesign, Project, Sides, Trimmer } from "../project.js";
 import type { ProjectFault } from "../project-fault.js";
+import { checkCount, checkLength, checkSize } from "./check-values.js";
 import { fault } from "./fault.js";
 
 /** Most sheets of a design, or offcuts of one size: what packing can count. */
@@ -50,10 +50,10 @@ function checkTrimmer({
 }: Trimmer): readonly ProjectFault[] {
   return [
     ...word("trimmer.cuts", cuts, CUTS),
-    ...length("trimmer.kerf", kerf, 0),
-    ...(longestCut === null ? [] : length("trimmer.longest-cut", longestCut, 1)),
-    ...length("trimmer.narrowest-hold", narrowestHold, 0),
-    ...size("trimmer.smallest-offcut", smallestOffcut),
+    ...checkLength("trimmer.kerf", kerf, 0),
+    ...(longestCut === null ? [] : checkLength("trimmer.longest-cut", longestCut, 1)),
+    ...checkLength("trimmer.narrowest-hold", narrowestHold, 0),
+    ...checkSize("trimmer.smallest-offcut", smallestOffcut),
   ];
 }
 
@@ -61,10 +61,10 @@ function checkPaper(paper: Paper, path: string): readonly ProjectFault[] {
   const { material, sheet, trim, grain, thickness, designs } = paper;
   const faults = [
     ...word(path, material, MATERIALS),
-    ...size(`${path}.${material}`, sheet),
+    ...checkSize(`${path}.${material}`, sheet),
     ...sides(`${path}.trim`, trim),
     ...word(`${path}.grain`, grain, GRAINS),
-    ...(thickness === null ? [] : length(`${path}.thickness`, thickness, 1)),
+    ...(thickness === null ? [] : checkLength(`${path}.thickness`, thickness, 1)),
     ...designs.flatMap((design) =>
       checkDesign(design, design.id === paper.id ? path : `papers.${design.id}`),
     ),
@@ -80,12 +80,12 @@ function checkPaper(paper: Paper, path: string): readonly ProjectFault[] {
 
 function checkDesign({ count, cost, front, back, offcuts }: PaperDesign, path: string) {
   const faults = [
-    ...(count === null ? [] : number(`${path}.count`, count)),
+    ...(count === null ? [] : checkCount(`${path}.count`, count, 0, MOST_SHEETS)),
     ...word(`${path}.pattern`, front.pattern, PATTERNS),
     ...(back === null ? [] : word(`${path}.back.pattern`, back.pattern, PATTERNS)),
     ...offcuts.flatMap((offcut, index) => [
-      ...size(`${path}.offcuts[${index}]`, offcut),
-      ...number(`${path}.offcuts[${index}].count`, offcut.count),
+      ...checkSize(`${path}.offcuts[${index}]`, offcut),
+      ...checkCount(`${path}.offcuts[${index}].count`, offcut.count, 0, MOST_SHEETS),
     ]),
   ];
   if (cost !== null && !COST.test(cost)) {
@@ -97,27 +97,7 @@ function checkDesign({ count, cost, front, back, offcuts }: PaperDesign, path: s
 }
 
 function sides(path: string, { left, right, top, bottom }: Sides): readonly ProjectFault[] {
-  return [left, right, top, bottom].flatMap((side) => length(path, side, 0)).slice(0, 1);
-}
-
-function size(path: string, { width, height }: Size): readonly ProjectFault[] {
-  return [...length(path, width, 1), ...length(path, height, 1)].slice(0, 1);
-}
-
-function length(path: string, ticks: number, least: number): readonly ProjectFault[] {
-  if (Number.isSafeInteger(ticks) && ticks >= least && ticks <= LONGEST_LENGTH) return [];
-  const expected = `a whole number of ticks from ${least} to ${LONGEST_LENGTH}`;
-  const message = `Expected a length as ${expected} of 1/1600 mm, found ${ticks}.`;
-  return [fault({ code: "not-a-length", path, found: String(ticks), expected, message })];
-}
-
-function number(path: string, value: number): readonly ProjectFault[] {
-  if (Number.isSafeInteger(value) && value >= 0 && value <= MOST_SHEETS) return [];
-  const expected = `a whole number from 0 to ${MOST_SHEETS}`;
-  const code = value > MOST_SHEETS ? "too-many" : "not-a-count";
-  return [
-    fault({ code, path, found: String(value), expected, message: `Expected ${expected}, found ${value}.` }),
-  ];
+  return [left, right, top, bottom].flatMap((side) => checkLength(path, side, 0)).slice(0, 1);
 }
 
 function word(path: string, value: string, known: readonly string[]): readonly ProjectFault[] {

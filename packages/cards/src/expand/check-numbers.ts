@@ -1,9 +1,10 @@
 // What a project must keep to before anything can be measured. A project that was read from a file does; one that another
 // tool made may not.
 
-import { LONGEST_LENGTH, type Size } from "@sheetwright/measure";
+import { LONGEST_LENGTH } from "@sheetwright/measure";
 import type { Along, Design, Extent, Layer, Place, Project } from "../project.js";
 import type { ProjectFault } from "../project-fault.js";
+import { checkCount, checkLength, checkSize } from "./check-values.js";
 import { fault } from "./fault.js";
 
 /** Most cards of a project, copies of a card, and lists of layers one inside another. */
@@ -17,7 +18,7 @@ const DEEPEST = 12;
  * @internal
  */
 export function checkProjectNumbers({ precision, cards }: Project): readonly ProjectFault[] {
-  const faults = [...length("precision", precision, 1)];
+  const faults = [...checkLength("precision", precision, 1)];
   if (cards.length === 0 || cards.length > MOST_CARDS) {
     faults.push(tooMany("cards", cards.length, `from 1 to ${MOST_CARDS} cards`));
   }
@@ -42,9 +43,9 @@ export function checkProjectNumbers({ precision, cards }: Project): readonly Pro
 export function checkCardNumbers(design: Design): readonly ProjectFault[] {
   const { path, number, front, flats, copies, copiesFor, layers } = design;
   const faults = [
-    ...count(`${path}.number`, number, 1, Number.MAX_SAFE_INTEGER),
-    ...size(`${path}.size`, front),
-    ...count(`${path}.copies`, copies, 1, MOST_COPIES),
+    ...checkCount(`${path}.number`, number, 1, Number.MAX_SAFE_INTEGER),
+    ...checkSize(`${path}.size`, front),
+    ...checkCount(`${path}.copies`, copies, 1, MOST_COPIES),
     ...layers.flatMap((layer) => checkLayer(layer, 1)),
   ];
   if (copiesFor.guests + copiesFor.samples !== copies) {
@@ -90,29 +91,29 @@ function checkOwn(layer: Layer): readonly ProjectFault[] {
     case "strip":
       return [
         ...faults,
-        ...length(`${path}.width`, layer.width, 1),
-        ...(layer.length === null ? [] : length(`${path}.length`, layer.length, 1)),
+        ...checkLength(`${path}.width`, layer.width, 1),
+        ...(layer.length === null ? [] : checkLength(`${path}.length`, layer.length, 1)),
         ...place(path, layer.place),
       ];
     case "sentiment":
       return [
         ...faults,
-        ...size(`${path}.size`, layer.size),
+        ...checkSize(`${path}.size`, layer.size),
         ...place(path, layer.place),
-        ...layer.mats.flatMap(({ border }, index) => length(`${path}.mats[${index}].border`, border, 0)),
+        ...layer.mats.flatMap(({ border }, index) => checkLength(`${path}.mats[${index}].border`, border, 0)),
       ];
     case "bands": {
       const { ratios, papers, seam } = layer;
       faults.push(...extent(path, layer.extent));
       faults.push(
-        ...ratios.flatMap((ratio, index) => count(`${path}.bands[${index}]`, ratio, 1, LONGEST_LENGTH)),
+        ...ratios.flatMap((ratio, index) => checkCount(`${path}.bands[${index}]`, ratio, 1, LONGEST_LENGTH)),
       );
       if (ratios.length === 0 || ratios.length !== papers.length) {
         const found = `${papers.length} for ${ratios.length} bands`;
         const message = `There are ${ratios.length} bands and ${papers.length} papers. Name one paper for each band.`;
         faults.push(contradiction(`${path}.papers`, found, "as many papers as bands", message));
       }
-      if (seam !== null && seam !== "bare") faults.push(...length(`${path}.seam.width`, seam.width, 1));
+      if (seam !== null && seam !== "bare") faults.push(...checkLength(`${path}.seam.width`, seam.width, 1));
       return faults;
     }
     default:
@@ -121,9 +122,9 @@ function checkOwn(layer: Layer): readonly ProjectFault[] {
 }
 
 function extent(path: string, given: Extent): readonly ProjectFault[] {
-  if (given.by === "size") return [...size(`${path}.size`, given.size), ...place(path, given.place)];
+  if (given.by === "size") return [...checkSize(`${path}.size`, given.size), ...place(path, given.place)];
   const { left, right, top, bottom } = given.border;
-  return [left, right, top, bottom].flatMap((side) => length(`${path}.border`, side, 0)).slice(0, 1);
+  return [left, right, top, bottom].flatMap((side) => checkLength(`${path}.border`, side, 0)).slice(0, 1);
 }
 
 function place(path: string, { x, y }: Place): readonly ProjectFault[] {
@@ -139,27 +140,7 @@ function along(path: string, given: Along, start: string, end: string): readonly
     const message = `Expected ${expected} as 1 or 2, found ${found}.`;
     return [fault({ code: "not-a-word", path: `${path}.line`, found, expected, message })];
   }
-  return length(`${path}.${given.from === "start" ? start : end}`, given.distance, 0);
-}
-
-function size(path: string, { width, height }: Size): readonly ProjectFault[] {
-  return [...length(path, width, 1), ...length(path, height, 1)].slice(0, 1);
-}
-
-function length(path: string, ticks: number, least: number): readonly ProjectFault[] {
-  if (Number.isSafeInteger(ticks) && ticks >= least && ticks <= LONGEST_LENGTH) return [];
-  const expected = `a whole number of ticks from ${least} to ${LONGEST_LENGTH}`;
-  const message = `Expected a length as ${expected} of 1/1600 mm, found ${ticks}.`;
-  return [fault({ code: "not-a-length", path, found: String(ticks), expected, message })];
-}
-
-function count(path: string, value: number, least: number, most: number): readonly ProjectFault[] {
-  if (Number.isSafeInteger(value) && value >= least && value <= most) return [];
-  const expected = `a whole number from ${least} to ${most}`;
-  const code = value > most ? "too-many" : "not-a-count";
-  return [
-    fault({ code, path, found: String(value), expected, message: `Expected ${expected}, found ${value}.` }),
-  ];
+  return checkLength(`${path}.${given.from === "start" ? start : end}`, given.distance, 0);
 }
 
 function tooMany(path: string, found: number, expected: string): ProjectFault {
