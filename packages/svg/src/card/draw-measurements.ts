@@ -13,7 +13,7 @@
  */
 
 import { findNamedSize, formatSize, TICKS_PER_MM, type Unit } from "@sheetwright/measure";
-import type { Row } from "../drawing/flow-rows.js";
+import { fillDown, type Row } from "../drawing/flow-rows.js";
 import { FONT_FAMILY, INK, PAPER, QUIET } from "../drawing/look.js";
 import { textElement } from "../drawing/text-element.js";
 import { ascentOf, lineHeightOf } from "../text/text-width.js";
@@ -31,7 +31,6 @@ import {
 } from "./card-facts.js";
 import { type CardPicture, cardPicture, type PictureWish } from "./card-picture.js";
 import { lettersIn } from "./draw-call-outs.js";
-import { fillPages } from "./fill-pages.js";
 import { type FlatFigure, flatFigure } from "./flat-figure.js";
 import { blank, lineRows, measurementRows, paragraph } from "./measurement-rows.js";
 import { measurementsOf } from "./measurements.js";
@@ -72,7 +71,7 @@ export function drawMeasurements(
   const head = headRows(facts, inner, second);
   const rest = measurementRows(measurementsOf(facts), inner, [facts.unit, second]);
   const setPages = (figures: number) =>
-    fillPages(
+    fillDown(
       [...head, blank(3), figuresRow(facts, inner, figures), blank(4), ...rest],
       height - 2 * MARGIN - FOOTER_ROOM,
     );

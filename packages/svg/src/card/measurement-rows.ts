@@ -1,13 +1,12 @@
 /** The rows of a measurements page in reading order: figures, the list of pieces, steps, roundings, caution. */
 
 import type { Unit } from "@sheetwright/measure";
-import type { Row } from "../drawing/flow-rows.js";
+import type { Row, TableRow } from "../drawing/flow-rows.js";
 import { HAIRLINE, INK, QUIET, RULE } from "../drawing/look.js";
 import { textElement } from "../drawing/text-element.js";
 import { ascentOf, lineHeightOf, textWidth } from "../text/text-width.js";
 import { element } from "../writer/svg-element.js";
 import { paperSample, SAMPLE } from "./draw-call-outs.js";
-import type { PageRow } from "./fill-pages.js";
 import type { MeasuredPiece, Measurements } from "./measurements.js";
 import { drawLines, linesHeight, setLines, type TextLine } from "./text-lines.js";
 
@@ -40,7 +39,7 @@ export function measurementRows(
   { pieces, markNote, steps, roundings, caution }: Measurements,
   width: number,
   units: readonly [Unit, Unit],
-): readonly PageRow[] {
+): readonly TableRow[] {
   return [
     heading("Pieces for one copy", width),
     ...pieceRows(pieces, width, units),
@@ -64,7 +63,7 @@ function pieceRows(
   pieces: readonly MeasuredPiece[],
   width: number,
   [first, second]: readonly [Unit, Unit],
-): readonly PageRow[] {
+): readonly TableRow[] {
   const contents = pieces.map(textsOf);
   const columns: Column[] = [];
   let x = 0;
@@ -156,7 +155,7 @@ function pieceRow(measured: MeasuredPiece, columns: readonly Column[], width: nu
   };
 }
 
-function stepRows(step: string, number: number, width: number): readonly PageRow[] {
+function stepRows(step: string, number: number, width: number): readonly TableRow[] {
   const setting = { width: width - STEP_INDENT, size: TEXT, colour: INK };
   const beside = { text: String(number), size: TEXT, colour: INK, bold: true };
   return lineRows(setLines(step, setting)).map((row, i) => ({
@@ -169,12 +168,12 @@ function stepRows(step: string, number: number, width: number): readonly PageRow
 }
 
 /** Text over the whole width, a row for each line. */
-export function paragraph(text: string, width: number, size: number, colour: string): readonly PageRow[] {
+export function paragraph(text: string, width: number, size: number, colour: string): readonly TableRow[] {
   return lineRows(setLines(text, { width, size, colour }));
 }
 
 /** Lines as rows that stay on one page. */
-export function lineRows(lines: readonly TextLine[]): readonly PageRow[] {
+export function lineRows(lines: readonly TextLine[]): readonly TableRow[] {
   return lines.map((line, i) => ({
     height: lineHeightOf(line.size, line.text) + (i === lines.length - 1 ? AFTER : 0),
     keepWithNext: i < lines.length - 1,
@@ -182,7 +181,7 @@ export function lineRows(lines: readonly TextLine[]): readonly PageRow[] {
   }));
 }
 
-function heading(text: string, width: number): PageRow {
+function heading(text: string, width: number): TableRow {
   const y = lineHeightOf(HEADING);
   return {
     height: y + 1.4,
@@ -202,10 +201,10 @@ function heading(text: string, width: number): PageRow {
 }
 
 /** White space. */
-export function blank(height: number): PageRow {
+export function blank(height: number): TableRow {
   return { height, blank: true, draw: () => [] };
 }
 
-function kept(rows: readonly PageRow[]): readonly PageRow[] {
+function kept(rows: readonly TableRow[]): readonly TableRow[] {
   return rows.map((row, i) => ({ ...row, keepWithNext: i < rows.length - 1 }));
 }

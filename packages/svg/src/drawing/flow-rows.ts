@@ -22,10 +22,10 @@ export interface Flow {
  * grow to `most`; a row higher than that gets a column of its own.
  */
 export function flowRows(rows: readonly Row[], preferred: number, most: number): Flow {
-  const fewest = fill(rows, Math.max(preferred, most)).length;
+  const fewest = fillDown(rows, Math.max(preferred, most)).length;
   let height = preferred;
-  while (fill(rows, height).length > fewest) height += 2;
-  const columns = fill(rows, height);
+  while (fillDown(rows, height).length > fewest) height += 2;
+  const columns = fillDown(rows, height);
   return { columns, height: columns.reduce((tallest, column) => Math.max(tallest, heightOf(column)), 0) };
 }
 
@@ -34,7 +34,17 @@ export function heightOf(rows: readonly Row[]): number {
   return rows.reduce((sum, row) => sum + row.height, 0);
 }
 
-function fill(rows: readonly Row[], height: number): readonly (readonly Row[])[] {
+/** A row that may be one of a table. */
+export interface TableRow extends Row {
+  /** The head of its table: it is drawn again where the table goes on further on. */
+  readonly head?: Row;
+}
+
+/**
+ * Fills columns, or pages, of one height with rows from the top down. Rows that keep with the next stand together, as long
+ * as there is room for them; white space is dropped at the top.
+ */
+export function fillDown(rows: readonly TableRow[], height: number): readonly (readonly Row[])[] {
   const columns: Row[][] = [];
   let column: Row[] = [];
   let used = 0;
@@ -44,9 +54,10 @@ function fill(rows: readonly Row[], height: number): readonly (readonly Row[])[]
     const block = rows.slice(i, end + 1);
     i = end + 1;
     if (used > 0 && used + heightOf(block) > height) {
+      const head = block[0]?.head;
       columns.push(column);
-      column = [];
-      used = 0;
+      column = head === undefined ? [] : [head];
+      used = heightOf(column);
     }
     if (used === 0 && block.every(({ blank }) => blank === true)) continue;
     column.push(...block);
