@@ -1,6 +1,7 @@
 import { getSystemErrorMap } from "node:util";
 import { BenchFaults } from "./bench-fault.js";
 import type { Machine } from "./machine.js";
+import type { SolverPool } from "./solve/thread-pool.js";
 
 /** Everything a run may touch, so that a test can stand in for all of it. */
 export interface BenchIo {
@@ -13,12 +14,16 @@ export interface BenchIo {
   readonly machine: Machine;
   /** A clock in seconds. */
   now(): number;
-  /** Throws an error of the operating system, as the next two do. */
+  /** Throws an error of the operating system, as the next three do. */
   read(path: string): Uint8Array;
+  /** Names of what lies in a folder. */
+  list(path: string): readonly string[];
   write(path: string, text: string): void;
   /** Makes a folder and those above it; one that is there stays. */
   makeFolder(path: string): void;
   look(path: string): "file" | "folder" | "nothing";
+  /** Opens that many worker threads, at least 1. */
+  openPool(threads: number): SolverPool;
 }
 
 /**

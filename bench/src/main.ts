@@ -1,7 +1,8 @@
-import { mkdirSync, readFileSync, statSync, writeFileSync } from "node:fs";
+import { mkdirSync, readdirSync, readFileSync, statSync, writeFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { thisMachine } from "./machine.js";
 import { runBench } from "./run-bench.js";
+import { openThreadPool } from "./solve/thread-pool.js";
 
 // A reader that has seen enough, such as `head`, closes the pipe: that is no fault.
 for (const stream of [process.stdout, process.stderr]) {
@@ -10,7 +11,7 @@ for (const stream of [process.stdout, process.stderr]) {
   });
 }
 
-process.exitCode = runBench(process.argv.slice(2), {
+process.exitCode = await runBench(process.argv.slice(2), {
   stdout: process.stdout,
   stderr: process.stderr,
   cwd: process.cwd(),
@@ -18,6 +19,7 @@ process.exitCode = runBench(process.argv.slice(2), {
   machine: thisMachine(),
   now: () => performance.now() / 1000,
   read: (path) => readFileSync(path),
+  list: (path) => readdirSync(path),
   write: (path, text) => writeFileSync(path, text),
   makeFolder: (path) => {
     mkdirSync(path, { recursive: true });
@@ -26,4 +28,5 @@ process.exitCode = runBench(process.argv.slice(2), {
     const found = statSync(path, { throwIfNoEntry: false });
     return found === undefined ? "nothing" : found.isDirectory() ? "folder" : "file";
   },
+  openPool: (threads) => openThreadPool(new URL("./solver-worker.js", import.meta.url), threads),
 });

@@ -1,8 +1,11 @@
 import { Command, CommanderError } from "commander";
 import { BenchFaults, writeBenchFaults } from "./bench-fault.js";
 import type { BenchIo } from "./bench-io.js";
+import { packingOptions } from "./packing/packing-options.js";
+import { runPacking } from "./packing/run-packing.js";
 import { runWaste } from "./waste/run-waste.js";
-import { type WrittenWasteOptions, wasteOptions } from "./waste/waste-options.js";
+import { wasteOptions } from "./waste/waste-options.js";
+import type { WrittenOptions } from "./written-options.js";
 
 /** 0 done; 1 something could not be planned, or a plan failed its check; 2 wrong usage or input. */
 export type ExitCode = 0 | 1 | 2;
@@ -12,7 +15,7 @@ Exit codes: 0 done; 1 something could not be planned, or a plan failed its check
 2 wrong usage or input, nothing measured.`;
 
 /** Runs a suite of the benchmark. Touches nothing but what `io` holds. */
-export function runBench(argv: readonly string[], io: BenchIo): ExitCode {
+export async function runBench(argv: readonly string[], io: BenchIo): Promise<ExitCode> {
   let code: ExitCode = 0;
   const settle = (command: Command): Command =>
     command
@@ -34,12 +37,19 @@ export function runBench(argv: readonly string[], io: BenchIo): ExitCode {
       "How much paper is wasted: yields of common pieces and plans of mixed pieces, by sheet size.",
     )
     .usage("[--sheet 12x12in] [--pieces FILE] [options]")
-    .action((written: WrittenWasteOptions) => {
+    .action((written: WrittenOptions) => {
       code = runWaste(written, io);
     });
   for (const option of wasteOptions()) waste.addOption(option);
+  const packing = settle(program.command("packing"))
+    .description("How many sheets the published instances take, beside the best that is published.")
+    .usage("--data FOLDER [--family NAME] [options]")
+    .action(async (written: WrittenOptions) => {
+      code = await runPacking(written, io);
+    });
+  for (const option of packingOptions()) packing.addOption(option);
   try {
-    program.parse([...argv], { from: "user" });
+    await program.parseAsync([...argv], { from: "user" });
     return code;
   } catch (error) {
     // Help that was asked for has exit code 0; commander has said what it found.

@@ -1,45 +1,12 @@
 import { join } from "node:path";
 import { expect, test } from "vitest";
-import type { BenchIo } from "../src/bench-io.js";
-import { type ExitCode, runBench } from "../src/run-bench.js";
 import type { WasteJson } from "../src/waste/waste-json.js";
-
-interface Ended {
-  readonly code: ExitCode;
-  readonly stdout: string;
-  readonly stderr: string;
-  readonly files: ReadonlyMap<string, string>;
-}
-
-/** Runs the bench on files held in memory; `slowness` is how far the clock goes on at each look. */
-function bench(line: string, given: Readonly<Record<string, string>> = {}, slowness = 0.25): Ended {
-  const files = new Map(Object.entries(given));
-  const folders = new Set(["/", "/place"]);
-  const said = { stdout: "", stderr: "" };
-  let clock = 0;
-  const fail = (code: string, errno: number): never => {
-    throw Object.assign(new Error(code), { code, errno });
-  };
-  const io: BenchIo = {
-    stdout: { write: (text) => (said.stdout += text) },
-    stderr: { write: (text) => (said.stderr += text) },
-    cwd: "/place",
-    results: "/place/results",
-    machine: { node: "20.19.0", platform: "linux x64", cpu: "abacus", cores: slowness },
-    now: () => (clock += slowness),
-    read: (path) => new TextEncoder().encode(files.get(path) ?? fail("ENOENT", -2)),
-    write: (path, text) => files.set(path, text),
-    makeFolder: (path) => (files.has(path) ? fail("EEXIST", -17) : folders.add(path)),
-    look: (path) => (folders.has(path) ? "folder" : files.has(path) ? "file" : "nothing"),
-  };
-  const code = runBench(line.split(" ").filter(Boolean), io);
-  return { code, ...said, files };
-}
+import { bench } from "./bench-in-memory.js";
 
 const LIST = "name,width,height,quantity,turn\nmat,4,5 1/4,12,yes\nbase,7,10,3,no\n";
 
-test("a run writes table, chart and JSON, and says where", () => {
-  const { code, stdout, stderr, files } = bench("waste --sheet 6x6in --sets 1");
+test("a run writes table, chart and JSON, and says where", async () => {
+  const { code, stdout, stderr, files } = await bench("waste --sheet 6x6in --sets 1");
   expect(code).toBe(0);
   expect(stdout).toContain("### Mixed pieces, sheets used");
   expect(stdout).toContain("on Node 20.19.0");
@@ -48,9 +15,9 @@ test("a run writes table, chart and JSON, and says where", () => {
   expect([...files.keys()]).toEqual(names.map((name) => `/place/${name}`));
 });
 
-test("table and chart depend on the request alone; the JSON differs in machine and seconds only", () => {
-  const fast = bench("waste --sheet 5x7in --sets 1", {}, 0.25).files;
-  const slow = bench("waste --sheet 5x7in --sets 1", {}, 4).files;
+test("table and chart depend on the request alone; the JSON differs in machine and seconds only", async () => {
+  const fast = (await bench("waste --sheet 5x7in --sets 1", {}, 0.25)).files;
+  const slow = (await bench("waste --sheet 5x7in --sets 1", {}, 4)).files;
   const timeless = (text: string): string =>
     JSON.stringify(JSON.parse(text), (key, value) => (key === "seconds" || key === "machine" ? null : value));
   for (const [path, text] of fast) {
@@ -63,8 +30,8 @@ test("table and chart depend on the request alone; the JSON differs in machine a
   }
 });
 
-test("the JSON holds suite, version, options, yields and a row for each sheet, family and way of cutting", () => {
-  const { files } = bench("waste --sheet 6x6in --sets 2 --json figures.json");
+test("the JSON holds suite, version, options, yields and a row for each sheet, family and way of cutting", async () => {
+  const { files } = await bench("waste --sheet 6x6in --sets 2 --json figures.json");
   const json = JSON.parse(files.get("/place/figures.json") ?? "") as WasteJson;
   expect(Object.keys(json)).toEqual(["suite", "version", "options", "machine", "yields", "rows"]);
   expect([json.suite, json.version]).toEqual(["waste", 1]);
@@ -96,8 +63,8 @@ const ROW_KEYS = [
   ...["utilisation", "proven", "verified", "seconds", "details"],
 ];
 
-test("a list takes the place of the seeded sets, and only its file's name is kept", () => {
-  const { code, files, stdout } = bench("waste --sheet 12x12in --pieces lists/lantern.csv", {
+test("a list takes the place of the seeded sets, and only its file's name is kept", async () => {
+  const { code, files, stdout } = await bench("waste --sheet 12x12in --pieces lists/lantern.csv", {
     "/place/lists/lantern.csv": LIST,
   });
   expect(code).toBe(0);
@@ -109,8 +76,8 @@ test("a list takes the place of the seeded sets, and only its file's name is kep
   for (const [path, text] of files) if (path.includes("results")) expect(text).not.toMatch(/\/place|lists\//);
 });
 
-test("a list that a sheet cannot give is told with exit code 1, and the rest is still written", () => {
-  const { code, stderr, files } = bench("waste --sheet 6x6in --pieces a.csv", { "/place/a.csv": LIST });
+test("a list that a sheet cannot give is told with exit code 1, and the rest is still written", async () => {
+  const { code, stderr, files } = await bench("waste --sheet 6x6in --pieces a.csv", { "/place/a.csv": LIST });
   expect(code).toBe(1);
   expect(stderr).toContain(
     "a.csv cannot be cut whole from 6 x 6 in; too large for it: base (7 x 10 in, not to be turned). Take a larger sheet.",
@@ -134,8 +101,8 @@ test.each([
   ["a JSON file in no folder", "waste --json no/x.json", /^--json: there is no folder no\.\n$/],
   ["a JSON file that is a folder", "waste --json ../place", /^--json: \. is a folder, expected a file\.\n$/],
   ["a file as the folder", "waste --out a.csv", /^--out: a\.csv cannot be made: file already exists\.\n$/],
-])("%s ends with exit code 2 in plain words, and nothing is written", (_, line, expected) => {
-  const { code, stdout, stderr, files } = bench(line, { "/place/a.csv": "name\n" });
+])("%s ends with exit code 2 in plain words, and nothing is written", async (_, line, expected) => {
+  const { code, stdout, stderr, files } = await bench(line, { "/place/a.csv": "name\n" });
   expect(code).toBe(2);
   expect(stderr).toMatch(expected);
   expect(stderr).not.toMatch(/^\s+at /m);
@@ -145,8 +112,8 @@ test.each([
 
 test.each([["--help"], ["help"], ["waste --help"], ["help waste"]])(
   "bench %s prints help with exit code 0",
-  (line) => {
-    const { code, stdout, stderr } = bench(line);
+  async (line) => {
+    const { code, stdout, stderr } = await bench(line);
     expect([code, stderr]).toEqual([0, ""]);
     expect(stdout).toContain("Usage: bench");
     expect(stdout).toContain("Exit codes: 0 done");

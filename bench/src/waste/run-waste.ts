@@ -1,23 +1,25 @@
 import { isUtf8 } from "node:buffer";
-import { basename, dirname, join, relative, resolve } from "node:path";
+import { basename, resolve } from "node:path";
 import { BenchFaults } from "../bench-fault.js";
 import { type BenchIo, withFile } from "../bench-io.js";
 import { readBenchPieces } from "../read-bench-pieces.js";
+import { prepareResults, writeResults } from "../results-files.js";
+import type { WrittenOptions } from "../written-options.js";
 import { drawWaste } from "./draw-waste.js";
 import { type MeasuredSheet, measureWaste, type SheetWaste, type WasteRequest } from "./measure-waste.js";
 import { wasteJson } from "./waste-json.js";
-import { readWasteOptions, type WasteOptions, type WrittenWasteOptions } from "./waste-options.js";
+import { readWasteOptions } from "./waste-options.js";
 import { writeWaste } from "./write-waste.js";
 
 /** Runs the suite `waste`. Throws BenchFaults for wrong usage or input, before anything is measured. */
-export function runWaste(written: WrittenWasteOptions, io: BenchIo): 0 | 1 {
+export function runWaste(written: WrittenOptions, io: BenchIo): 0 | 1 {
   const options = readWasteOptions(written);
   if (!("sheets" in options)) throw new BenchFaults(options);
   const request: WasteRequest = {
     ...options,
     list: options.pieces === null ? null : readList(options.pieces, io),
   };
-  const paths = preparePaths(options, io);
+  const paths = prepareResults("waste", options, io);
 
   const began = io.now();
   const results = measureWaste(request, { now: io.now, onProgress: progressTo(io) });
@@ -25,15 +27,12 @@ export function runWaste(written: WrittenWasteOptions, io: BenchIo): 0 | 1 {
   if (io.stderr.isTTY) io.stderr.write("\r\u001b[K");
 
   io.stdout.write(writeWaste(request, results, { machine: io.machine, seconds }));
-  const documents: readonly (readonly [path: string, text: string])[] = [
+  const documents = [
     [paths.table, writeWaste(request, results)],
     [paths.chart, drawWaste(request, results)],
     [paths.json, `${JSON.stringify(wasteJson(request, results, io.machine), null, 2)}\n`],
-  ];
-  for (const [path, text] of documents) {
-    withFile(shown(path, io), "cannot be written", () => io.write(path, text));
-  }
-  io.stderr.write(`Written: ${documents.map(([path]) => shown(path, io)).join(", ")}\n`);
+  ] as const;
+  writeResults(documents, io);
   return judge(results, io);
 }
 
@@ -43,41 +42,6 @@ function readList(path: string, io: BenchIo): NonNullable<WasteRequest["list"]> 
   const read = readBenchPieces(new TextDecoder().decode(bytes), path);
   if (!read.ok) throw new BenchFaults(read.faults);
   return { name: basename(path), pieces: read.pieces };
-}
-
-interface Paths {
-  readonly table: string;
-  readonly chart: string;
-  readonly json: string;
-}
-
-/** Finds out before the long work whether its results have a place. */
-function preparePaths({ out, json, differs }: WasteOptions, io: BenchIo): Paths {
-  const folder = out === null ? io.results : resolve(io.cwd, out);
-  const stem = join(folder, ["waste", ...differs.map(fileNameOf)].join("_"));
-  const jsonPath = json === null ? `${stem}.json` : resolve(io.cwd, json);
-  withFile("--out", `${shown(folder, io)} cannot be made`, () => io.makeFolder(folder));
-  if (io.look(dirname(jsonPath)) !== "folder") {
-    throw new BenchFaults([
-      { where: "--json", message: `there is no folder ${shown(dirname(jsonPath), io)}.` },
-    ]);
-  }
-  if (io.look(jsonPath) === "folder") {
-    throw new BenchFaults([
-      { where: "--json", message: `${shown(jsonPath, io)} is a folder, expected a file.` },
-    ]);
-  }
-  return { table: `${stem}.md`, chart: `${stem}.svg`, json: jsonPath };
-}
-
-/** A part of a file name that every file system takes. */
-function fileNameOf(text: string): string {
-  const plain = text.replace(/[^A-Za-z0-9.]+/g, "-").replace(/^[-.]+|[-.]+$/g, "");
-  return plain.slice(0, 60) || "list";
-}
-
-function shown(path: string, io: BenchIo): string {
-  return relative(io.cwd, path) || ".";
 }
 
 function progressTo(io: BenchIo): ((sheet: string, set: string) => void) | undefined {

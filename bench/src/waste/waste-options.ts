@@ -1,20 +1,18 @@
 /** The options of the suite `waste`: how they are described, and how what was written is read and checked. */
 import { formatSize, inches, tryParseSize } from "@sheetwright/measure";
 import type { Effort } from "@sheetwright/packing";
-import { Option } from "commander";
+import type { Option } from "commander";
 import type { BenchFault } from "../bench-fault.js";
+import {
+  collectingOption,
+  EFFORTS,
+  LARGEST_SEED,
+  onceOf,
+  type Report,
+  type WrittenOptions,
+  wholeNumberOf,
+} from "../written-options.js";
 import type { MeasuredSheet } from "./measure-waste.js";
-
-/** Values of the options as written, each as often as it was given. */
-export interface WrittenWasteOptions {
-  readonly sheet?: readonly string[];
-  readonly pieces?: readonly string[];
-  readonly seed?: readonly string[];
-  readonly effort?: readonly string[];
-  readonly sets?: readonly string[];
-  readonly json?: readonly string[];
-  readonly out?: readonly string[];
-}
 
 /** What the suite is asked, as far as it can be read without looking at a file. */
 export interface WasteOptions {
@@ -32,8 +30,6 @@ export interface WasteOptions {
 
 const DEFAULT_SHEETS = ["6x6in", "us-letter", "12x12in", "iso-a4"];
 const DEFAULTS = { seed: 1, effort: "quick", sets: 5 } as const;
-const EFFORTS: readonly Effort[] = ["quick", "standard", "thorough"];
-const LARGEST_SEED = 4_294_967_295;
 const MOST_SETS = 1000;
 
 /** Craft sheets are 1 in to 30 x 40 in; beyond that, tables of card pieces say nothing and take long. */
@@ -57,40 +53,26 @@ export function wasteOptions(): readonly Option[] {
     ["--json <file>", "where the figures go as JSON (default: beside the table and the chart)"],
     ["--out <folder>", "where table and chart go (default: bench/results)"],
   ];
-  const collect = (value: string, earlier: readonly string[] | undefined): readonly string[] => [
-    ...(earlier ?? []),
-    value,
-  ];
-  return described.map(([flags, help]) => new Option(flags, help).argParser(collect));
+  return described.map(([flags, help]) => collectingOption(flags, help));
 }
 
 /** Reads the options; gives all faults where there are any. */
-export function readWasteOptions(written: WrittenWasteOptions): WasteOptions | readonly BenchFault[] {
+export function readWasteOptions(written: WrittenOptions): WasteOptions | readonly BenchFault[] {
   const faults: BenchFault[] = [];
-  const report = (where: string, message: string): void => {
+  const report: Report = (where, message) => {
     faults.push({ where, message });
   };
-  const once = (key: Exclude<keyof WrittenWasteOptions, "sheet">): string | null => {
-    const given = written[key] ?? [];
-    if (given.length > 1) report(`--${key}`, `given ${given.length} times, expected once. Keep one of them.`);
-    const [value] = given;
-    if (value !== undefined && (value.trim() === "" || value.startsWith("--"))) {
-      report(`--${key}`, `found "${value}" where its value should be.`);
-    }
-    return value ?? null;
-  };
-  const wholeNumber = (key: "seed" | "sets", least: number, most: number, fallback: number): number => {
-    const text = once(key);
-    if (text === null) return fallback;
-    const number = /^\d{1,10}$/.test(text.trim()) ? Number(text) : Number.NaN;
-    if (number >= least && number <= most) return number;
-    report(`--${key}`, `found "${text}", expected a whole number from ${least} to ${most}.`);
-    return fallback;
-  };
-  const sheets = readSheets(written.sheet ?? DEFAULT_SHEETS, report);
+  const once = (key: string): string | null => onceOf(written, key, report);
+  const given = written.sheet;
+  const sheets = readSheets(given === true || given === undefined ? DEFAULT_SHEETS : given, report);
   const pieces = once("pieces");
-  const seed = wholeNumber("seed", 0, LARGEST_SEED, DEFAULTS.seed);
-  const sets = wholeNumber("sets", 1, MOST_SETS, DEFAULTS.sets);
+  const seed = wholeNumberOf(
+    written,
+    "seed",
+    { least: 0, most: LARGEST_SEED, fallback: DEFAULTS.seed },
+    report,
+  );
+  const sets = wholeNumberOf(written, "sets", { least: 1, most: MOST_SETS, fallback: DEFAULTS.sets }, report);
   const effortText = once("effort");
   const effort = EFFORTS.find((one) => one === (effortText ?? DEFAULTS.effort).trim());
   if (effort === undefined) report("--effort", `found "${effortText}", expected ${EFFORTS.join(", ")}.`);
@@ -112,10 +94,7 @@ export function readWasteOptions(written: WrittenWasteOptions): WasteOptions | r
   return { sheets, seed, effort, sets, pieces, json, out, differs };
 }
 
-function readSheets(
-  texts: readonly string[],
-  report: (where: string, message: string) => void,
-): MeasuredSheet[] {
+function readSheets(texts: readonly string[], report: Report): MeasuredSheet[] {
   const sheets: MeasuredSheet[] = [];
   for (const text of texts) {
     const read = tryParseSize(text, { unit: "in", kind: "sheet" });

@@ -1,8 +1,9 @@
 import { inches, millimetres } from "@sheetwright/measure";
 import { expect, test } from "vitest";
-import { readWasteOptions, type WrittenWasteOptions } from "../../src/waste/waste-options.js";
+import { readWasteOptions } from "../../src/waste/waste-options.js";
+import type { WrittenOptions } from "../../src/written-options.js";
 
-const faultsOf = (written: WrittenWasteOptions): readonly string[] => {
+const faultsOf = (written: WrittenOptions): readonly string[] => {
   const read = readWasteOptions(written);
   return "sheets" in read ? [] : read.map(({ where, message }) => `${where}: ${message}`);
 };
@@ -26,7 +27,7 @@ test("without options four sheets are measured at quick, with seed 1 and five se
 });
 
 test("what differs from a run with defaults is named, so that its results get files of their own", () => {
-  const read = (written: WrittenWasteOptions) => {
+  const read = (written: WrittenOptions) => {
     const options = readWasteOptions(written);
     return "sheets" in options ? options.differs : options;
   };
@@ -43,7 +44,7 @@ test("what differs from a run with defaults is named, so that its results get fi
   expect(read({ out: ["elsewhere"], json: ["a.json"] })).toEqual([]);
 });
 
-test.each<[string, WrittenWasteOptions, RegExp]>([
+test.each<[string, WrittenOptions, RegExp]>([
   ["a misspelt sheet", { sheet: ["us-leter"] }, /^--sheet: .*Did you mean us-letter\?/],
   ["a size without height", { sheet: ["12"] }, /^--sheet: "12" is not a size/],
   ["an envelope as a sheet", { sheet: ["env-us-a7"] }, /^--sheet: /],

@@ -1,0 +1,188 @@
+/** The tables of the suite `packing`, as text that reads well in a terminal and as Markdown. */
+import { markdownTable } from "markdown-table";
+import type { Circumstances } from "../comparison/circumstances.js";
+import { writeCircumstances } from "../comparison/circumstances.js";
+import { type Remarkable, remarkableOf } from "../comparison/remarkable.js";
+import type { GroupSums, Row, Sums } from "../comparison/row.js";
+
+const INTRODUCTION = `Edge-to-edge cuts in any order, no kerf. Every plan is checked by \`verify\`, which re-proves its bound.
+- found: sheets (or their area) for all pieces, where less is better; value or piece area from one sheet, where more is
+- bound: no plan is better, by certificates of this run; published bound: the best that is published
+- best published: by all published methods together; difference: found less best published
+- to bound: what an ideal plan could still gain at most, by the better of the two bounds of each instance
+- optima: instances whose best is published one by one, and how many of these are reached
+- proven: plans that reach their bound of this run`;
+
+/** Writes all tables. */
+export function writePacking(
+  rows: readonly Row[],
+  { seed, circumstances }: { readonly seed: number; readonly circumstances: Circumstances },
+): string {
+  const blocks = [
+    "# Packing of published instances",
+    `Seed ${seed}.`,
+    INTRODUCTION,
+    "## All families",
+    writeTotals(rows),
+  ];
+  blocks.push(...writeMethods(rows), ...writeUtilisations(rows));
+  const families = [...new Set(rows.map(({ family }) => family))];
+  for (const family of families) {
+    const grouped = rows.filter((row) => row.family === family && row.groups.length > 1);
+    if (grouped.length > 0) blocks.push(`## ${family}`, writeGroups(grouped));
+  }
+  blocks.push("## Beside the publications", ...writeRemarkable(rows.flatMap(remarkableOf)));
+  blocks.push(writeCircumstances(circumstances));
+  return `${blocks.join("\n\n")}\n`;
+}
+
+const FIGURES = [
+  "of",
+  "found",
+  "bound",
+  "published bound",
+  "best published",
+  "difference",
+  "to bound",
+  "optima",
+  "proven",
+  "use %",
+  "work",
+  "steps",
+  "s",
+];
+
+function writeTotals(rows: readonly Row[]): string {
+  const head = ["family", "turns", "effort", "measure", ...FIGURES];
+  const lines = rows.map((row) => [
+    row.family,
+    turnsOf(row),
+    row.effort ?? "",
+    row.measure,
+    ...figuresOf(row),
+  ]);
+  return aligned(head, lines, 4);
+}
+
+function writeGroups(rows: readonly Row[]): string {
+  const head = ["group", "turns", "effort", ...FIGURES];
+  const names = rows[0]?.groups.map(({ group }) => group) ?? [];
+  const lines = names.flatMap((name) =>
+    rows.map((row) => {
+      const sums = row.groups.find(({ group }) => group === name) as GroupSums;
+      return [name, turnsOf(row), row.effort ?? "", ...figuresOf(sums)];
+    }),
+  );
+  return aligned(head, lines, 3);
+}
+
+function figuresOf(sums: Sums): readonly string[] {
+  const { measured, bestPublished } = sums;
+  const difference = measured === null || bestPublished === null ? null : measured - bestPublished;
+  return [
+    String(sums.instances),
+    whole(measured),
+    whole(sums.bound),
+    whole(sums.publishedBound),
+    whole(bestPublished),
+    difference === null ? "-" : signed(difference),
+    whole(sums.gap),
+    sums.known === 0 ? "-" : `${sums.reached} of ${sums.known}`,
+    String(sums.proven),
+    sums.utilisation?.toFixed(1) ?? "-",
+    whole(sums.work),
+    whole(sums.steps),
+    sums.seconds.toFixed(1),
+  ];
+}
+
+/** Who gave the best published sums. */
+function writeMethods(rows: readonly Row[]): readonly string[] {
+  const sentences = new Set<string>();
+  for (const { family, rotation, bestPublished, bestMethod, bestSingle } of rows) {
+    if (bestMethod === null || bestSingle === null) continue;
+    const alone =
+      bestSingle.measured === bestPublished
+        ? ""
+        : `; the best of one alone is ${bestSingle.measured} (${bestSingle.method})`;
+    sentences.add(
+      `Best published of ${family}, ${rotation ? "turned" : "fixed"}: ${bestPublished} by ${bestMethod}${alone}.`,
+    );
+  }
+  return sentences.size === 0 ? [] : [[...sentences].join("\n")];
+}
+
+/** Mean utilisation, which is what is published of several sheet sizes. */
+function writeUtilisations(rows: readonly Row[]): readonly string[] {
+  const lines = rows
+    .filter(({ question }) => question === "sizes")
+    .map(({ family, rotation, effort, meanUtilisation, bestUtilisation }) => [
+      family,
+      rotation ? "turned" : "fixed",
+      effort ?? "",
+      meanUtilisation?.toFixed(2) ?? "-",
+      bestUtilisation?.percent.toFixed(2) ?? "-",
+      bestUtilisation?.method ?? "-",
+    ]);
+  if (lines.length === 0) return [];
+  return [
+    "Several sheet sizes in limited stock, mean use of the sheets:",
+    aligned(["family", "turns", "effort", "mean use %", "best published %", "by"], lines, 3),
+  ];
+}
+
+const KINDS: Readonly<Record<Remarkable["kind"], string>> = {
+  "beats-bound": "better than a published bound: one of the two is wrong",
+  "beats-best": "below the best published",
+  "newly-proven": "open, proven best here",
+  "meets-published-bound": "open, reaches the published bound",
+};
+
+function writeRemarkable(found: readonly Remarkable[]): readonly string[] {
+  if (found.length === 0)
+    return ["No group is better than its published best, and no open optimum was found."];
+  const lines = found.map(
+    ({ kind, family, rotation, effort, id, measured, bound, publishedBound, bestPublished }) => [
+      family,
+      id,
+      rotation ? "turned" : "fixed",
+      effort,
+      String(measured),
+      whole(bound),
+      whole(publishedBound),
+      whole(bestPublished),
+      KINDS[kind],
+    ],
+  );
+  const head = [
+    "family",
+    "instance or group",
+    "turns",
+    "effort",
+    "found",
+    "bound",
+    "published bound",
+    "best published",
+    "what is new",
+  ];
+  return [markdownTable([head, ...lines], { align: ["l", "l", "l", "l", "r", "r", "r", "r", "l"] })];
+}
+
+function aligned(head: readonly string[], lines: readonly (readonly string[])[], words: number): string {
+  return markdownTable(
+    [head, ...lines].map((line) => [...line]),
+    { align: head.map((_, i) => (i < words ? "l" : "r")) },
+  );
+}
+
+function turnsOf({ rotation }: Row): string {
+  return rotation ? "turned" : "fixed";
+}
+
+function whole(count: number | null): string {
+  return count === null ? "-" : String(count);
+}
+
+function signed(difference: number): string {
+  return difference > 0 ? `+${difference}` : String(difference);
+}
