@@ -14,6 +14,9 @@ export interface SingleLayout {
   readonly tree: CutNode;
 }
 
+/** Steps that the best layout of one kind may take: some tens of milliseconds. */
+const SINGLE_STEPS = 8_000_000;
+
 /**
  * Finds the best layout of one kind on one sheet: by dynamic programming in guillotine mode without limits on stages and
  * cut length, by filling homogeneous shelves in shelf mode (all pieces of a shelf lie alike without loss, since the way
@@ -35,11 +38,14 @@ export function bestSingleLayout(
     value: 1,
     leaf: leafOf(kind, lay),
   }));
-  const layout = bestUnlimitedLayout(sheet.width, sheet.height, problem.kerf, pieces);
-  return layout && { count: layout.value, tree: layout.tree };
+  const layout = bestUnlimitedLayout(sheet.width, sheet.height, problem.kerf, pieces, SINGLE_STEPS);
+  return layout.exact ? { count: layout.value, tree: layout.tree } : undefined;
 }
 
-/** The most valuable layout of one sheet from copies without limit of all kinds, or undefined where limits forbid it. */
+/**
+ * The most valuable layout of one sheet from copies without limit of all kinds, with about so many steps at most; it says
+ * whether it is the best of all. Undefined where the limits of the problem ask for a search.
+ */
 export function bestMixedLayout(
   problem: CompiledProblem,
   sheet: CompiledSheet,
@@ -57,7 +63,7 @@ export function bestMixedLayout(
   );
   if (isTooMany(sheet, pieces)) return undefined;
   const layout = bestUnlimitedLayout(sheet.width, sheet.height, problem.kerf, pieces, mostSteps);
-  return layout && { ...layout, kinds: owners };
+  return { ...layout, kinds: owners };
 }
 
 /** Whether a sheet may give more pieces than a layout can hold. */
