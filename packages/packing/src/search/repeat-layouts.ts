@@ -138,7 +138,7 @@ export interface ExactLayouts {
 }
 
 /** Steps that the most valuable layout of a sheet may take: some tens of milliseconds. */
-const MIXED_STEPS = 8_000_000;
+const MIXED_STEPS = 4_000_000;
 
 /** Remembers {@link bestSingleLayout} and {@link bestMixedLayout}. */
 export function exactLayoutsOf(problem: CompiledProblem): ExactLayouts {
