@@ -46,6 +46,8 @@ export type Division =
 export interface FilledRaster {
   /** Of the whole, or undefined where every layout falls short by more than the limit. */
   readonly value: number | undefined;
+  /** Of the part with its lower right corner at two points, as far as it is good. */
+  readonly valueAt: (x: number, y: number) => number;
   /** How a part with its lower right corner at two points is cut best; asked from the whole on. */
   readonly divide: (x: number, y: number) => Division;
 }
@@ -197,9 +199,11 @@ export function* fillRaster(
   }
   budget.steps = left;
   const whole = (isAlive[(columns - 1) >> 5] as number) & (1 << ((columns - 1) & 31));
+  const valueAt = reader(risen);
   return {
     value: whole === 0 ? undefined : (below[columns - 1] as number),
-    divide: divider(raster, pieces, risen),
+    valueAt,
+    divide: divider(raster, pieces, valueAt),
   };
 }
 
@@ -226,15 +230,9 @@ function addRisen(column: Risen, row: number, value: number): void {
   column.values[column.count++] = value;
 }
 
-/** Reads the cuts back from the values: whatever gives the value of a part is a way to cut it. */
-function divider(
-  { x: findX, y: findY }: Raster,
-  pieces: readonly RasterPiece[],
-  risen: readonly Risen[],
-): (x: number, y: number) => Division {
-  const xs = findX.points;
-  const ys = findY.points;
-  const valueAt = (x: number, y: number): number => {
+/** The best value of a part: that of the highest risen part of its column that is no higher than it. */
+function reader(risen: readonly Risen[]): (x: number, y: number) => number {
+  return (x, y) => {
     const column = risen[x] as Risen;
     let low = -1;
     let high = column.count - 1;
@@ -245,6 +243,16 @@ function divider(
     }
     return low < 0 ? 0 : (column.values[low] as number);
   };
+}
+
+/** Reads the cuts back from the values: whatever gives the value of a part is a way to cut it. */
+function divider(
+  { x: findX, y: findY }: Raster,
+  pieces: readonly RasterPiece[],
+  valueAt: (x: number, y: number) => number,
+): (x: number, y: number) => Division {
+  const xs = findX.points;
+  const ys = findY.points;
   return (x, y) => {
     const value = valueAt(x, y);
     if (value === 0) return { type: "none" };

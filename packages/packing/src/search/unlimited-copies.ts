@@ -11,6 +11,7 @@
  * For other modes it is not used.
  */
 import type { CutNode, SplitPart } from "../model.js";
+import { corneredPiece } from "./cornered-piece.js";
 import {
   bestDensity,
   type FilledRaster,
@@ -216,8 +217,9 @@ function layTree(
     const division = filled.divide(raster.x.atMost(w + kerf), raster.y.atMost(h + kerf));
     if (division.type === "none") return { type: "waste" };
     if (division.type === "piece") {
+      const piece = pieces[division.piece] as UnlimitedPiece;
       counts[division.piece] = (counts[division.piece] ?? 0) + 1;
-      return cornered(w, h, kerf, pieces[division.piece] as UnlimitedPiece);
+      return corneredPiece({ width: w, height: h }, kerf, piece, piece.leaf);
     }
     const { axis, at } = division;
     const first = (raster[axis].points[at] as number) - kerf;
@@ -230,19 +232,4 @@ function layTree(
   };
   const tree = lay(width, height);
   return { tree, counts };
-}
-
-/** A piece cut out of the corner of its part. */
-function cornered(width: number, height: number, kerf: number, piece: UnlimitedPiece): CutNode {
-  let node = piece.leaf;
-  if (piece.height < height) node = trimmed("y", height, kerf, piece.height, node);
-  if (piece.width < width) node = trimmed("x", width, kerf, piece.width, node);
-  return node;
-}
-
-function trimmed(axis: "x" | "y", extent: number, kerf: number, size: number, node: CutNode): CutNode {
-  const rest = extent - size - kerf;
-  const parts: SplitPart[] = [{ size, node }];
-  if (rest > 0) parts.push({ size: rest, node: { type: "waste" } });
-  return { type: "split", axis, parts };
 }
