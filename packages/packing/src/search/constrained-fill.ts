@@ -11,8 +11,8 @@
  * best-first branch-and-bound algorithm, International Transactions in Operational Research 7 (2000).
  *
  * Guarantees a layout of any problem, and says whether it is the best of all; any number of stages and cuts of any length.
- * The work grows exponentially with the pieces that a sheet holds: about a dozen different ones are soon done, more may
- * not be.
+ * The work grows exponentially with the pieces that a sheet holds: where it holds up to about ten it is soon done; where it
+ * is not done, the layout may be far from the best.
  */
 import type { CutNode, Size } from "../model.js";
 import { bestDensity, fillRaster } from "./fill-raster.js";
@@ -31,7 +31,7 @@ export interface ConstrainedKind {
 }
 
 /** One way to lie. */
-export interface ConstrainedWay extends Size {
+interface ConstrainedWay extends Size {
   readonly leaf: CutNode;
 }
 

@@ -37,7 +37,7 @@ export interface Raster {
 }
 
 /** How a part is cut. Indices of points; the first part of a division has the point `at`. */
-export type Division =
+type Division =
   | { readonly type: "none" }
   | { readonly type: "piece"; readonly piece: number }
   | { readonly type: "cut"; readonly axis: "x" | "y"; readonly at: number };

@@ -15,7 +15,7 @@
  */
 import type { FilledRaster, Raster } from "./fill-raster.js";
 
-/** The most value around a part of a width and a height, kerf added. */
+/** The most value around a part of a width and a height, kerf added, that are sums of piece extents. */
 export type OutsideBound = (width: number, height: number) => number;
 
 /** Bounds what parts leave; the raster must be filled without a limit. */

@@ -7,16 +7,26 @@ export interface WorthyPiece {
   readonly value: number;
 }
 
-/**
- * The most value that edge-to-edge cuts give from one sheet with copies without limit, by looking at every cut of every
- * part of whole lengths (Gilmore and Gomory 1966, without patterns). Kerf is lost in each cut, not added to sizes.
- */
+/** The most value that edge-to-edge cuts give from one sheet with copies without limit; see {@link valuesByAllLengths}. */
 export function mostValueByAllLengths(
   width: number,
   height: number,
   kerf: number,
   pieces: readonly WorthyPiece[],
 ): number {
+  return valuesByAllLengths(width, height, kerf, pieces)[width]?.[height] ?? 0;
+}
+
+/**
+ * The most value of every part of whole lengths, by width and height, from a look at every cut of every part (Gilmore and
+ * Gomory 1966, without patterns). Kerf is lost in each cut, not added to sizes.
+ */
+export function valuesByAllLengths(
+  width: number,
+  height: number,
+  kerf: number,
+  pieces: readonly WorthyPiece[],
+): readonly (readonly number[])[] {
   const best = Array.from({ length: width + 1 }, () => new Array<number>(height + 1).fill(0));
   const at = (w: number, h: number): number => (best[w] as number[])[h] as number;
   for (let w = 1; w <= width; w++) {
@@ -34,7 +44,7 @@ export function mostValueByAllLengths(
       (best[w] as number[])[h] = value;
     }
   }
-  return best[width]?.[height] ?? 0;
+  return best;
 }
 
 /**

@@ -1,7 +1,11 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { CutNode } from "../../src/index.js";
-import { type ConstrainedLayout, constrainedFill } from "../../src/search/constrained-fill.js";
+import {
+  type ConstrainedLayout,
+  constrainedFill,
+  constrainedFillSteps,
+} from "../../src/search/constrained-fill.js";
 import { fewestSheets, type OraclePiece } from "../brute-force.js";
 import { countCut } from "./all-lengths.js";
 
@@ -16,14 +20,8 @@ interface Kind {
   readonly turns: boolean;
 }
 
-function fill(
-  width: number,
-  height: number,
-  kerf: number,
-  kinds: readonly Kind[],
-  steps = ENOUGH,
-): ConstrainedLayout {
-  const listed = kinds.map((kind, i) => {
+function listed(kinds: readonly Kind[]): Parameters<typeof constrainedFill>[3] {
+  return kinds.map((kind, i) => {
     const leaf = (turned: boolean): CutNode => ({
       type: "piece",
       shares: [{ kind: turned ? `${i} turned` : `${i}`, form: 0, turned, count: 1 }],
@@ -32,7 +30,17 @@ function fill(
     const turned = { width: kind.height, height: kind.width, leaf: leaf(true) };
     return { value: kind.value, most: kind.most, ways: kind.turns ? [upright, turned] : [upright] };
   });
-  const layout = constrainedFill(width, height, kerf, listed, steps);
+}
+
+/** Fills, and checks that the layout can be cut and is worth what it says. */
+function fill(
+  width: number,
+  height: number,
+  kerf: number,
+  kinds: readonly Kind[],
+  steps = ENOUGH,
+): ConstrainedLayout {
+  const layout = constrainedFill(width, height, kerf, listed(kinds), steps);
   const sizes = new Map(
     kinds.flatMap((kind, i) => [
       [`${i}`, kind],
@@ -113,11 +121,11 @@ describe("the most valuable layout of a sheet from limited copies", () => {
   test.each(PUBLISHED)(
     "reaches the published optimum of $name",
     ({ width, height, kinds, values, optimum }) => {
-      const listed = kinds.split(" ").map((text, i): Kind => {
+      const list = kinds.split(" ").map((text, i): Kind => {
         const [w, h, most] = text.split("x").map(Number) as [number, number, number];
         return { width: w, height: h, most, value: values[i] as number, turns: false };
       });
-      const layout = fill(width, height, 0, listed);
+      const layout = fill(width, height, 0, list);
       expect(layout.value).toBe(optimum);
       expect(layout.exact).toBe(true);
     },
@@ -161,14 +169,19 @@ describe("the most valuable layout of a sheet from limited copies", () => {
     expect(exact).toBeLessThan(runs * 0.95);
   });
 
-  test("is the same whenever it is asked for", () => {
+  test("is the same whenever it is asked for, and pauses on the way", () => {
     const list = Array.from({ length: 9 }, (_, i): Kind => {
-      const [width, height] = [31 + 7 * i, 94 - 5 * i];
+      const [width, height] = [21 + 4 * i, 64 - 3 * i];
       return { width, height, value: width * height + i, most: 1 + (i % 3), turns: i % 2 === 0 };
     });
-    const once = fill(200, 180, 1, list, 200_000);
+    const once = fill(200, 180, 1, list, 600_000);
     expect(once.value).toBeGreaterThan(0);
-    expect(fill(200, 180, 1, list, 200_000)).toEqual(once);
+    const run = constrainedFillSteps(200, 180, 1, listed(list), 600_000);
+    let pauses = 0;
+    let step = run.next();
+    for (; !step.done; step = run.next()) pauses++;
+    expect(step.value).toEqual(once);
+    expect(pauses).toBeGreaterThan(1);
   });
 
   test("leaves a sheet whole where no copy may be cut", () => {
