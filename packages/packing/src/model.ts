@@ -298,6 +298,8 @@ export interface SearchRecord {
   readonly lp: string;
   /** Starts that were finished. */
   readonly starts: number;
+  /** Steps of ruin and recreate that were made. */
+  readonly steps: number;
   /** Units of work done. */
   readonly work: number;
   /** `cancelled`: cut short, so another run may give another plan. */

@@ -6,9 +6,11 @@ import type { Demand } from "./search/best-fit.js";
 import { type CompiledProblem, compileProblem } from "./search/compiled-problem.js";
 import { completeSets } from "./search/complete-sets.js";
 import { type Draft, isBetterDraft, mergeRuns } from "./search/draft.js";
+import { improvementWork, improvePlan } from "./search/improve-plan.js";
 import { type Meter, newMeter } from "./search/meter.js";
 import { MOST_SINGLE_COPIES, oneStart } from "./search/one-start.js";
 import { polishLayouts } from "./search/polish-layouts.js";
+import { randomStream } from "./search/random-stream.js";
 import { exactLayoutsOf } from "./search/repeat-layouts.js";
 import { SHELF_RULES } from "./search/shelves.js";
 
@@ -52,18 +54,22 @@ const STEPS_PER_PAUSE = 8;
 const LEAST_STARTS = 24;
 
 interface Budget {
-  /** Places to look at, all starts together. */
+  /** Places to look at for first plans, all together. */
   readonly work: number;
-  /** Starts at most. */
+  /** First plans at most. */
   readonly most: number;
+  /** Starts of ruin and recreate, each from the best first plan. */
+  readonly starts: number;
+  /** Work of one such start for 100 pieces or more; for fewer it is less in proportion. */
+  readonly each: number;
   /** Tries to lay the layouts found once more, all together. */
   readonly tries: number;
 }
 
 const BUDGET: Readonly<Record<Effort, Budget>> = {
-  quick: { work: 1_500_000, most: 100, tries: 240 },
-  standard: { work: 40_000_000, most: 6_000, tries: 1_600 },
-  thorough: { work: 400_000_000, most: 60_000, tries: 8_000 },
+  quick: { work: 1_000_000, most: 60, starts: 1, each: 1_500_000, tries: 240 },
+  standard: { work: 3_000_000, most: 240, starts: 2, each: 20_000_000, tries: 800 },
+  thorough: { work: 12_000_000, most: 1_000, starts: 8, each: 50_000_000, tries: 4_000 },
 };
 
 /**
@@ -162,7 +168,7 @@ export function* packSteps(
   const compiled = compileProblem(problem);
   const bound = lowerBound(compiled);
   const meter = newMeter();
-  const run = yield* search(compiled, bound, seed, budget, meter);
+  const run = yield* search(compiled, bound, seed, budget, meter, (draft) => reaches(compiled, draft, bound));
   let best = run.best;
   let cancelled = run.cancelled;
   if (problem.aim === "all" && best.lacking > 0 && !cancelled) {
@@ -188,6 +194,7 @@ export function* packSteps(
     seed,
     lp: "none",
     starts: run.starts,
+    steps: run.steps,
     work: meter.work,
     ended: cancelled ? "cancelled" : run.proven ? "proven" : "finished",
   });
@@ -196,43 +203,89 @@ export function* packSteps(
 interface SearchResult {
   readonly best: Draft;
   readonly starts: number;
+  /** Ruin-and-recreate steps. */
+  readonly steps: number;
   readonly proven: boolean;
   readonly cancelled: boolean;
 }
 
+/** First plans, then starts of ruin and recreate from the best of them. */
 function* search(
   problem: CompiledProblem,
   bound: Bound | undefined,
   seed: number,
   budget: Budget,
   meter: Meter,
+  isEnough: (draft: Draft) => boolean,
 ): Generator<Progress, SearchResult, boolean | undefined> {
   const demand = demandOf(problem);
+  const firstStarts = startsFor(problem, demand, budget);
+  const starts = firstStarts + budget.starts;
+  const first = yield* firstPlans(problem, demand, seed, firstStarts, starts, meter, isEnough);
+  if (first.cancelled || first.proven || (bound?.aim === "all" && bound.cost === null)) return first;
+  let { best } = first;
+  let steps = 0;
+  const each = improvementWork(best, budget.each);
+  for (let start = 0; start < budget.starts; start++) {
+    const random = randomStream(seed, firstStarts + start);
+    const improving = improvePlan(problem, demand, first.best, random, meter, each, isEnough);
+    let step = improving.next();
+    while (!step.done) {
+      const startsDone = firstStarts + start;
+      const asked = yield { startsDone, starts, work: meter.work, best: summary(best) };
+      if (asked === true) meter.stopped = true;
+      step = improving.next();
+    }
+    steps += step.value.steps;
+    if (isBetterDraft(problem, step.value.best, best)) best = step.value.best;
+    const done = firstStarts + start + 1;
+    if (meter.stopped) return { best, starts: done - 1, steps, proven: false, cancelled: true };
+    if (isEnough(best)) return { best, starts: done, steps, proven: true, cancelled: false };
+  }
+  return { best, starts, steps, proven: false, cancelled: false };
+}
+
+/** Plans made from nothing: shelves, best fit by many rules, repeated layouts. */
+function* firstPlans(
+  problem: CompiledProblem,
+  demand: Demand,
+  seed: number,
+  starts: number,
+  allStarts: number,
+  meter: Meter,
+  isEnough: (draft: Draft) => boolean,
+): Generator<Progress, SearchResult, boolean | undefined> {
   const exact = exactLayoutsOf(problem);
-  const starts = startsFor(problem, demand, budget);
   // A first plan is always finished; shelves leave groups out, so groups need one start more.
   const needed = problem.groups > 0 ? SHELF_RULES.length + 1 : 1;
   let best: Draft | undefined;
   let asked = false;
   meter.stopped = false;
   for (let start = 0; start < starts; start++) {
-    const steps = oneStart(problem, demand, start, seed, meter, exact);
-    let step = steps.next();
+    const making = oneStart(problem, demand, start, seed, meter, exact);
+    let step = making.next();
     while (!step.done) {
-      const progress: Progress = { startsDone: start, starts, work: meter.work, best: best && summary(best) };
+      const progress: Progress = {
+        startsDone: start,
+        starts: allStarts,
+        work: meter.work,
+        best: best && summary(best),
+      };
       asked = (yield progress) === true || asked;
       meter.stopped = asked && start >= needed;
-      step = steps.next();
+      step = making.next();
     }
     const draft = step.value;
     if (draft && (best === undefined || isBetterDraft(problem, draft, best))) best = draft;
-    if (best && asked && start + 1 >= needed) return { best, starts: start, proven: false, cancelled: true };
-    if (best && start + 1 >= LEAST_STARTS && reaches(problem, best, bound)) {
-      return { best, starts: start + 1, proven: true, cancelled: false };
+    if (best && asked && start + 1 >= needed) {
+      return { best, starts: start, steps: 0, proven: false, cancelled: true };
+    }
+    if (best && start + 1 >= LEAST_STARTS && isEnough(best)) {
+      return { best, starts: start + 1, steps: 0, proven: true, cancelled: false };
     }
   }
   const found = best as Draft;
-  return { best: found, starts, proven: reaches(problem, found, bound), cancelled: false };
+  return { best: found, starts, steps: 0, proven: isEnough(found), cancelled: false };
 }
 
 /** The short search for one number of complete sets. */
@@ -241,7 +294,9 @@ function searchSets(
   seed: number,
   meter: Meter,
 ): Generator<Progress, SearchResult, boolean | undefined> {
-  return search(compileProblem(problem), undefined, seed, { work: 1_500_000, most: 24, tries: 0 }, meter);
+  const budget: Budget = { work: 1_500_000, most: 24, starts: 1, each: 500_000, tries: 0 };
+  const compiled = compileProblem(problem);
+  return search(compiled, undefined, seed, budget, meter, (draft) => draft.lacking === 0);
 }
 
 function summary(draft: Draft): NonNullable<Progress["best"]> {

@@ -243,6 +243,6 @@ export function describePlan(
     value: String(value),
     bound,
     proven: isProven,
-    search: { effort: "quick", seed: 1, lp: "none", starts: 1, work: 0, ended: "finished" },
+    search: { effort: "quick", seed: 1, lp: "none", starts: 1, steps: 0, work: 0, ended: "finished" },
   };
 }

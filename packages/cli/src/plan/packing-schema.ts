@@ -204,6 +204,7 @@ export const packing: z.ZodType<Packing> = z
       seed: z.int().min(0),
       lp: z.string(),
       starts: count,
+      steps: count,
       work: count,
       ended: z.enum(["finished", "proven", "cancelled"]),
     }),

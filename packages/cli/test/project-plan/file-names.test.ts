@@ -53,7 +53,7 @@ function group(id: string, layouts: number): PaperGroup {
       value: "0",
       bound: { aim: "all", cost: "0", sheets: 0, certificate: { type: "weights", sheets: [] } },
       proven: true,
-      search: { effort: "quick", seed: 1, lp: "none", starts: 1, work: 1, ended: "proven" },
+      search: { effort: "quick", seed: 1, lp: "none", starts: 1, steps: 0, work: 1, ended: "proven" },
     },
   };
 }

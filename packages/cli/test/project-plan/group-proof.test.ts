@@ -50,7 +50,7 @@ function proof({ sheets, costs, cost, least, proven = false, outcome = "complete
     value: "0",
     bound,
     proven,
-    search: { effort: "quick", seed: 1, lp: "none", starts: 1, work: 1, ended: "finished" },
+    search: { effort: "quick", seed: 1, lp: "none", starts: 1, steps: 0, work: 1, ended: "finished" },
   };
   const designs = whole.map(({ id }) => id);
   const {

@@ -1,4 +1,5 @@
-import type { CutNode, Layout, PieceLeaf, Share } from "../model.js";
+import type { CutNode, Layout, PieceLeaf, Share, Size } from "../model.js";
+import { childrenOf } from "../placements.js";
 import type { CompiledProblem, CompiledSheet } from "./compiled-problem.js";
 import { type Forest, treeOf } from "./cut-forest.js";
 
@@ -42,6 +43,18 @@ export function layoutsOf(problem: CompiledProblem, forest: Forest): readonly Dr
       counts: tally(bin.pieces),
       spread: spread[bin.index] ?? 0,
     }));
+}
+
+/** Sum of the squares of the free areas of a tree, large where little is in many places. */
+export function leftoverSpread(node: CutNode, part: Size, kerf: number): number {
+  if (node.type !== "split") {
+    const area = part.width * part.height;
+    return node.type === "piece" || node.type === "stopped" ? 0 : area * area;
+  }
+  return childrenOf(node, part, kerf).reduce(
+    (sum, child) => sum + leftoverSpread(child.node, child, kerf),
+    0,
+  );
 }
 
 /** How often each number stands in a list. */

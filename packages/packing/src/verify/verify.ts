@@ -63,12 +63,17 @@ export function verify(problem: Problem, packing: Packing): readonly Finding[] {
 
 /** The record of the search proves nothing, so only its form is checked. */
 function checkSearch(value: unknown, report: Report): void {
-  const fields = readFields<"effort" | "seed" | "lp" | "starts" | "work" | "ended">(report, value, "search");
+  const fields = readFields<"effort" | "seed" | "lp" | "starts" | "steps" | "work" | "ended">(
+    report,
+    value,
+    "search",
+  );
   if (fields === undefined) return;
   readWord(report, fields.effort, "search.effort", ["quick", "standard", "thorough"]);
   readWhole(report, fields.seed, "search.seed", Number.MIN_SAFE_INTEGER);
   readText(report, fields.lp, "search.lp");
   readWhole(report, fields.starts, "search.starts", 0);
+  readWhole(report, fields.steps, "search.steps", 0);
   readWhole(report, fields.work, "search.work", 0);
   readWord(report, fields.ended, "search.ended", ["finished", "proven", "cancelled"]);
 }

@@ -99,7 +99,7 @@ const packing: Packing = {
     },
   },
   proven: true,
-  search: { effort: "quick", seed: 1, lp: "none", starts: 1, work: 0, ended: "proven" },
+  search: { effort: "quick", seed: 1, lp: "none", starts: 1, steps: 0, work: 0, ended: "proven" },
 };
 
 export const examplePlan: ValidPlan = { problem, packing };
@@ -152,7 +152,7 @@ export const stoppedPlan: ValidPlan = {
       },
     },
     proven: true,
-    search: { effort: "quick", seed: 1, lp: "none", starts: 1, work: 0, ended: "proven" },
+    search: { effort: "quick", seed: 1, lp: "none", starts: 1, steps: 0, work: 0, ended: "proven" },
   },
 };
 
@@ -235,6 +235,6 @@ export const windowPlan: ValidPlan = {
       },
     },
     proven: true,
-    search: { effort: "quick", seed: 1, lp: "none", starts: 1, work: 0, ended: "proven" },
+    search: { effort: "quick", seed: 1, lp: "none", starts: 1, steps: 0, work: 0, ended: "proven" },
   },
 };

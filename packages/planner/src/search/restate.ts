@@ -48,6 +48,7 @@ export function restate(
       seed: last.search.seed,
       lp: last.search.lp,
       starts: searches.reduce((sum, { search }) => sum + search.starts, 0),
+      steps: searches.reduce((sum, { search }) => sum + search.steps, 0),
       work: searches.reduce((sum, { search }) => sum + search.work, 0),
       ended: searches.some(({ search }) => search.ended === "cancelled")
         ? "cancelled"

@@ -77,7 +77,7 @@ export function plan(
     value: "0",
     bound: { aim: "all", cost: "0", sheets: 0, certificate: { type: "weights", sheets: [] } },
     proven: false,
-    search: { effort: "quick", seed: 1, lp: "none", starts: 0, work: 0, ended: "finished" },
+    search: { effort: "quick", seed: 1, lp: "none", starts: 0, steps: 0, work: 0, ended: "finished" },
   };
   return { problem, packing };
 }

@@ -1,0 +1,158 @@
+/**
+ * One start of ruin and recreate: improves a plan until its work is done, towards one sheet less (aim `all`) or more
+ * value (aim `fill`). Starts depend on the problem, the plan they begin with, the seed and their own number alone, so
+ * they may be run in any order and place.
+ */
+import type { CutNode, PieceLeaf } from "../model.js";
+import type { Demand } from "./best-fit.js";
+import type { CompiledProblem } from "./compiled-problem.js";
+import { type Draft, type DraftLayout, draftOf, leftoverSpread } from "./draft.js";
+import { isDue, type Meter } from "./meter.js";
+import type { RandomStream } from "./random-stream.js";
+import { branchOf } from "./trees/branch.js";
+import type { CutTree } from "./trees/cut-tree.js";
+import { type PlannedSheet, RuinAndRecreate } from "./trees/ruin-recreate.js";
+
+/** Pieces on one sheet above which a step takes too long. */
+const MOST_ON_ONE = 600;
+
+/** Copies that are improved at most; of a larger plan the layouts with the most left over are taken. */
+const MOST_COPIES = 6_000;
+
+/** What a start came to. */
+export interface Improvement {
+  /** The best plan found, at least as good as the first. */
+  readonly best: Draft;
+  /** Ruin-and-recreate steps made. */
+  readonly steps: number;
+}
+
+/** Work of one start by the size of the plan: small problems are through sooner. */
+export function improvementWork(first: Draft, workFor100: number): number {
+  const copies = first.placed.reduce((sum, count) => sum + count, 0);
+  return Math.floor(workFor100 * Math.min(1, copies / 100));
+}
+
+/**
+ * Runs one start, or as much of it as {@link Meter.stopped} allows.
+ * @param isEnough whether a plan is so good that the start may end; called for each better plan.
+ */
+export function* improvePlan(
+  problem: CompiledProblem,
+  demand: Demand,
+  first: Draft,
+  random: RandomStream,
+  meter: Meter,
+  work: number,
+  isEnough: (draft: Draft) => boolean,
+): Generator<void, Improvement, void> {
+  const { kept, taken } = chooseLayouts(first);
+  const isFill = problem.source.aim === "fill";
+  if (taken.length === 0 || (isFill && problem.groups > 0)) return { best: first, steps: 0 };
+  const engine = new RuinAndRecreate(problem, demandOf(problem, demand, kept), random, meter);
+  const numbers = new Map(problem.kinds.map((kind) => [kind.id, kind.index]));
+  engine.load(taken.flatMap((layout) => sheetsOf(engine, layout, numbers)));
+  const step = problem.sheets.reduce((all, sheet) => divisor(all, sheet.cost), 0);
+  let best = first;
+  let isWhole = engine.isComplete;
+  let lacking = engine.lacking;
+  if (isWhole && (isFill || step === 0)) return { best, steps: 0 };
+  if (!isFill && isWhole) engine.setBudget(engine.cost - step);
+  const end = meter.work + work;
+  while (meter.work < end) {
+    engine.step();
+    const isBetter = engine.isComplete || (engine.lacking < lacking && !isWhole && problem.groups === 0);
+    if (isBetter) {
+      lacking = engine.lacking;
+      isWhole = engine.isComplete;
+      best = draftOf(problem, [...kept, ...layoutsOf(problem, engine.trees)]);
+      if (isEnough(best)) break;
+      if (isWhole) {
+        if (isFill || engine.cost === 0) break;
+        engine.setBudget(engine.cost - step);
+      }
+    }
+    if (isDue(meter)) {
+      yield;
+      if (meter.stopped) break;
+    }
+  }
+  return { best, steps: engine.steps };
+}
+
+/** The layouts that are improved: all, or of many the worst filled ones, each sheet of a run for itself. */
+function chooseLayouts(first: Draft): {
+  readonly kept: readonly DraftLayout[];
+  readonly taken: readonly DraftLayout[];
+} {
+  const byWaste = first.layouts
+    .map((layout) => ({ layout, use: piecesOn(layout), order: layout.spread }))
+    .sort((a, b) => b.order - a.order);
+  const kept: DraftLayout[] = [];
+  const taken: DraftLayout[] = [];
+  let copies = 0;
+  for (const { layout, use } of byWaste) {
+    const room = Math.floor((MOST_COPIES - copies) / Math.max(1, use));
+    const sheets = use > MOST_ON_ONE ? 0 : Math.min(layout.run, room);
+    if (sheets > 0) taken.push({ ...layout, run: sheets });
+    if (sheets < layout.run) kept.push({ ...layout, run: layout.run - sheets });
+    copies += sheets * use;
+  }
+  return { kept, taken };
+}
+
+function piecesOn(layout: DraftLayout): number {
+  let sum = 0;
+  for (const count of layout.counts.values()) sum += count;
+  return sum;
+}
+
+/** What is left to place when some layouts stay as they are. */
+function demandOf(problem: CompiledProblem, demand: Demand, kept: readonly DraftLayout[]): Demand {
+  const wanted = [...demand.wanted];
+  const stock = [...demand.stock];
+  for (const layout of kept) {
+    stock[layout.sheet.index] = (stock[layout.sheet.index] ?? 0) - layout.run;
+    for (const [kind, count] of layout.counts) wanted[kind] = (wanted[kind] ?? 0) - count * layout.run;
+  }
+  return { wanted: wanted.map((copies, kind) => (problem.kinds[kind]?.fits ? copies : 0)), stock };
+}
+
+function sheetsOf(
+  engine: RuinAndRecreate,
+  layout: DraftLayout,
+  numbers: ReadonlyMap<string, number>,
+): readonly PlannedSheet[] {
+  const { sheet, run } = layout;
+  const { table } = engine;
+  const branch = branchOf(layout.tree(), (leaf: PieceLeaf) => {
+    const share = leaf.shares[0];
+    const kind = numbers.get(share?.kind ?? "") ?? -1;
+    const from = table.first[sheet.index * table.kinds + kind] ?? 0;
+    const to = table.first[sheet.index * table.kinds + kind + 1] ?? 0;
+    for (let lay = from; lay < to; lay++) {
+      const own = table.lays[lay];
+      if (own?.form === share?.form && own?.turned === share?.turned) return lay;
+    }
+    throw new RangeError(`The search laid ${share?.kind} in a way that ${sheet.id} does not allow.`);
+  });
+  return Array.from({ length: run }, () => ({ sheet, branch }));
+}
+
+/** Every sheet in use as a layout of its own; the trees are read at once, since the engine goes on. */
+function layoutsOf(problem: CompiledProblem, trees: readonly CutTree[]): readonly DraftLayout[] {
+  return trees
+    .filter((tree) => tree.count > 0)
+    .map((tree) => {
+      const node: CutNode = tree.toCutNode();
+      const counts = new Map<number, number>();
+      tree.eachPiece((kind) => counts.set(kind, (counts.get(kind) ?? 0) + 1));
+      const { sheet } = tree;
+      const size = { width: sheet.width, height: sheet.height };
+      return { sheet, run: 1, tree: () => node, counts, spread: leftoverSpread(node, size, problem.kerf) };
+    });
+}
+
+function divisor(a: number, b: number): number {
+  return b === 0 ? a : divisor(b, a % b);
+}
