@@ -3,6 +3,7 @@ import { BenchFaults, writeBenchFaults } from "./bench-fault.js";
 import type { BenchIo } from "./bench-io.js";
 import { packingOptions } from "./packing/packing-options.js";
 import { runPacking } from "./packing/run-packing.js";
+import { peersOptions, runPeers } from "./peers/run-peers.js";
 import { runWaste } from "./waste/run-waste.js";
 import { wasteOptions } from "./waste/waste-options.js";
 import type { WrittenOptions } from "./written-options.js";
@@ -11,8 +12,8 @@ import type { WrittenOptions } from "./written-options.js";
 export type ExitCode = 0 | 1 | 2;
 
 const AFTER_HELP = `
-Exit codes: 0 done; 1 something could not be planned, or a plan failed its check (results are written);
-2 wrong usage or input, nothing measured.`;
+Exit codes: 0 done; 1 something could not be planned, a plan failed its check, or an instance got worse than its
+ratchet (results are written); 2 wrong usage or input, nothing measured.`;
 
 /** Runs a suite of the benchmark. Touches nothing but what `io` holds. */
 export async function runBench(argv: readonly string[], io: BenchIo): Promise<ExitCode> {
@@ -48,6 +49,13 @@ export async function runBench(argv: readonly string[], io: BenchIo): Promise<Ex
       code = await runPacking(written, io);
     });
   for (const option of packingOptions()) packing.addOption(option);
+  const peers = settle(program.command("peers"))
+    .description("The same instances by general-purpose packers from npm, beside ours.")
+    .usage("--data FOLDER [--family NAME] [options]")
+    .action(async (written: WrittenOptions) => {
+      code = await runPeers(written, io);
+    });
+  for (const option of peersOptions()) peers.addOption(option);
   try {
     await program.parseAsync([...argv], { from: "user" });
     return code;

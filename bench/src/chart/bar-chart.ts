@@ -6,6 +6,8 @@ export interface BarChart {
   /** What a bar's length says. */
   readonly measure: string;
   readonly series: readonly Series[];
+  /** Decimals of the numbers behind the bars. */
+  readonly decimals: 1 | 2;
   /** What the upright mark across a group says. */
   readonly mark: string;
   readonly panels: readonly Panel[];
@@ -19,11 +21,13 @@ interface Series {
   readonly fill: string;
 }
 
-/** One sheet's bars. */
+/** Bars that belong together, such as those of one sheet. */
 export interface Panel {
   readonly title: string;
-  /** A rectangle whose shape stands beside the title. */
-  readonly outline: Size;
+  /** A rectangle whose shape stands beside the title, in ticks; `null` for none. */
+  readonly outline: Size | null;
+  /** The numbers of the series that have a bar here, from 0 (default: all). */
+  readonly shown?: readonly number[] | undefined;
   readonly groups: readonly Group[];
 }
 

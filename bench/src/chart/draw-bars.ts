@@ -23,12 +23,15 @@ const MARGIN = 4;
 const GUTTER = 7;
 /** Room for the labels of groups, and for the number behind the longest bar. */
 const LABELS = 24;
+const WIDE_LABELS = 29;
 const NUMBERS = 9;
 const BAR_PITCH = 3;
+const LEAST_GROUP = 5;
 const GROUP_GAP = 3.2;
 const PANEL_HEAD = 10;
 const PANEL_FOOT = 8;
 const LONGEST_LABEL = 14;
+const LONGEST_WIDE_LABEL = 17;
 /** The longer side of a sheet's picture for a longest side of 12 in and more. */
 const OUTLINE_SIDE = 6.5;
 
@@ -87,7 +90,13 @@ function shareOf({ panels }: BarChart, panelWidth: number): ScaleLinear<number, 
   return scaleLinear()
     .domain([0, longest])
     .nice(5)
-    .range([0, panelWidth - LABELS - NUMBERS]);
+    .range([0, panelWidth - labelsOf({ panels }).room - NUMBERS]);
+}
+
+/** Room for labels: a little more where one needs it. */
+function labelsOf({ panels }: Pick<BarChart, "panels">): { readonly room: number; readonly letters: number } {
+  const long = panels.some(({ groups }) => groups.some(({ label }) => [...label].length > LONGEST_LABEL));
+  return long ? { room: WIDE_LABELS, letters: LONGEST_WIDE_LABEL } : { room: LABELS, letters: LONGEST_LABEL };
 }
 
 function drawLegend(
@@ -123,18 +132,23 @@ interface Place {
   readonly across: ScaleLinear<number, number>;
 }
 
-function groupHeight(chart: BarChart): number {
-  return chart.series.length * BAR_PITCH;
+function shownIn({ shown }: Panel, { series }: BarChart): readonly number[] {
+  return shown ?? series.map((_, i) => i);
 }
 
-function panelHeight({ groups }: Panel, chart: BarChart): number {
-  return PANEL_HEAD + groups.length * (groupHeight(chart) + GROUP_GAP) + PANEL_FOOT;
+/** Room for the bars, and for the two lines of the label beside a single one. */
+function groupHeight(panel: Panel, chart: BarChart): number {
+  return Math.max(shownIn(panel, chart).length * BAR_PITCH, LEAST_GROUP);
+}
+
+function panelHeight(panel: Panel, chart: BarChart): number {
+  return PANEL_HEAD + panel.groups.length * (groupHeight(panel, chart) + GROUP_GAP) + PANEL_FOOT;
 }
 
 function drawPanel(panel: Panel, chart: BarChart, { x: left, y: top, width, across }: Place): Element {
-  const origin = left + LABELS;
+  const origin = left + labelsOf(chart).room;
   const firstGroup = top + PANEL_HEAD;
-  const pitch = groupHeight(chart) + GROUP_GAP;
+  const pitch = groupHeight(panel, chart) + GROUP_GAP;
   const bottom = firstGroup + panel.groups.length * pitch - GROUP_GAP / 2;
   const elements: Element[] = [
     ...drawTitle(panel, left, top),
@@ -149,13 +163,15 @@ function drawPanel(panel: Panel, chart: BarChart, { x: left, y: top, width, acro
     );
   }
   panel.groups.forEach((group, i) => {
-    elements.push(...drawGroup(group, chart, { x: left, y: firstGroup + i * pitch, width, across }));
+    elements.push(...drawGroup(group, panel, chart, { x: left, y: firstGroup + i * pitch, width, across }));
   });
   return x("g", lines(elements));
 }
 
-/** The title behind a small picture of the sheet, all sheets to one scale. */
+/** The title, behind a small picture of the sheet where there is one; all sheets to one scale. */
 function drawTitle({ title, outline }: Panel, left: number, top: number): readonly Element[] {
+  const face = { size: PANEL_TITLE, weight: "bold" } as const;
+  if (outline === null) return [text(title, { x: mm(left), y: mm(top + 5.6) }, face)];
   const longest = Math.max(outline.width, outline.height);
   // 12 in at 40640 ticks; larger sheets are drawn as large as that.
   const scale = OUTLINE_SIDE / Math.max(longest, 12 * 40640);
@@ -163,40 +179,49 @@ function drawTitle({ title, outline }: Panel, left: number, top: number): readon
   const high = outline.height * scale;
   return [
     rectangle(left + 0.1, top + 6.2 - high, wide, high, { fill: PAPER, stroke: INK, "stroke-width": 0.2 }),
-    text(title, { x: mm(left + wide + 2), y: mm(top + 5.6) }, { size: PANEL_TITLE, weight: "bold" }),
+    text(title, { x: mm(left + wide + 2), y: mm(top + 5.6) }, face),
   ];
 }
 
-function drawGroup(group: Group, chart: BarChart, { x: left, y: top, across }: Place): readonly Element[] {
-  const origin = left + LABELS;
-  const height = groupHeight(chart);
+function drawGroup(
+  group: Group,
+  panel: Panel,
+  chart: BarChart,
+  { x: left, y: top, across }: Place,
+): readonly Element[] {
+  const origin = left + labelsOf(chart).room;
+  const height = groupHeight(panel, chart);
+  const shown = shownIn(panel, chart);
+  const { letters } = labelsOf(chart);
+  const barsHeight = Math.max(shown.length, 1.3) * BAR_PITCH;
   const bars = scaleBand<number>()
-    .domain(chart.series.map((_, i) => i))
-    .range([0, height])
+    .domain(shown)
+    .range([(height - barsHeight) / 2, (height + barsHeight) / 2])
     .paddingInner(0.12);
   const middle = top + height / 2;
   const elements: Element[] = [
-    text(shorten(group.label), { x: mm(left), y: mm(middle - 0.4) }, { size: TEXT }),
-    text(shorten(group.note), { x: mm(left), y: mm(middle + 3) }, { fill: QUIET }),
+    text(shorten(group.label, letters), { x: mm(left), y: mm(middle - 0.4) }, { size: TEXT }),
+    text(shorten(group.note, letters), { x: mm(left), y: mm(middle + 3) }, { fill: QUIET }),
   ];
-  chart.series.forEach(({ name, fill }, i) => {
+  for (const [place, i] of shown.entries()) {
+    const { name, fill } = chart.series[i] ?? { name: "", fill: INK };
     const y = top + (bars(i) ?? 0);
     const value = group.values[i] ?? null;
     const baseline = mm(y + bars.bandwidth() / 2 + 0.9);
     if (value === null) {
       elements.push(text("not possible", { x: mm(origin + 1), y: baseline }, { fill: QUIET }));
-      return;
+      continue;
     }
     const bar = rectangle(origin, y, across(value), bars.bandwidth(), {
       fill,
       stroke: INK,
       "stroke-width": HAIRLINE,
     });
-    const said = value.toFixed(1);
+    const said = value.toFixed(chart.decimals);
     bar.children.push(x("title", `${group.label}, ${name}: ${said} %`));
     const number = { x: mm(origin + across(value) + 1), y: baseline };
-    elements.push(bar, text(said, number, { weight: i === 0 ? "bold" : "normal" }));
-  });
+    elements.push(bar, text(said, number, { weight: place === 0 ? "bold" : "normal" }));
+  }
   if (group.mark !== null)
     elements.push(...mark(origin + across(group.mark), top - 0.7, top + height + 0.35));
   return elements;
@@ -229,9 +254,9 @@ function text(content: string, at: { readonly x: number; readonly y: number }, f
 /** What XML 1.0 (production 2) allows nowhere, and the writer lets through; the name of a file may hold it. */
 const FORBIDDEN = /[^\t\n\r\u0020-\ud7ff\ue000-\ufffd\u{10000}-\u{10ffff}]/gu;
 
-function shorten(label: string): string {
+function shorten(label: string, most: number): string {
   const letters = [...label];
-  return letters.length <= LONGEST_LABEL ? label : `${letters.slice(0, LONGEST_LABEL - 1).join("")}…`;
+  return letters.length <= most ? label : `${letters.slice(0, most - 1).join("")}…`;
 }
 
 function rectangle(

@@ -12,6 +12,9 @@ export const PAPER = "#ffffff";
 /** Blue, bluish green, orange, yellow. */
 export const FILLS = ["#0072b2", "#009e73", "#e69f00", "#f0e442"] as const;
 
+/** Black, sky blue, reddish purple and vermillion: for what stands beside the bars above. */
+export const OTHER_FILLS = ["#56b4e9", "#d55e00", "#cc79a7", "#000000"] as const;
+
 /** 7 pt is 2.469 mm; no text is smaller than this. */
 export const SMALL_TEXT = 2.5;
 export const TEXT = 2.8;

@@ -3,7 +3,7 @@ import { type Family, type Instance, MEASURES, type Question, type Reference } f
 import type { PublishedResults, PublishedSums } from "../instances/published-results.js";
 import { percentOf } from "../percent-of.js";
 import type { Solved } from "../solve/solve-task.js";
-import { gapOf } from "./gap.js";
+import { betterBound, gapTo } from "./gap.js";
 import type { CellSums, Detail, Figures, GroupSums, Row, Sums } from "./row.js";
 
 /** How the instances of a family were solved. */
@@ -40,7 +40,7 @@ export function makeRow(
     return { instance, detail: detailOf(instance, question, reference, answer) };
   });
   const sums = (chosen: readonly Measured[]): Sums =>
-    sumOf(question, chosen, (cell) => published.sumsOf(name, cell, mayTurn));
+    sumOf(chosen, (cell) => published.sumsOf(name, cell, mayTurn));
   const uses = measured.map(({ detail }) => detail.pieceArea / detail.sheetArea);
   const mean = uses.reduce((sum, use) => sum + use, 0) / uses.length;
   return {
@@ -53,6 +53,7 @@ export function makeRow(
     measure: MEASURES[question].name,
     meanUtilisation: Number.isFinite(mean) ? Math.round(mean * 10000) / 100 : null,
     bestUtilisation: published.utilisationOf(name, mayTurn),
+    tries: sumTries(solved),
     groups: groupsOf(measured).map(([group, chosen]): GroupSums => ({ group, ...sums(chosen) })),
     cells: cellsOf(measured).map(([cell, chosen]): CellSums => ({ ...cell, ...sums(chosen) })),
     details: measured.map(({ detail }) => detail),
@@ -86,6 +87,8 @@ function detailOf({ id }: Instance, question: Question, reference: Reference, so
   const { sheets, sheetArea, pieceArea, value, bounds } = solved;
   const key = question === "sheets" ? "sheets" : question === "sizes" ? "sheetArea" : "value";
   const whole = sheets !== null;
+  const measured = whole ? { sheets, sheetArea, value }[key] : null;
+  const bestBound = betterBound(question, bounds[key], reference.bound);
   return {
     id,
     sheets,
@@ -94,8 +97,10 @@ function detailOf({ id }: Instance, question: Question, reference: Reference, so
     utilisation: whole && sheetArea > 0 ? percentOf(BigInt(pieceArea), BigInt(sheetArea)) : null,
     seconds: solved.seconds,
     verified: solved.faults.length === 0,
-    measured: whole ? { sheets, sheetArea, value }[key] : null,
+    measured,
     publishedBound: reference.bound,
+    bestBound,
+    gap: gapTo(question, measured, bestBound),
     sheetArea,
     pieceArea,
     value,
@@ -107,7 +112,7 @@ function detailOf({ id }: Instance, question: Question, reference: Reference, so
 
 type SumsOf = (cell: NonNullable<Instance["cell"]>) => PublishedSums | null;
 
-function sumOf(question: Question, chosen: readonly Measured[], publishedOf: SumsOf): Sums {
+function sumOf(chosen: readonly Measured[], publishedOf: SumsOf): Sums {
   const details = chosen.map(({ detail }) => detail);
   const sheetArea = details.reduce((sum, detail) => sum + detail.sheetArea, 0);
   const pieceArea = details.reduce((sum, detail) => sum + detail.pieceArea, 0);
@@ -125,11 +130,12 @@ function sumOf(question: Question, chosen: readonly Measured[], publishedOf: Sum
     verified: details.every(({ verified }) => verified),
     measured: total("measured"),
     publishedBound: total("publishedBound"),
+    bestBound: total("bestBound"),
+    gap: total("gap"),
     sheetArea,
     pieceArea,
     value: total("value"),
     proven: details.filter(({ proven }) => proven).length,
-    gap: gapOf({ question }, details)?.amount ?? null,
     known: known.length,
     reached: known.filter(({ measured, bestPublished }) => measured === bestPublished).length,
     work: total("work"),
@@ -167,6 +173,13 @@ function bestOf(
   }
   const best = totalOf(chosen.map(({ detail }) => detail.bestPublished));
   return { bestPublished: best, bestMethod: best === null ? null : "optima", bestSingle: null };
+}
+
+function sumTries(solved: readonly Solved[]): Readonly<Record<string, number>> {
+  const names = Object.keys(solved[0]?.tries ?? {});
+  return Object.fromEntries(
+    names.map((name) => [name, solved.reduce((sum, { tries }) => sum + (tries[name] ?? 0), 0)]),
+  );
 }
 
 /** The sum, or `null` where a part is missing. */

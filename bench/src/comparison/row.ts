@@ -19,6 +19,9 @@ export interface Figures {
   readonly measured: number | null;
   /** The best bound that is published. */
   readonly publishedBound: number | null;
+  /** The better of the two bounds, and how much worse the result is. */
+  readonly bestBound: number | null;
+  readonly gap: number | null;
   /** Areas of the sheets used and of the pieces on them. */
   readonly sheetArea: number;
   readonly pieceArea: number;
@@ -41,8 +44,6 @@ export interface Sums extends Figures {
   readonly instances: number;
   /** Plans that reach a bound of this run. */
   readonly proven: number;
-  /** What an ideal plan could still gain at most, by the best bound known of each instance. */
-  readonly gap: number | null;
   /** Instances whose best is published one by one, and how many of these are reached. */
   readonly known: number;
   readonly reached: number;
@@ -77,6 +78,8 @@ export interface Row extends Sums {
   /** Mean of the instances' utilisations, in percent, and the best that is published of it. */
   readonly meanUtilisation: number | null;
   readonly bestUtilisation: { readonly percent: number; readonly method: string } | null;
+  /** Sheets of all instances by each try of a packer that was tried several ways; the best of each instance counts. */
+  readonly tries: Readonly<Record<string, number>>;
   readonly groups: readonly GroupSums[];
   readonly cells: readonly CellSums[];
   readonly details: readonly Detail[];

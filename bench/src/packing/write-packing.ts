@@ -1,15 +1,15 @@
 /** The tables of the suite `packing`, as text that reads well in a terminal and as Markdown. */
-import { markdownTable } from "markdown-table";
 import type { Circumstances } from "../comparison/circumstances.js";
 import { writeCircumstances } from "../comparison/circumstances.js";
 import { type Remarkable, remarkableOf } from "../comparison/remarkable.js";
 import type { GroupSums, Row, Sums } from "../comparison/row.js";
+import { figuresTable, signed, turnsOf, whole } from "../comparison/write-figures.js";
 
 const INTRODUCTION = `Edge-to-edge cuts in any order, no kerf. Every plan is checked by \`verify\`, which re-proves its bound.
 - found: sheets (or their area) for all pieces, where less is better; value or piece area from one sheet, where more is
 - bound: no plan is better, by certificates of this run; published bound: the best that is published
 - best published: by all published methods together; difference: found less best published
-- to bound: what an ideal plan could still gain at most, by the better of the two bounds of each instance
+- to bound: what ideal plans could still gain at most, by the better of the two bounds of each instance
 - optima: instances whose best is published one by one, and how many of these are reached
 - proven: plans that reach their bound of this run`;
 
@@ -44,6 +44,7 @@ const FIGURES = [
   "best published",
   "difference",
   "to bound",
+  "to bound %",
   "optima",
   "proven",
   "use %",
@@ -61,7 +62,7 @@ function writeTotals(rows: readonly Row[]): string {
     row.measure,
     ...figuresOf(row),
   ]);
-  return aligned(head, lines, 4);
+  return figuresTable(head, lines, 4);
 }
 
 function writeGroups(rows: readonly Row[]): string {
@@ -73,11 +74,11 @@ function writeGroups(rows: readonly Row[]): string {
       return [name, turnsOf(row), row.effort ?? "", ...figuresOf(sums)];
     }),
   );
-  return aligned(head, lines, 3);
+  return figuresTable(head, lines, 3);
 }
 
 function figuresOf(sums: Sums): readonly string[] {
-  const { measured, bestPublished } = sums;
+  const { measured, bestPublished, bestBound, gap } = sums;
   const difference = measured === null || bestPublished === null ? null : measured - bestPublished;
   return [
     String(sums.instances),
@@ -87,6 +88,7 @@ function figuresOf(sums: Sums): readonly string[] {
     whole(bestPublished),
     difference === null ? "-" : signed(difference),
     whole(sums.gap),
+    gap === null || bestBound === null || bestBound === 0 ? "-" : ((100 * gap) / bestBound).toFixed(2),
     sums.known === 0 ? "-" : `${sums.reached} of ${sums.known}`,
     String(sums.proven),
     sums.utilisation?.toFixed(1) ?? "-",
@@ -127,62 +129,48 @@ function writeUtilisations(rows: readonly Row[]): readonly string[] {
   if (lines.length === 0) return [];
   return [
     "Several sheet sizes in limited stock, mean use of the sheets:",
-    aligned(["family", "turns", "effort", "mean use %", "best published %", "by"], lines, 3),
+    figuresTable(["family", "turns", "effort", "mean use %", "best published %", "by"], lines, 3),
   ];
 }
 
 const KINDS: Readonly<Record<Remarkable["kind"], string>> = {
   "beats-bound": "better than a published bound: one of the two is wrong",
   "beats-best": "below the best published",
-  "newly-proven": "open, proven best here",
-  "meets-published-bound": "open, reaches the published bound",
+  "newly-proven": "proven best here",
+  "meets-published-bound": "reaches the published bound",
 };
 
 function writeRemarkable(found: readonly Remarkable[]): readonly string[] {
-  if (found.length === 0)
-    return ["No group is better than its published best, and no open optimum was found."];
-  const lines = found.map(
-    ({ kind, family, rotation, effort, id, measured, bound, publishedBound, bestPublished }) => [
-      family,
-      id,
-      rotation ? "turned" : "fixed",
-      effort,
-      String(measured),
-      whole(bound),
-      whole(publishedBound),
-      whole(bestPublished),
-      KINDS[kind],
-    ],
-  );
+  if (found.length === 0) {
+    return [
+      "No instance and no published sum is better than its best, and none is the first to reach a bound.",
+    ];
+  }
+  const lines = new Map<string, { readonly efforts: string[]; readonly one: Remarkable }>();
+  for (const one of found) {
+    const { effort: _, bound: __, ...same } = one;
+    const key = JSON.stringify(same);
+    const line = lines.get(key);
+    if (line) line.efforts.push(one.effort);
+    else lines.set(key, { efforts: [one.effort], one });
+  }
+  const cells = [...lines.values()].map(({ efforts, one }) => [
+    one.family,
+    one.id,
+    turnsOf(one),
+    efforts.join(", "),
+    KINDS[one.kind],
+    String(one.measured),
+    whole(one.bound),
+    whole(one.publishedBound),
+    whole(one.bestPublished),
+  ]);
   const head = [
-    "family",
-    "instance or group",
-    "turns",
-    "effort",
-    "found",
-    "bound",
-    "published bound",
-    "best published",
-    "what is new",
+    ...["family", "instance or group", "turns", "effort", "what is new"],
+    ...["found", "bound", "published bound", "best published"],
   ];
-  return [markdownTable([head, ...lines], { align: ["l", "l", "l", "l", "r", "r", "r", "r", "l"] })];
-}
-
-function aligned(head: readonly string[], lines: readonly (readonly string[])[], words: number): string {
-  return markdownTable(
-    [head, ...lines].map((line) => [...line]),
-    { align: head.map((_, i) => (i < words ? "l" : "r")) },
-  );
-}
-
-function turnsOf({ rotation }: Row): string {
-  return rotation ? "turned" : "fixed";
-}
-
-function whole(count: number | null): string {
-  return count === null ? "-" : String(count);
-}
-
-function signed(difference: number): string {
-  return difference > 0 ? `+${difference}` : String(difference);
+  return [
+    "Sums and instances that are better than their best published, and instances that reach a bound though the best of each\nalone is not published (their authors may have reached it too).",
+    figuresTable(head, cells, 5),
+  ];
 }

@@ -23,6 +23,7 @@ export function planInstance({ problem, effort, seed }: PlanTask, now: () => num
     work: search.work,
     steps: steps ?? null,
     seconds,
+    tries: {},
     faults: verify(problem, packing).map(({ path, message }) => `${path}: ${message}`),
   };
 }

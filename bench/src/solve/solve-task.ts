@@ -1,4 +1,6 @@
-import type { Effort, Problem } from "@sheetwright/packing";
+import type { Effort, Problem, Size } from "@sheetwright/packing";
+import type { Peer } from "../peers/peer.js";
+import { packByPeer } from "./pack-by-peer.js";
 import { planInstance } from "./plan-instance.js";
 
 /** An instance for `pack`. */
@@ -9,8 +11,16 @@ export interface PlanTask {
   readonly seed: number;
 }
 
+/** An instance for another packer: one size of sheet, and every copy of every piece. */
+export interface PeerTask {
+  readonly solver: Peer;
+  readonly sheet: Size;
+  readonly pieces: readonly Size[];
+  readonly mayTurn: boolean;
+}
+
 /** What is given to a worker; plain data. */
-export type SolveTask = PlanTask;
+export type SolveTask = PlanTask | PeerTask;
 
 /** What a solver made of an instance; plain data. */
 export interface Solved {
@@ -33,6 +43,8 @@ export interface Solved {
   readonly work: number | null;
   readonly steps: number | null;
   readonly seconds: number;
+  /** Sheets by each try of a packer that was tried several ways. */
+  readonly tries: Readonly<Record<string, number>>;
   /** What the check of the layouts found, one sentence each. */
   readonly faults: readonly string[];
 }
@@ -43,5 +55,5 @@ export interface Solved {
  * @param now a clock in seconds.
  */
 export function solveTask(task: SolveTask, now: () => number): Solved {
-  return planInstance(task, now);
+  return task.solver === "sheetwright" ? planInstance(task, now) : packByPeer(task, now);
 }

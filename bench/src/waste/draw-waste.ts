@@ -21,6 +21,7 @@ export function drawWaste(request: WasteRequest, results: readonly SheetWaste[])
       { name: "plain: first-fit shelves", fill: FILLS[2] },
       { name: "plain: grid by kind", fill: FILLS[3] },
     ],
+    decimals: 1,
     mark: "proven: no way of cutting wastes less",
     panels: results.map(panelOf),
     notes: [
