@@ -3,15 +3,17 @@
  * value (aim `fill`). Starts depend on the problem, the plan they begin with, the seed and their own number alone, so
  * they may be run in any order and place.
  */
-import type { CutNode, PieceLeaf } from "../model.js";
+import type { PieceLeaf } from "../model.js";
 import type { Demand } from "./best-fit.js";
 import type { CompiledProblem } from "./compiled-problem.js";
 import { type Draft, type DraftLayout, draftOf, leftoverSpread } from "./draft.js";
 import { isDue, type Meter } from "./meter.js";
 import type { RandomStream } from "./random-stream.js";
 import { branchOf } from "./trees/branch.js";
+import { cutNodeOf } from "./trees/cut-node-of.js";
 import type { CutTree } from "./trees/cut-tree.js";
-import { type PlannedSheet, RuinAndRecreate } from "./trees/ruin-recreate.js";
+import { RuinAndRecreate } from "./trees/ruin-recreate.js";
+import type { PlannedSheet } from "./trees/working-plan.js";
 
 /** Pieces on one sheet above which a step takes too long. */
 const MOST_ON_ONE = 600;
@@ -55,21 +57,22 @@ export function* improvePlan(
   const step = problem.sheets.reduce((all, sheet) => divisor(all, sheet.cost), 0);
   let best = first;
   let isWhole = engine.isComplete;
-  let lacking = engine.lacking;
+  let lacking = engine.plan.open.weight;
   if (isWhole && (isFill || step === 0)) return { best, steps: 0 };
-  if (!isFill && isWhole) engine.setBudget(engine.cost - step);
+  if (!isFill && isWhole) engine.setBudget(engine.plan.cost - step);
   const end = meter.work + work;
   while (meter.work < end) {
     engine.step();
-    const isBetter = engine.isComplete || (engine.lacking < lacking && !isWhole && problem.groups === 0);
+    const isBetter =
+      engine.isComplete || (engine.plan.open.weight < lacking && !isWhole && problem.groups === 0);
     if (isBetter) {
-      lacking = engine.lacking;
+      lacking = engine.plan.open.weight;
       isWhole = engine.isComplete;
-      best = draftOf(problem, [...kept, ...layoutsOf(problem, engine.trees)]);
+      best = draftOf(problem, [...kept, ...layoutsOf(problem, engine.plan.trees)]);
       if (isEnough(best)) break;
       if (isWhole) {
-        if (isFill || engine.cost === 0) break;
-        engine.setBudget(engine.cost - step);
+        if (isFill || engine.plan.cost === 0) break;
+        engine.setBudget(engine.plan.cost - step);
       }
     }
     if (isDue(meter)) {
@@ -144,7 +147,7 @@ function layoutsOf(problem: CompiledProblem, trees: readonly CutTree[]): readonl
   return trees
     .filter((tree) => tree.count > 0)
     .map((tree) => {
-      const node: CutNode = tree.toCutNode();
+      const node = cutNodeOf(tree);
       const counts = new Map<number, number>();
       tree.eachPiece((kind) => counts.set(kind, (counts.get(kind) ?? 0) + 1));
       const { sheet } = tree;
