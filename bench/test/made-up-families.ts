@@ -71,11 +71,11 @@ export const MEDALS = {
   ],
 };
 
-/** Any number of 4 x 5: five of them fill 10 x 10 all but nothing. */
+/** Any number of 5 x 2 from 7 x 5: two lie above each other; three stand side by side, and four are too much by area. */
 export const STAMPS = {
   family: "stamps",
   instances: [
-    { id: "roll", sheet: [10, 10], pieces: [[5, 4, 1]], unconstrainedOptOG: 80, unconstrainedOptRG: 100 },
+    { id: "roll", sheet: [7, 5], pieces: [[5, 2, 1]], unconstrainedOptOG: 20, unconstrainedOptRG: 30 },
   ],
 };
 

@@ -1,15 +1,33 @@
-import { readFileSync } from "node:fs";
+import { readdirSync, readFileSync } from "node:fs";
 import { parseSize } from "@sheetwright/measure";
 import { expect, test } from "vitest";
+import { readRatchet } from "../src/packing/ratchet.js";
 import { measureYields } from "../src/waste/measure-yields.js";
 
 const kept = (name: string): string => readFileSync(new URL(`../results/${name}`, import.meta.url), "utf8");
 const table = kept("waste.md");
 
-test("kept results name no machine, no time and no path of one", () => {
-  for (const text of [table, kept("waste.svg")]) {
-    expect(text).not.toMatch(/\/(home|root|tmp|work|Users)\/|[A-Z]:\\|Node \d|\b\d+(\.\d+)? s\b/);
+test("kept results of waste name no machine and no time", () => {
+  for (const text of [table, kept("waste.svg")]) expect(text).not.toMatch(/Node \d|\b\d+(\.\d+)? s\b/);
+});
+
+test("kept tables of packing and peers name machine, versions and seconds", () => {
+  for (const name of ["packing.md", "peers.md"]) {
+    expect(kept(name)).toMatch(/Measured in \d+\.\d s with \d+ jobs? on Node \d.*; @sheetwright\/packing \d/);
   }
+});
+
+test("no kept result holds a path of a machine", () => {
+  const names = readdirSync(new URL("../results", import.meta.url)).filter((name) => !name.includes("_"));
+  expect(names).toEqual(
+    expect.arrayContaining(["waste.md", "packing.md", "packing-ratchet.json", "peers.md"]),
+  );
+  for (const name of names) expect(kept(name)).not.toMatch(/\/(home|root|tmp|work|Users)\/|[A-Z]:\\/);
+});
+
+test("the kept ratchet can be read", () => {
+  const ratchet = readRatchet(kept("packing-ratchet.json"), "packing-ratchet.json");
+  expect(Object.keys(ratchet["bw-mv fixed"] ?? {})).toHaveLength(500);
 });
 
 test("kept yields are those of today", () => {

@@ -41,7 +41,9 @@ export function makeRow(
   });
   const sums = (chosen: readonly Measured[]): Sums =>
     sumOf(chosen, (cell) => published.sumsOf(name, cell, mayTurn));
-  const uses = measured.map(({ detail }) => detail.pieceArea / detail.sheetArea);
+  const uses = measured.map(({ detail }) =>
+    detail.sheets === null ? Number.NaN : detail.pieceArea / detail.sheetArea,
+  );
   const mean = uses.reduce((sum, use) => sum + use, 0) / uses.length;
   return {
     family: name,

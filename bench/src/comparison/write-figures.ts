@@ -19,6 +19,11 @@ export function turnsOf({ rotation }: Pick<Row, "rotation">): string {
   return rotation ? "turned" : "fixed";
 }
 
+/** The efforts of rows, each once. */
+export function effortsOf(rows: readonly Pick<Row, "effort">[]): string {
+  return [...new Set(rows.flatMap(({ effort }) => (effort === null ? [] : [effort])))].join(", ");
+}
+
 /** A whole number, or a dash for none. */
 export function whole(count: number | null): string {
   return count === null ? "-" : String(count);

@@ -12,13 +12,13 @@ import type { Size } from "@sheetwright/packing";
 export type Question = "sheets" | "sizes" | "value" | "unlimited" | "strip";
 
 /** A sheet that pieces may be cut from. */
-export interface StockedSheet extends Size {
+interface StockedSheet extends Size {
   /** Sheets on hand; `null` for as many as needed. */
   readonly stock: number | null;
 }
 
 /** Equal pieces. */
-export interface InstancePiece extends Size {
+interface InstancePiece extends Size {
   readonly quantity: number;
   /** What one of them is worth; its area where the file gives no value. */
   readonly value: number;

@@ -12,7 +12,7 @@ import { RATCHET } from "./packing-options.js";
 export type Ratchet = Readonly<Record<string, Readonly<Record<string, number>>>>;
 
 /** An instance that differs from the ratchet. */
-export interface RatchetChange {
+interface RatchetChange {
   /** Family, turns and id. */
   readonly name: string;
   readonly measure: string;

@@ -34,7 +34,11 @@ export async function runPacking(written: WrittenOptions, io: BenchIo): Promise<
   const versions = versionsOf([]);
   const { machine } = io;
   const { seed, jobs } = options;
-  const text = writePacking(rows, { seed, circumstances: { machine, jobs, versions, seconds } });
+  const text = writePacking(rows, {
+    seed,
+    methods: published.methods,
+    circumstances: { machine, jobs, versions, seconds },
+  });
   const json = comparisonJson("packing", options, { machine, versions, seconds, rows });
   io.stdout.write(text);
   writeResults(

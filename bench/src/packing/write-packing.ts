@@ -1,9 +1,8 @@
 /** The tables of the suite `packing`, as text that reads well in a terminal and as Markdown. */
-import type { Circumstances } from "../comparison/circumstances.js";
-import { writeCircumstances } from "../comparison/circumstances.js";
+import { type Circumstances, writeCircumstances } from "../comparison/circumstances.js";
 import { type Remarkable, remarkableOf } from "../comparison/remarkable.js";
 import type { GroupSums, Row, Sums } from "../comparison/row.js";
-import { figuresTable, signed, turnsOf, whole } from "../comparison/write-figures.js";
+import { effortsOf, figuresTable, signed, turnsOf, whole } from "../comparison/write-figures.js";
 
 const INTRODUCTION = `Edge-to-edge cuts in any order, no kerf. Every plan is checked by \`verify\`, which re-proves its bound.
 - found: sheets (or their area) for all pieces, where less is better; value or piece area from one sheet, where more is
@@ -13,19 +12,24 @@ const INTRODUCTION = `Edge-to-edge cuts in any order, no kerf. Every plan is che
 - optima: instances whose best is published one by one, and how many of these are reached
 - proven: plans that reach their bound of this run`;
 
+/** What the tables say besides the rows. */
+export interface PackingText {
+  readonly seed: number;
+  /** What the short names of published methods stand for. */
+  readonly methods: ReadonlyMap<string, string>;
+  readonly circumstances: Circumstances;
+}
+
 /** Writes all tables. */
-export function writePacking(
-  rows: readonly Row[],
-  { seed, circumstances }: { readonly seed: number; readonly circumstances: Circumstances },
-): string {
+export function writePacking(rows: readonly Row[], { seed, methods, circumstances }: PackingText): string {
   const blocks = [
     "# Packing of published instances",
-    `Seed ${seed}.`,
+    `Effort ${effortsOf(rows)}; seed ${seed}.`,
     INTRODUCTION,
     "## All families",
     writeTotals(rows),
   ];
-  blocks.push(...writeMethods(rows), ...writeUtilisations(rows));
+  blocks.push(...writeMethods(rows), ...writeUtilisations(rows), ...writeNames(rows, methods));
   const families = [...new Set(rows.map(({ family }) => family))];
   for (const family of families) {
     const grouped = rows.filter((row) => row.family === family && row.groups.length > 1);
@@ -112,6 +116,19 @@ function writeMethods(rows: readonly Row[]): readonly string[] {
     );
   }
   return sentences.size === 0 ? [] : [[...sentences].join("\n")];
+}
+
+/** The publications of the methods that the tables name. */
+function writeNames(rows: readonly Row[], methods: ReadonlyMap<string, string>): readonly string[] {
+  const named = rows.flatMap(({ bestMethod, bestSingle, bestUtilisation }) => [
+    ...(bestSingle === null ? [] : [...(bestMethod ?? "").split(", "), bestSingle.method]),
+    ...(bestUtilisation === null ? [] : [bestUtilisation.method]),
+  ]);
+  const lines = [...new Set(named)].flatMap((name) => {
+    const publication = methods.get(name);
+    return publication === undefined ? [] : [`- ${name}: ${publication}`];
+  });
+  return lines.length === 0 ? [] : [lines.join("\n")];
 }
 
 /** Mean utilisation, which is what is published of several sheet sizes. */

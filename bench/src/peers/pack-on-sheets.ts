@@ -1,3 +1,6 @@
+// Where only the tests are compiled, nothing else leads to this declaration.
+/// <reference path="./maxrects-packer.d.ts" />
+
 /** Packers that fill sheets of one size, asked for as few sheets as they find. */
 import ShelfPack from "@mapbox/shelf-pack";
 import type { Rectangle, Size } from "@sheetwright/packing";

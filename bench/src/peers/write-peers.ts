@@ -1,7 +1,7 @@
 /** The tables of the suite `peers`, as text that reads well in a terminal and as Markdown. */
 import { type Circumstances, writeCircumstances } from "../comparison/circumstances.js";
 import type { Row } from "../comparison/row.js";
-import { decimal, figuresTable, signed, turnsOf, whole } from "../comparison/write-figures.js";
+import { decimal, effortsOf, figuresTable, signed, turnsOf, whole } from "../comparison/write-figures.js";
 
 const INTRODUCTION = `Other packers are general-purpose ones that lay pieces freely: their layouts need not be cut edge to edge, ours must be.
 - They are tried with several orders of the pieces, the largest first. Of each instance the best try counts; seconds are
@@ -21,7 +21,7 @@ export function writePeers(
 ): string {
   const sheets = rows.filter(({ question }) => question === "sheets");
   const strips = rows.filter(({ question }) => question === "strip");
-  const blocks = ["# Beside other packers", `Seed ${seed}.`];
+  const blocks = ["# Beside other packers", `Ours at effort ${effortsOf(rows)}; seed ${seed}.`];
   if (sheets.length > 0) {
     blocks.push("## Fewest equal sheets", INTRODUCTION, writeSheets(sheets));
     const tries = sheets.filter((row) => Object.keys(row.tries).length > 0);

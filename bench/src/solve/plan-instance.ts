@@ -9,8 +9,9 @@ export function planInstance({ problem, effort, seed }: PlanTask, now: () => num
   const { bound, search } = packing;
   const all = bound.aim === "all";
   const { steps } = search as { readonly steps?: number };
+  const whole = problem.aim === "fill" || packing.outcome === "complete";
   return {
-    sheets: problem.aim === "all" && packing.outcome !== "complete" ? null : packing.sheets,
+    sheets: whole ? packing.sheets : null,
     sheetArea: sheetAreaOf(problem, packing),
     pieceArea: pieceAreaOf(problem, packing),
     value: all ? null : Number(packing.value),
@@ -19,7 +20,7 @@ export function planInstance({ problem, effort, seed }: PlanTask, now: () => num
       sheetArea: all && bound.cost !== null ? Number(bound.cost) : null,
       value: all ? null : Number(bound.value),
     },
-    proven: packing.proven,
+    proven: whole && packing.proven,
     work: search.work,
     steps: steps ?? null,
     seconds,

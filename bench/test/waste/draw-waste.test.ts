@@ -1,11 +1,10 @@
 import { inches } from "@sheetwright/measure";
-import { type SaxesAttributeNS, SaxesParser } from "saxes";
-import { type INode, parseSync } from "svgson";
 import { expect, test } from "vitest";
 import { FILLS } from "../../src/chart/look.js";
 import { drawWaste } from "../../src/waste/draw-waste.js";
 import { measureWaste, type WasteRequest } from "../../src/waste/measure-waste.js";
 import { sumSets } from "../../src/waste/sum-sets.js";
+import { all, number, read, textOf } from "../chart/read-svg.js";
 
 const sheetOf = (width: number, height: number) => ({
   id: `${width} x ${height} in`,
@@ -23,31 +22,6 @@ const request: WasteRequest = {
 };
 const results = measureWaste(request, { now: () => 0 });
 const drawn = drawWaste(request, results);
-
-/** Reads strictly; throws where the text is no well-formed XML. */
-function read(svg: string): INode {
-  const parser = new SaxesParser({ xmlns: true });
-  parser.on("error", (error) => {
-    throw error;
-  });
-  parser.on("opentag", ({ attributes }) => {
-    for (const { value } of Object.values<SaxesAttributeNS>(attributes)) {
-      expect(value).not.toMatch(/NaN|Infinity|undefined|^[-.\d]+e|\.\d{4}/);
-    }
-  });
-  parser.write(svg).close();
-  return parseSync(svg);
-}
-
-function all(node: INode, name: string): readonly INode[] {
-  return [...(node.name === name ? [node] : []), ...node.children.flatMap((child) => all(child, name))];
-}
-
-function textOf(node: INode | undefined): string {
-  return node?.children.map(({ value }) => value).join("") ?? "";
-}
-
-const number = (node: INode, name: string): number => Number(node.attributes[name]);
 
 test("the chart is well-formed, at a stated size in mm, and everything lies on it", () => {
   const root = read(drawn);
