@@ -237,23 +237,46 @@ export interface KindCount {
  *   (Fekete & Schepers 2001).
  * - `step`, 1 <= at <= C/2: u(x) = 2 floor(x / at) where 2x < C, floor(C / at) where 2x = C, else
  *   2 (floor(C / at) - floor((C - x) / at)); capacity 2 floor(C / at) (Carlier, Clautiaux & Moukrim 2007).
+ * - `fitted`: values of the very pieces that are wanted, by kind and extent; what is not listed has the value 0. Its
+ *   capacity is the most that the values of pieces in one row sum to, each kind in at most its quantity, each copy with
+ *   one of its extents and a kerf, all within C: the conservative scales of Fekete & Schepers (A general framework for
+ *   bounds for higher-dimensional orthogonal packing problems, Mathematical Methods of Operations Research 60 (2004)).
+ *   Not for a sheet on which a window may be opened.
  */
 export type DualFeasible =
   | { readonly family: "identity" }
   | { readonly family: "threshold"; readonly at: number }
   | { readonly family: "rounding"; readonly k: number }
-  | { readonly family: "step"; readonly at: number };
+  | { readonly family: "step"; readonly at: number }
+  | { readonly family: "fitted"; readonly values: readonly FittedValue[] };
+
+/** The value that a `fitted` function gives to copies of a kind that take an extent along its axis. */
+export interface FittedValue {
+  readonly kind: string;
+  /** Extent of the piece as it lies, without a kerf. */
+  readonly extent: number;
+  /** A whole number from 1 to 1,000,000. */
+  readonly value: number;
+}
+
+/** A dual-feasible function along each axis of a sheet. */
+export interface FunctionPair {
+  readonly x: DualFeasible;
+  readonly y: DualFeasible;
+}
 
 /**
  * What one sheet can carry at most: on this sheet a piece weighs capacity x u(width) v(height) / (U V), with x and y as
- * u and v, U and V their capacities, and the extents taken with one kerf more. Where turns allow it, the lighter way
- * counts. Where a wanted kind is small enough, either way round, to come from the hidden part of a form, that form weighs
- * what its hidden part would weigh less: what comes out of a window lies on the same paper as the piece round it.
+ * u and v, U and V their capacities, and the extents taken with one kerf more. With pairs `besides`, it weighs the mean
+ * over all pairs: each of them holds, so their mean does, and it may weigh a piece alike whichever way it lies. Where
+ * turns allow it, the lighter way counts. Where a wanted kind is small enough, either way round, to come from the hidden
+ * part of a form, that form weighs what its hidden part would weigh less: what comes out of a window lies on the same
+ * paper as the piece round it.
  */
-export interface SheetWeights {
+export interface SheetWeights extends FunctionPair {
   readonly sheet: string;
-  readonly x: DualFeasible;
-  readonly y: DualFeasible;
+  /** More pairs, each counting as much as the first (default: none). */
+  readonly besides?: readonly FunctionPair[] | undefined;
   /** Weight one sheet can carry; a positive whole number. */
   readonly capacity: number;
 }

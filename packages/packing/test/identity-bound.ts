@@ -2,11 +2,12 @@
  * The continuous bound by area, found another way than the verifier does: by the dual of the knapsack, a price of
  * weight that is tried at each of its breakpoints. Strong duality of linear programming makes both equal.
  */
-import type { Bound, Form, Problem, Sheet, SheetWeights } from "../src/model.js";
+import type { Bound, DualFeasible, Form, Problem, Sheet, SheetWeights } from "../src/model.js";
 
 /** A dual-feasible function as the bound uses it. */
 export interface Measure {
-  readonly u: (extent: bigint) => bigint;
+  /** Value of an extent with its kerf, of a piece of a kind. */
+  readonly u: (extent: bigint, kind: string) => bigint;
   readonly capacity: bigint;
 }
 
@@ -60,18 +61,29 @@ function weights(problem: Problem, entries: readonly SheetWeights[], measureOf: 
     const sheet = problem.sheets.find((sheet) => sheet.id === entry.sheet);
     if (sheet === undefined) throw new RangeError("No such sheet.");
     const usable = usableSize(sheet);
-    const x = measureOf(entry, "x", BigInt(usable.width + kerf));
-    const y = measureOf(entry, "y", BigInt(usable.height + kerf));
-    return { entry, sheet, x, y, full: x.capacity * y.capacity };
+    const pairs = [entry, ...(entry.besides ?? [])].map((pair) => {
+      const x = measureOf(pair.x, BigInt(usable.width + kerf), problem);
+      const y = measureOf(pair.y, BigInt(usable.height + kerf), problem);
+      return { x, y, full: x.capacity * y.capacity };
+    });
+    return { entry, sheet, pairs };
   });
-  const scale = measured.reduce((all, { full }) => (all / divisor(all, full)) * full, 1n);
+  const scale = measured
+    .flatMap(({ pairs }) => pairs.map(({ full }) => full * BigInt(pairs.length)))
+    .reduce((all, full) => (all / divisor(all, full)) * full, 1n);
   const lightest = new Map<string, bigint>();
-  for (const { entry, sheet, x, y, full } of measured) {
-    const product = (w: number, h: number) => x.u(BigInt(w + kerf)) * y.u(BigInt(h + kerf));
+  for (const { entry, sheet, pairs } of measured) {
     for (const kind of wanted) {
+      const shareOf = (w: number, h: number) =>
+        pairs
+          .map(
+            ({ x, y, full }) =>
+              (x.u(BigInt(w + kerf), kind.id) * y.u(BigInt(h + kerf), kind.id) * scale) / full,
+          )
+          .reduce((sum, share) => sum + share, 0n) / BigInt(pairs.length);
       for (const [w, h, a, b] of kind.forms.flatMap((form) => lies(form, sheet))) {
-        const net = product(w, h) - (a > 0 && goesInto(a, b) ? product(a, b) : 0n);
-        const weight = (BigInt(entry.capacity) * net * scale) / full;
+        const net = shareOf(w, h) - (a > 0 && goesInto(a, b) ? shareOf(a, b) : 0n);
+        const weight = BigInt(entry.capacity) * net;
         const known = lightest.get(kind.id);
         if (known === undefined || weight < known) lightest.set(kind.id, weight);
       }
@@ -80,10 +92,10 @@ function weights(problem: Problem, entries: readonly SheetWeights[], measureOf: 
   return { lightest, scale };
 }
 
-/** Gives the function along an axis of an entry, for extents up to `extent`. */
-export type MeasureOf = (entry: SheetWeights, axis: "x" | "y", extent: bigint) => Measure;
+/** Gives a function for extents up to `extent`. */
+export type MeasureOf = (f: DualFeasible, extent: bigint, problem: Problem) => Measure;
 
-const byIdentity: MeasureOf = (_entry, _axis, extent) => ({ u: (x) => x, capacity: extent });
+const byIdentity: MeasureOf = (_f, extent) => ({ u: (x) => x, capacity: extent });
 
 interface Carrier {
   readonly capacity: bigint;

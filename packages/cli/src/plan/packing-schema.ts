@@ -151,6 +151,12 @@ const dualFeasible: z.ZodType<DualFeasible> = z
     z.strictObject({ family: z.literal("threshold"), at: size }),
     z.strictObject({ family: z.literal("rounding"), k: z.int().min(1) }),
     z.strictObject({ family: z.literal("step"), at: size }),
+    z.strictObject({
+      family: z.literal("fitted"),
+      values: z.array(
+        z.strictObject({ kind: z.string(), extent: size, value: z.int().min(1).max(1_000_000) }),
+      ),
+    }),
   ])
   .describe("A dual-feasible function, which bounds what extents can lie side by side.");
 
@@ -159,7 +165,13 @@ const certificate: z.ZodType<Certificate> = z
     z.strictObject({
       type: z.literal("weights"),
       sheets: z.array(
-        z.strictObject({ sheet: z.string(), x: dualFeasible, y: dualFeasible, capacity: z.int().min(1) }),
+        z.strictObject({
+          sheet: z.string(),
+          x: dualFeasible,
+          y: dualFeasible,
+          besides: z.array(z.strictObject({ x: dualFeasible, y: dualFeasible })).optional(),
+          capacity: z.int().min(1),
+        }),
       ),
     }),
     z.strictObject({ type: z.literal("no-fit"), kind: z.string() }),

@@ -1,5 +1,8 @@
 import type { DualFeasible } from "../model.js";
 
+/** A dual-feasible function of the extent alone. */
+export type PlainFunction = Exclude<DualFeasible, { readonly family: "fitted" }>;
+
 /**
  * Dual-feasible functions in whole numbers, as {@link DualFeasible} defines them. Every value is below 2^53 for extents
  * below 2^25: the largest is k x C of the rounding family, with k below 2^10 here.
@@ -8,7 +11,7 @@ import type { DualFeasible } from "../model.js";
  * 91 (2001); J. Carlier, F. Clautiaux, A. Moukrim, New reduction procedures and lower bounds for the two-dimensional bin
  * packing problem with fixed orientation, Computers & Operations Research 34 (2007).
  */
-export function dualFeasibleValue(f: DualFeasible, x: number, extent: number): number {
+export function dualFeasibleValue(f: PlainFunction, x: number, extent: number): number {
   switch (f.family) {
     case "identity":
       return x;
@@ -27,7 +30,7 @@ export function dualFeasibleValue(f: DualFeasible, x: number, extent: number): n
 }
 
 /** The most that the values of extents can sum to, when the extents sum to at most `extent`. */
-export function dualFeasibleCapacity(f: DualFeasible, extent: number): number {
+export function dualFeasibleCapacity(f: PlainFunction, extent: number): number {
   switch (f.family) {
     case "identity":
     case "threshold":

@@ -1,21 +1,51 @@
-import type { Bound, SheetWeights } from "../model.js";
-import type { CompiledProblem } from "../search/compiled-problem.js";
-import { dualFeasibleCapacity, dualFeasibleValue } from "./dual-feasible-value.js";
+import type { Bound, FunctionPair, SheetWeights } from "../model.js";
+import type { CompiledProblem, CompiledSheet } from "../search/compiled-problem.js";
+import { type AxisFunction, axisFunction } from "./axis-function.js";
+
+/** A pair of functions on one sheet. */
+interface Pair {
+  readonly x: AxisFunction;
+  readonly y: AxisFunction;
+}
+
+/** The weights of one sheet, ready to weigh. */
+interface Weighed {
+  readonly sheet: CompiledSheet;
+  readonly pairs: readonly Pair[];
+  readonly capacity: bigint;
+}
 
 /**
  * What a certificate of weights proves, in exact rational arithmetic: the weight of every kind, then the cheapest cover
  * of the demand (aim `all`) or the most valuable load (aim `fill`). Rules as in {@link Bound} and {@link SheetWeights}.
+ * Undefined where the capacity of a fitted function is out of reach or 0.
  */
-export function exactBound(problem: CompiledProblem, weights: readonly SheetWeights[]): Bound {
-  const scale = weights.reduce((product, entry) => {
-    const unit = unitOf(problem, entry);
-    return (product / gcd(product, unit)) * unit;
-  }, 1n);
-  const loads = kindLoads(problem, weights, scale);
+export function exactBound(problem: CompiledProblem, weights: readonly SheetWeights[]): Bound | undefined {
+  const weighed: Weighed[] = [];
+  for (const entry of weights) {
+    const sheet = sheetOf(problem, entry.sheet);
+    const pairs = [entry, ...(entry.besides ?? [])].map((pair) => pairOn(problem, sheet, pair));
+    if (pairs.some((pair) => pair === undefined)) return undefined;
+    weighed.push({ sheet, pairs: pairs as Pair[], capacity: BigInt(entry.capacity) });
+  }
+  let scale = 1n;
+  for (const { pairs } of weighed) {
+    for (const pair of pairs) {
+      const unit = unitOf(pair, pairs.length);
+      scale = (scale / gcd(scale, unit)) * unit;
+    }
+  }
+  const loads = kindLoads(problem, weighed, scale);
   const certificate = { type: "weights", sheets: weights } as const;
   return problem.source.aim === "all"
-    ? { aim: "all", ...leastCover(problem, weights, loads, scale), certificate }
-    : { aim: "fill", value: mostValue(problem, weights, loads, scale), certificate };
+    ? { aim: "all", ...leastCover(problem, weighed, loads, scale), certificate }
+    : { aim: "fill", value: mostValue(problem, weighed, loads, scale), certificate };
+}
+
+function pairOn(problem: CompiledProblem, sheet: CompiledSheet, pair: FunctionPair): Pair | undefined {
+  const x = axisFunction(problem, sheet, "width", pair.x);
+  const y = axisFunction(problem, sheet, "height", pair.y);
+  return x && y && { x, y };
 }
 
 /** Greatest common divisor; gcd(0, b) = b. */
@@ -30,15 +60,11 @@ function gcd(a: bigint, b: bigint): bigint {
   return x;
 }
 
-function unitOf(problem: CompiledProblem, entry: SheetWeights): bigint {
-  const sheet = sheetOf(problem, entry.sheet);
-  return (
-    BigInt(dualFeasibleCapacity(entry.x, sheet.width + problem.kerf)) *
-    BigInt(dualFeasibleCapacity(entry.y, sheet.height + problem.kerf))
-  );
+function unitOf(pair: Pair, pairs: number): bigint {
+  return BigInt(pair.x.capacity) * BigInt(pair.y.capacity) * BigInt(pairs);
 }
 
-function sheetOf(problem: CompiledProblem, id: string): CompiledProblem["sheets"][number] {
+function sheetOf(problem: CompiledProblem, id: string): CompiledSheet {
   const sheet = problem.sheets.find((entry) => entry.id === id);
   if (sheet === undefined) throw new RangeError(`No sheet has the id '${id}'.`);
   return sheet;
@@ -47,20 +73,24 @@ function sheetOf(problem: CompiledProblem, id: string): CompiledProblem["sheets"
 /** By kind: the weight of one copy times `scale`, or undefined where it fits none of the sheets. */
 function kindLoads(
   problem: CompiledProblem,
-  weights: readonly SheetWeights[],
+  weighed: readonly Weighed[],
   scale: bigint,
 ): readonly (bigint | undefined)[] {
+  const units = weighed.map(({ pairs, capacity }) =>
+    pairs.map((pair) => ({ ...pair, unit: (capacity * scale) / unitOf(pair, pairs.length) })),
+  );
   return problem.kinds.map((kind) => {
     let least: bigint | undefined;
-    for (const entry of weights) {
-      const sheet = sheetOf(problem, entry.sheet);
-      const factor = (BigInt(entry.capacity) * scale) / unitOf(problem, entry);
+    for (const [index, { sheet }] of weighed.entries()) {
+      const pairs = units[index] ?? [];
+      const weight = (width: number, height: number): bigint => {
+        let sum = 0n;
+        for (const { x, y, unit } of pairs) {
+          sum += unit * BigInt(x.valueOf(kind, width)) * BigInt(y.valueOf(kind, height));
+        }
+        return sum;
+      };
       for (const lay of kind.lays[sheet.index] ?? []) {
-        const weight = (width: number, height: number): bigint => {
-          const u = dualFeasibleValue(entry.x, width + problem.kerf, sheet.width + problem.kerf);
-          const v = dualFeasibleValue(entry.y, height + problem.kerf, sheet.height + problem.kerf);
-          return factor * BigInt(u) * BigInt(v);
-        };
         // What comes out of a window is carried twice, so its room is not counted for the piece round it.
         const window = lay.hidden ? weight(lay.hidden.width, lay.hidden.height) : 0n;
         const load = weight(lay.width, lay.height) - window;
@@ -78,24 +108,17 @@ interface Supply {
   readonly stock: bigint | undefined;
 }
 
-function supplies(
-  problem: CompiledProblem,
-  weights: readonly SheetWeights[],
-  scale: bigint,
-): readonly Supply[] {
-  return weights.map((entry) => {
-    const sheet = sheetOf(problem, entry.sheet);
-    return {
-      capacity: BigInt(entry.capacity) * scale,
-      cost: BigInt(sheet.cost),
-      stock: Number.isFinite(sheet.stock) ? BigInt(sheet.stock) : undefined,
-    };
-  });
+function supplies(weighed: readonly Weighed[], scale: bigint): readonly Supply[] {
+  return weighed.map(({ sheet, capacity }) => ({
+    capacity: capacity * scale,
+    cost: BigInt(sheet.cost),
+    stock: Number.isFinite(sheet.stock) ? BigInt(sheet.stock) : undefined,
+  }));
 }
 
 function leastCover(
   problem: CompiledProblem,
-  weights: readonly SheetWeights[],
+  weighed: readonly Weighed[],
   loads: readonly (bigint | undefined)[],
   scale: bigint,
 ): { readonly cost: string | null; readonly sheets: number | null } {
@@ -103,7 +126,7 @@ function leastCover(
   problem.kinds.forEach((kind, i) => {
     demand += BigInt(kind.quantity) * (loads[i] ?? 0n);
   });
-  const supply = supplies(problem, weights, scale);
+  const supply = supplies(weighed, scale);
   const byCost = [...supply].sort((a, b) => compare(a.cost * b.capacity, b.cost * a.capacity));
   let rest = demand;
   let numerator = 0n;
@@ -137,12 +160,12 @@ function leastCover(
 
 function mostValue(
   problem: CompiledProblem,
-  weights: readonly SheetWeights[],
+  weighed: readonly Weighed[],
   loads: readonly (bigint | undefined)[],
   scale: bigint,
 ): string {
   let room = 0n;
-  for (const { capacity, stock } of supplies(problem, weights, scale)) room += capacity * (stock ?? 0n);
+  for (const { capacity, stock } of supplies(weighed, scale)) room += capacity * (stock ?? 0n);
   const wanted = problem.kinds
     .map((kind, i) => ({ kind, load: loads[i] }))
     .filter((entry): entry is { kind: (typeof entry)["kind"]; load: bigint } => entry.load !== undefined)

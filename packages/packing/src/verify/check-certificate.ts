@@ -3,17 +3,21 @@
  *
  * The certificate gives each sheet two dual-feasible functions u, v and a capacity W. On that sheet a piece of w x h
  * with a kerf of k weighs W u(w + k) v(h + k) / (U V), and a kind weighs the least over the sheets, forms and turns
- * that it may be cut by. Where another piece may come out of its hidden part of a x b, a piece weighs
- * W u(a + k) v(b + k) / (U V) less: that is the most that the pieces in a window can weigh, since all these functions
- * are superadditive (u(x) + u(y) <= u(x + y)).
+ * that it may be cut by. Where there are several pairs u, v, a piece weighs the mean over them: with each alone no
+ * layout carries more than W, so with their mean none does.
+ *
+ * Where another piece may come out of its hidden part of a x b, a piece weighs W u(a + k) v(b + k) / (U V) less: that
+ * is the most that the pieces in a window can weigh, since the functions with parameters are superadditive
+ * (u(x) + u(y) <= u(x + y)). Fitted ones need not be, so no window may be of use on a sheet that has them.
  */
 
 import type { Size } from "../model.js";
 import { readDualFeasible, type Weighing } from "./dual-feasible.js";
 import { type Report, shown } from "./finding.js";
+import { readFitted } from "./fitted-function.js";
 import { fewestCarriers, greatestCommonDivisor, type Load, leastCost, mostValue } from "./prove-bound.js";
 import type { KindFacts, ProblemFacts, SheetFacts } from "./read-problem.js";
-import { readFields, readList, readText, readWhole, readWord } from "./read-value.js";
+import { type Fields, readFields, readList, readText, readWhole, readWord } from "./read-value.js";
 import { isWindowOfUse, waysToLie } from "./ways-to-lie.js";
 
 /** What a certificate proves. */
@@ -58,10 +62,15 @@ function proveByNoFit(facts: ProblemFacts, value: unknown, path: string, report:
   return { cost: null, sheets: null, value: null, isShort: kind.required > 0n };
 }
 
-interface WeighedSheet {
-  readonly sheet: SheetFacts;
+/** A dual-feasible function along each axis. */
+interface WeighingPair {
   readonly x: Weighing;
   readonly y: Weighing;
+}
+
+interface WeighedSheet {
+  readonly sheet: SheetFacts;
+  readonly pairs: readonly WeighingPair[];
   readonly capacity: bigint;
 }
 
@@ -74,11 +83,14 @@ function proveByWeights(
   const weighed = readWeights(facts, value, path, report);
   if (weighed === undefined) return undefined;
   const kinds = [...facts.kinds.values()].filter((kind) => kind.quantity !== 0n);
-  // One scale on which every weight is whole: a common multiple of all U V.
-  const scale = weighed.reduce((scale, { x, y }) => {
-    const product = x.capacity * y.capacity;
-    return (scale / greatestCommonDivisor([scale, product])) * product;
-  }, 1n);
+  // One scale on which every weight is whole: a common multiple of all U V, times the number of pairs.
+  let scale = 1n;
+  for (const { pairs } of weighed) {
+    for (const { x, y } of pairs) {
+      const product = x.capacity * y.capacity * BigInt(pairs.length);
+      scale = (scale / greatestCommonDivisor([scale, product])) * product;
+    }
+  }
   const weights = kinds.map((kind) => weightOf(facts, kind, weighed, scale));
   const carriers = weighed.map(({ sheet, capacity }) => ({
     capacity: capacity * scale,
@@ -136,7 +148,7 @@ function readWeights(
   const weighed = new Map<string, WeighedSheet | undefined>();
   for (const [index, entry] of entries.entries()) {
     const here = `${path}[${index}]`;
-    const fields = readFields<"sheet" | "x" | "y" | "capacity">(report, entry, here);
+    const fields = readFields<"sheet" | "x" | "y" | "besides" | "capacity">(report, entry, here);
     const id = fields && readText(report, fields.sheet, `${here}.sheet`);
     if (fields === undefined || id === undefined) return undefined;
     const sheet = facts.sheets.get(id);
@@ -166,16 +178,65 @@ function readWeights(
 function readSheetWeights(
   facts: ProblemFacts,
   sheet: SheetFacts,
-  fields: { readonly x?: unknown; readonly y?: unknown; readonly capacity?: unknown },
+  fields: Fields<"x" | "y" | "besides" | "capacity">,
   path: string,
   report: Report,
 ): WeighedSheet | undefined {
-  // A piece takes one kerf with it, and so the sheet gets one more.
-  const x = readDualFeasible(report, fields.x, `${path}.x`, BigInt(sheet.usable.width) + BigInt(facts.kerf));
-  const y = readDualFeasible(report, fields.y, `${path}.y`, BigInt(sheet.usable.height) + BigInt(facts.kerf));
+  const besides = fields.besides === undefined ? [] : readList(report, fields.besides, `${path}.besides`);
+  const first = readPair(facts, sheet, fields, path, report);
+  const more = besides?.map((entry, index) => {
+    const here = `${path}.besides[${index}]`;
+    const fields = readFields<"x" | "y">(report, entry, here);
+    return fields && readPair(facts, sheet, fields, here, report);
+  });
   const capacity = readWhole(report, fields.capacity, `${path}.capacity`, 1);
-  if (x === undefined || y === undefined || capacity === undefined) return undefined;
-  return { sheet, x, y, capacity: BigInt(capacity) };
+  if (more === undefined || capacity === undefined) return undefined;
+  const pairs = [first, ...more].filter((pair) => pair !== undefined);
+  return pairs.length === more.length + 1 ? { sheet, pairs, capacity: BigInt(capacity) } : undefined;
+}
+
+function readPair(
+  facts: ProblemFacts,
+  sheet: SheetFacts,
+  fields: Fields<"x" | "y">,
+  path: string,
+  report: Report,
+): WeighingPair | undefined {
+  // A piece takes one kerf with it, and so the sheet gets one more.
+  const readAxis = (value: unknown, path: string, extent: number): Weighing | undefined =>
+    isFitted(value)
+      ? readFittedOn(facts, sheet, value, path, BigInt(extent) + BigInt(facts.kerf), report)
+      : readDualFeasible(report, value, path, BigInt(extent) + BigInt(facts.kerf));
+  const x = readAxis(fields.x, `${path}.x`, sheet.usable.width);
+  const y = readAxis(fields.y, `${path}.y`, sheet.usable.height);
+  return x && y && { x, y };
+}
+
+function isFitted(value: unknown): value is Fields<"values"> {
+  return typeof value === "object" && value !== null && (value as Fields<"family">).family === "fitted";
+}
+
+function readFittedOn(
+  facts: ProblemFacts,
+  sheet: SheetFacts,
+  value: Fields<"values">,
+  path: string,
+  extent: bigint,
+  report: Report,
+): Weighing | undefined {
+  const kind = [...facts.kinds.values()].find(
+    (kind) =>
+      kind.quantity !== 0n &&
+      waysToLie(kind, sheet).some(({ hidden }) => hidden !== null && isWindowOfUse(facts, hidden)),
+  );
+  if (kind !== undefined) {
+    const message =
+      `${path} has fitted values, but on sheet ${shown(sheet.id)} pieces may come out of kind ${shown(kind.id)}, ` +
+      "and so lie within another piece of the same row. Take a family that needs no values.";
+    report("not-dual-feasible", path, message, kind.id);
+    return undefined;
+  }
+  return readFitted(facts, report, value.values, `${path}.values`, extent);
 }
 
 /** The least that one copy weighs, times `scale`; `null` where it fits no sheet. */
@@ -187,10 +248,15 @@ function weightOf(
 ): bigint | null {
   const kerf = BigInt(facts.kerf);
   let least: bigint | null = null;
-  for (const { sheet, x, y, capacity } of weighed) {
-    const unit = capacity * (scale / (x.capacity * y.capacity));
-    const weigh = ({ width, height }: Size) =>
-      unit * x.weigh(BigInt(width) + kerf) * y.weigh(BigInt(height) + kerf);
+  for (const { sheet, pairs, capacity } of weighed) {
+    const weigh = ({ width, height }: Size) => {
+      let weight = 0n;
+      for (const { x, y } of pairs) {
+        const unit = scale / (x.capacity * y.capacity * BigInt(pairs.length));
+        weight += unit * x.weigh(BigInt(width) + kerf, kind.id) * y.weigh(BigInt(height) + kerf, kind.id);
+      }
+      return capacity * weight;
+    };
     for (const way of waysToLie(kind, sheet)) {
       const window = way.hidden !== null && isWindowOfUse(facts, way.hidden) ? weigh(way.hidden) : 0n;
       const weight = weigh(way) - window;

@@ -14,7 +14,8 @@ import { readFields, readWhole, readWord } from "./read-value.js";
 
 /** A dual-feasible function and the most that its values of one row can sum to. */
 export interface Weighing {
-  readonly weigh: (extent: bigint) => bigint;
+  /** Value of an extent, a kerf included, of a piece of the kind with this id. */
+  readonly weigh: (extent: bigint, kind: string) => bigint;
   readonly capacity: bigint;
 }
 

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { lowerBound } from "../../src/bounds/lower-bound.js";
-import type { Bound, Problem } from "../../src/index.js";
+import { type Bound, type Finding, type Packing, type Problem, verify } from "../../src/index.js";
 import { compileProblem } from "../../src/search/compiled-problem.js";
 import { fewestSheets, type OraclePiece } from "../brute-force.js";
 import { cutWithoutWaste } from "../problems.js";
@@ -10,6 +10,26 @@ function boundOf(problem: Problem): Extract<Bound, { aim: "all" }> {
   const bound = lowerBound(compileProblem(problem));
   if (bound.aim !== "all") throw new Error("The aim was all.");
   return bound;
+}
+
+/** What verify says of a bound alone: a packing that places nothing has it. */
+function findingsOfBound(problem: Problem, bound: Bound): readonly Finding[] {
+  const packing: Packing = {
+    version: 1,
+    mode: problem.mode,
+    aim: problem.aim,
+    outcome: "not-found",
+    layouts: [],
+    placed: problem.kinds.map(({ id }) => ({ kind: id, count: 0 })),
+    missing: problem.kinds.map(({ id, quantity }) => ({ kind: id, count: quantity ?? 0 })),
+    sheets: 0,
+    cost: "0",
+    value: "0",
+    bound,
+    proven: false,
+    search: { effort: "quick", seed: 1, lp: "none", starts: 1, work: 0, steps: 0, ended: "finished" },
+  };
+  return verify(problem, packing);
 }
 
 function problemOf(sheet: { width: number; height: number }, kinds: Problem["kinds"], kerf = 0): Problem {
@@ -64,6 +84,53 @@ describe("lowerBound", () => {
     expect(boundOf(problemOf({ width: 100, height: 100 }, kinds)).sheets).toBe(100);
   });
 
+  // cl_05_020_02 of J. O. Berkey and P. Y. Wang, Two-dimensional finite bin-packing algorithms, Journal of the
+  // Operational Research Society 38 (1987), class 5: functions with parameters prove 4. The best sum published for the ten
+  // instances of this group leaves 5 for this one (S. Gardeyn and T. Wauters, EJOR 301 (2022), table of class 5, n = 20).
+  test("proves the best known plan of a published instance by functions fitted to its pieces", () => {
+    const sizes = [
+      [18, 16],
+      [51, 72],
+      [95, 12],
+      [7, 24],
+      [75, 32],
+      [21, 91],
+      [1, 89],
+      [4, 48],
+      [52, 25],
+      [1, 9],
+      [40, 20],
+      [90, 16],
+      [7, 85],
+      [81, 48],
+      [33, 62],
+      [19, 16],
+      [28, 32],
+      [82, 65],
+      [37, 4],
+      [81, 71],
+    ] as const;
+    const kinds = sizes.map(([width, height], i) => ({
+      id: `${i}`,
+      quantity: 1,
+      forms: [{ width, height, turns: "upright" as const }],
+    }));
+    const problem = problemOf({ width: 100, height: 100 }, kinds);
+    const bound = boundOf(problem);
+    expect(bound.sheets).toBe(5);
+    expect(JSON.stringify(bound.certificate)).toContain("fitted");
+    expect(findingsOfBound(problem, bound)).toEqual([]);
+  });
+
+  test("weighs pieces alike both ways on a square sheet by a mean of two pairs", () => {
+    // Upright or turned, a strip of 9 x 4 takes nearly a whole row; two stand on a sheet of 10 x 10, never three.
+    const kinds = [{ id: "a", quantity: 5, forms: [{ width: 9, height: 4 }] }];
+    const problem = problemOf({ width: 10, height: 10 }, kinds);
+    const bound = boundOf(problem);
+    expect(bound.sheets).toBe(3);
+    expect(findingsOfBound(problem, bound)).toEqual([]);
+  });
+
   test("leaves room for pieces from hidden middles, which lie on the same paper as the piece round them", () => {
     // Two mats of 8 x 10 give four tags of 3 x 4 from their middles: two sheets of 10 x 8 do, and area alone says three.
     const hidden = { x: 1, y: 2, width: 6, height: 8, tool: "knife" };
@@ -72,6 +139,35 @@ describe("lowerBound", () => {
       { id: "tag", quantity: 4, forms: [{ width: 3, height: 4 }] },
     ];
     expect(boundOf(problemOf({ width: 10, height: 8 }, kinds)).sheets).toBeLessThanOrEqual(2);
+  });
+
+  test("never passes the fewest sheets of large pieces of few sizes, and verify proves its certificate again", () => {
+    const size = fc.constantFrom(3, 5, 6, 7, 8, 9, 10, 11, 12, 14, 17);
+    const turns = fc.constantFrom("both" as const, "upright" as const, "turned" as const);
+    const kind = fc.record({ width: size, height: size, turns, quantity: fc.integer({ min: 1, max: 3 }) });
+    fc.assert(
+      fc.property(
+        fc.array(kind, { minLength: 2, maxLength: 3 }),
+        fc.constantFrom(17, 20, 23),
+        fc.nat(1),
+        (list, side, kerf) => {
+          const kinds = list.map(({ quantity, ...form }, i) => ({ id: `${i}`, quantity, forms: [form] }));
+          const ways = list.flatMap(({ width, height, turns, quantity }) => {
+            const all = [
+              ...(turns === "turned" ? [] : [{ width, height }]),
+              ...(turns === "upright" ? [] : [{ width: height, height: width }]),
+            ];
+            return Array.from({ length: quantity }, (): OraclePiece => all);
+          });
+          fc.pre(ways.length <= 6);
+          const sheet = { width: side, height: 20 };
+          const problem = problemOf(sheet, kinds, kerf);
+          const bound = boundOf(problem);
+          expect(bound.sheets).toBeLessThanOrEqual(fewestSheets(sheet, ways, kerf));
+          expect(findingsOfBound(problem, bound)).toEqual([]);
+        },
+      ),
+    );
   });
 
   test("never passes the fewest sheets found by looking at everything", () => {

@@ -2,15 +2,7 @@
  * A second verifier, for small sheets: it paints every part on a grid, tick by tick, and says only yes or no. It is as
  * short and as slow as can be, and has nothing in common with the first one but the rules.
  */
-import type {
-  CutNode,
-  DualFeasible,
-  Packing,
-  Problem,
-  Rectangle,
-  Sheet,
-  SheetWeights,
-} from "../../src/model.js";
+import type { CutNode, DualFeasible, Packing, Problem, Rectangle, Sheet } from "../../src/model.js";
 import { boundOf, costOf, isStockShort, lies, usableSize, usefulSheets, worthOf } from "../identity-bound.js";
 import type { ValidPlan } from "../valid-plan.js";
 import { paperMeasure } from "./paper-measure.js";
@@ -312,10 +304,12 @@ function judgeBound(problem: Problem, { bound }: Packing): boolean {
   for (const entry of certificate.sheets) {
     const usable = usableSize(problem.sheets.find(({ id }) => id === entry.sheet) as Sheet);
     must(isCount(entry.capacity, 1));
-    judgeFunction(entry.x, usable.width + kerf);
-    judgeFunction(entry.y, usable.height + kerf);
+    for (const { x, y } of [entry, ...(entry.besides ?? [])]) {
+      judgeFunction(x, usable.width + kerf);
+      judgeFunction(y, usable.height + kerf);
+    }
   }
-  const byPaper = (entry: SheetWeights, axis: "x" | "y", extent: bigint) => paperMeasure(entry[axis], extent);
+  const byPaper = paperMeasure;
   if (bound.aim === "fill") {
     let value: string | null = null;
     try {
@@ -333,7 +327,7 @@ function judgeBound(problem: Problem, { bound }: Packing): boolean {
 }
 
 function judgeFunction(f: DualFeasible, extent: number): void {
-  must(["identity", "threshold", "rounding", "step"].includes(f.family));
+  must(["identity", "threshold", "rounding", "step", "fitted"].includes(f.family));
   if (f.family === "rounding") must(isCount(f.k, 1));
   if (f.family === "threshold" || f.family === "step") must(isCount(f.at, 1) && 2 * f.at <= extent);
 }

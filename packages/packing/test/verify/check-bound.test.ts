@@ -1,19 +1,22 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import type { DualFeasible, Problem, SheetWeights } from "../../src/model.js";
-import { boundOf, costOf, type MeasureOf, usableSize, usefulSheets } from "../identity-bound.js";
+import type { DualFeasible, FittedValue, Problem, Sheet, SheetWeights } from "../../src/model.js";
+import type { FindingCode } from "../../src/verify/finding.js";
+import type { Draw } from "../cut-sheet.js";
+import { boundOf, costOf, lies, type MeasureOf, usableSize, usefulSheets } from "../identity-bound.js";
 import { describePlan, drawFrom, type ValidPlan, validPlans } from "../valid-plan.js";
 import { codesOf, copyOf, type DamagedPlan, expectFinding, findingsOf, statedCounts } from "./damage.js";
 import { examplePlan, stoppedPlan, windowPlan } from "./example-plan.js";
 import { paperMeasure } from "./paper-measure.js";
 
-const byPaper: MeasureOf = (entry, axis, extent) => paperMeasure(entry[axis], extent);
+const byPaper: MeasureOf = paperMeasure;
 
 /** Draws functions and capacities for every sheet that pieces can be cut from. */
 function drawWeights(problem: Problem, seed: number): readonly SheetWeights[] {
   const draw = drawFrom(seed, 1000);
-  const drawFunction = (extent: number): DualFeasible => {
+  const drawFunction = (sheet: Sheet, extent: number): DualFeasible => {
     const at = 1 + draw(Math.floor(extent / 2));
+    const fitted = draw(3) === 0 ? drawFitted(problem, sheet, draw) : undefined;
     const list: readonly DualFeasible[] = [
       { family: "identity" },
       { family: "rounding", k: 1 + draw(6) },
@@ -24,15 +27,40 @@ function drawWeights(problem: Problem, seed: number): readonly SheetWeights[] {
           ] as const)
         : []),
     ];
-    return list[draw(list.length)] as DualFeasible;
+    return fitted ?? (list[draw(list.length)] as DualFeasible);
   };
   const kerf = problem.kerf ?? 0;
   return usefulSheets(problem).map((sheet) => {
     const { width, height } = usableSize(sheet);
-    const x = drawFunction(width + kerf);
-    const y = drawFunction(height + kerf);
-    return { sheet: sheet.id, x, y, capacity: draw(2) === 0 ? width * height : 1 + draw(20) };
+    const drawPair = () => ({ x: drawFunction(sheet, width + kerf), y: drawFunction(sheet, height + kerf) });
+    const besides = Array.from({ length: draw(3) }, drawPair);
+    return {
+      sheet: sheet.id,
+      ...drawPair(),
+      ...(besides.length === 0 ? {} : { besides }),
+      capacity: draw(2) === 0 ? width * height : 1 + draw(20),
+    };
   });
+}
+
+/**
+ * Some extents of the pieces on a sheet, with values; undefined where a window may be opened, nothing came out, or the
+ * sheet has too many units for the measure to go through them.
+ */
+function drawFitted(problem: Problem, sheet: Sheet, draw: Draw): DualFeasible | undefined {
+  const { width, height } = usableSize(sheet);
+  const room = Math.min(width, height);
+  if (Math.max(width, height) > 100) return undefined;
+  const values: FittedValue[] = [];
+  for (const kind of problem.kinds) {
+    if (kind.quantity === 0) continue;
+    const ways = kind.forms.flatMap((form) => lies(form, sheet));
+    if (ways.some(([, , a]) => a > 0)) return undefined;
+    for (const extent of new Set([...ways.map(([w]) => w), ...ways.map(([, h]) => h)])) {
+      if (extent <= room && draw(3) > 0) values.push({ kind: kind.id, extent, value: 1 + draw(6) });
+    }
+  }
+  return values.length === 0 ? undefined : { family: "fitted", values };
 }
 
 /** Whether the functions give every kind a weight, so that they limit an unlimited quantity. */
@@ -224,7 +252,7 @@ describe("verify refuses a false certificate", () => {
           { family: "rounding", k: 0 },
           { family: "rounding", k: 1.5 },
         ] as const;
-        entry[isX ? "x" : "y"] = bad[choice] as DualFeasible;
+        Object.assign(entry, { [isX ? "x" : "y"]: bad[choice] });
         const name = choice >= 4 ? "k" : "at";
         const path = `bound.certificate.sheets[${index}].${isX ? "x" : "y"}.${name}`;
         expectFinding(plan, "not-dual-feasible", path);
@@ -257,6 +285,128 @@ describe("verify refuses a false certificate", () => {
       }),
     );
     expect(changed / all).toBeGreaterThan(0.05);
+  });
+
+  describe("with fitted values", () => {
+    // With the kerf a mat of 7 takes 8 of a row of 14: one stands in a row, so the capacity is 1.
+    const fittedPlan = () => {
+      const plan = copyOf(examplePlan);
+      const [entry] = boundOfAll(plan).sheets;
+      const mat = plan.problem.kinds[0]?.id ?? "";
+      const values = [{ kind: mat, extent: 7, value: 1 }];
+      if (entry !== undefined) entry.x = { family: "fitted", values };
+      return { plan, values };
+    };
+    const place = "bound.certificate.sheets[0].x.values";
+    const refused = (
+      damage: (of: ReturnType<typeof fittedPlan>) => void,
+      code: FindingCode,
+      path: string,
+    ) => {
+      const fitted = fittedPlan();
+      damage(fitted);
+      expectFinding(fitted.plan, code, path);
+    };
+
+    it("that are no list of values", () => {
+      refused(
+        ({ values }) => Object.assign(values[0] ?? {}, { value: 0 }),
+        "out-of-range",
+        `${place}[0].value`,
+      );
+      refused(
+        ({ values }) => Object.assign(values[0] ?? {}, { value: 1.5 }),
+        "out-of-range",
+        `${place}[0].value`,
+      );
+      refused(
+        ({ values }) => Object.assign(values[0] ?? {}, { value: 1_000_001 }),
+        "out-of-range",
+        `${place}[0].value`,
+      );
+      refused(
+        ({ values }) => Object.assign(values[0] ?? {}, { extent: 0 }),
+        "out-of-range",
+        `${place}[0].extent`,
+      );
+      refused(
+        ({ values }) => Object.assign(values[0] ?? {}, { kind: "flag" }),
+        "unknown-kind",
+        `${place}[0].kind`,
+      );
+      refused(({ values }) => Object.assign(values[0] ?? {}, { kind: 3 }), "wrong-type", `${place}[0].kind`);
+      refused(
+        ({ plan }) => Object.assign(boundOfAll(plan).sheets[0]?.x ?? {}, { values: 3 }),
+        "wrong-type",
+        place,
+      );
+    });
+
+    it("of which none fits a row, or two speak of the same extent", () => {
+      refused(({ values }) => values.splice(0), "not-dual-feasible", place);
+      refused(({ values }) => Object.assign(values[0] ?? {}, { extent: 14 }), "not-dual-feasible", place);
+      refused(
+        ({ values }) => values.push({ ...(values[0] as FittedValue) }),
+        "not-dual-feasible",
+        `${place}[1]`,
+      );
+    });
+
+    it("that belong to another problem, exactly where that changes what they prove", () => {
+      let [changed, all] = [0, 0];
+      fc.assert(
+        fc.property(validPlans({ aim: "all", windows: false }), fc.nat(0xffff), (valid, seed) => {
+          const bound = boundBy(valid.problem, drawWeights(valid.problem, seed));
+          fc.pre(bound?.aim === "all");
+          if (bound?.aim !== "all") return;
+          const plan = copyOf(withBound(valid, bound));
+          const functions = boundOfAll(plan).sheets.flatMap(({ x, y, besides }) => [
+            x,
+            y,
+            ...(besides ?? []).flatMap((pair) => [pair.x, pair.y]),
+          ]);
+          const values = functions.flatMap((f) => (f.family === "fitted" ? f.values : []));
+          fc.pre(values.length > 0);
+          const entry = values[seed % values.length];
+          if (entry !== undefined) entry.value += 1 + (seed % 5);
+          const honest = boundOf(valid.problem, boundOfAll(plan).sheets, byPaper);
+          const codes = findingsOf(plan).map(({ code }) => code);
+          const isRefused = codes.includes("bound-not-proven") || codes.includes("bound-understated");
+          const isStill =
+            honest.aim === "all" && honest.cost === bound.cost && honest.sheets === bound.sheets;
+          all += 1;
+          if (!isStill) changed += 1;
+          expect(isRefused).toBe(!isStill);
+        }),
+      );
+      expect(changed / all).toBeGreaterThan(0.02);
+    });
+
+    it("where pieces may come out of other pieces", () => {
+      const plan = copyOf(windowPlan);
+      const [entry] = boundOfAll(plan).sheets;
+      const kind = plan.problem.kinds[0];
+      const extent = kind?.forms[0]?.width ?? 0;
+      const f = { family: "fitted" as const, values: [{ kind: kind?.id ?? "", extent, value: 1 }] };
+      if (entry !== undefined) entry.x = f;
+      expectFinding(plan, "not-dual-feasible", "bound.certificate.sheets[0].x");
+      if (entry !== undefined) Object.assign(entry, { x: { family: "identity" }, besides: [{ x: f, y: f }] });
+      expectFinding(plan, "not-dual-feasible", "bound.certificate.sheets[0].besides[0].y");
+    });
+  });
+
+  it("whose pairs besides are no pairs of functions", () => {
+    const broken = [
+      [3, "wrong-type", "besides"],
+      [[3], "wrong-type", "besides[0]"],
+      [[{ x: { family: "identity" } }], "missing-value", "besides[0].y"],
+      [[{ x: { family: "identity" }, y: { family: "step", at: 0 } }], "not-dual-feasible", "besides[0].y.at"],
+    ] as const;
+    for (const [besides, code, path] of broken) {
+      const plan = copyOf(examplePlan);
+      Object.assign(boundOfAll(plan).sheets[0] ?? {}, { besides });
+      expectFinding(plan, code, `bound.certificate.sheets[0].${path}`);
+    }
   });
 
   it("whose capacity is no number of weights", () => {

@@ -13,7 +13,7 @@ function readFunction(f: unknown, extent: number) {
 function tableOf(f: DualFeasible, extent: number) {
   const { weighing } = readFunction(f, extent);
   if (weighing === undefined) throw new RangeError("Not dual-feasible.");
-  const values = Array.from({ length: extent + 1 }, (_, x) => Number(weighing.weigh(BigInt(x))));
+  const values = Array.from({ length: extent + 1 }, (_, x) => Number(weighing.weigh(BigInt(x), "")));
   return { values, capacity: Number(weighing.capacity) };
 }
 
@@ -81,7 +81,7 @@ describe("the dual-feasible functions", () => {
           // Both are shares of a whole: value / capacity.
           const share = BigInt(values[x] ?? 0) * paper.capacity;
           expect(share, `${JSON.stringify(f)} on ${extent}: ${x}`).toBe(
-            paper.u(BigInt(x)) * BigInt(capacity),
+            paper.u(BigInt(x), "") * BigInt(capacity),
           );
         }
       }
@@ -127,7 +127,7 @@ describe("parameters out of range", () => {
   it("would prove too much: rounding by a k that is not whole", () => {
     // With k = 3/2 and pieces of 5 on 10: floor(5/2 x 1/2) / k = 2/3 each, and two of them fit.
     const double = paperMeasure({ family: "rounding", k: 1 }, 10n);
-    expect(2n * double.u(5n)).toBeLessThanOrEqual(double.capacity);
+    expect(2n * double.u(5n, "")).toBeLessThanOrEqual(double.capacity);
     const k = { n: 3, d: 2 };
     const whole = Math.floor(((k.n + k.d) * 5) / (k.d * 10));
     expect(whole).toBe(1);

@@ -178,6 +178,25 @@ const examples: Readonly<Record<FindingCode, Example>> = {
     { family: "step", at: 8 },
     `${certificate}.sheets[0].x.at`,
   ),
+  "certificate-too-large": {
+    damage: (plan) => {
+      // 2,000 kinds, each worth its extent: next to no sum of extents is like another.
+      const kinds = Array.from({ length: 2000 }, (_, i) => ({
+        id: `kind ${i}`,
+        quantity: 1,
+        forms: [{ width: 100_000 + ((i * 7919) % 90_001), height: 10 }],
+      }));
+      plan.problem.kinds.push(...kinds);
+      const [sheet] = plan.problem.sheets;
+      if (sheet !== undefined) Object.assign(sheet, { width: 10_000_000 });
+      const values = kinds.map(({ id, forms }) => {
+        const extent = forms[0]?.width ?? 0;
+        return { kind: id, extent, value: extent };
+      });
+      put(plan, `${certificate}.sheets[0].x`, { family: "fitted", values });
+    },
+    path: `${certificate}.sheets[0].x.values`,
+  },
   "certificate-sheet-missing": change(`${certificate}.sheets`, []),
   "certificate-sheet-extra": change(`${certificate}.sheets[0].sheet`, "ember"),
   "certificate-sheet-twice": {
