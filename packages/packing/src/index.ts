@@ -24,11 +24,12 @@ export { howMany, type Yield, type YieldOptions, type YieldSheet } from "./how-m
 export {
   type PackAsyncOptions,
   type PackOptions,
-  type Progress,
   pack,
   packAsync,
   packSteps,
 } from "./pack.js";
+export type { Progress } from "./progress.js";
+export { joinStarts, packStart, type StartResult, startCount } from "./spread-starts.js";
 
 // The answer and its proof
 
@@ -38,6 +39,8 @@ export type {
   CutNode,
   DualFeasible,
   Effort,
+  FittedValue,
+  FunctionPair,
   KindCount,
   Layout,
   LeftoverLeaf,

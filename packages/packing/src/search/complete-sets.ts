@@ -1,5 +1,5 @@
 import type { Kind, Problem } from "../model.js";
-import type { Progress } from "../pack.js";
+import type { Progress } from "../progress.js";
 import type { Draft } from "./draft.js";
 
 /** A search with the aim `fill` for one number of sets. */

@@ -95,6 +95,30 @@ export function draftOf(problem: CompiledProblem, layouts: readonly DraftLayout[
   return { layouts, placed, lacking, value, cost, different, spread };
 }
 
+/** Judges plain trees; throws RangeError where they hold a sheet or kind that the problem does not have. */
+export function draftFromTrees(
+  problem: CompiledProblem,
+  sheets: readonly { readonly sheet: string; readonly run: number; readonly tree: CutNode }[],
+): Draft {
+  const numbers = new Map(problem.kinds.map((kind) => [kind.id, kind.index]));
+  const layouts = sheets.map(({ sheet: id, run, tree }): DraftLayout => {
+    const sheet = problem.sheets.find((entry) => entry.id === id);
+    if (sheet === undefined) throw new RangeError(`There is no sheet '${id}'.`);
+    const kinds: number[] = [];
+    mapPieces(tree, (leaf) => {
+      for (const share of leaf.shares) {
+        const kind = numbers.get(share.kind);
+        if (kind === undefined) throw new RangeError(`There is no kind '${share.kind}'.`);
+        for (let copy = 0; copy < share.count; copy++) kinds.push(kind);
+      }
+      return leaf;
+    });
+    const spread = leftoverSpread(tree, { width: sheet.width, height: sheet.height }, problem.kerf);
+    return { sheet, run, tree: () => tree, counts: tally(kinds), spread };
+  });
+  return draftOf(problem, layouts);
+}
+
 /** Whether one plan is better than another, by what was asked and then by what is handier to cut and to keep. */
 export function isBetterDraft(problem: CompiledProblem, a: Draft, b: Draft): boolean {
   if (a.lacking !== b.lacking) return a.lacking < b.lacking;

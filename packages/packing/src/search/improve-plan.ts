@@ -18,7 +18,10 @@ import type { PlannedSheet } from "./trees/working-plan.js";
 /** Pieces on one sheet above which a step takes too long. */
 const MOST_ON_ONE = 600;
 
-/** Copies that are improved at most; of a larger plan the layouts with the most left over are taken. */
+/** Work for each copy that is improved, at least; of a larger plan the layouts with the most left over are taken. */
+const WORK_PER_COPY = 2_000;
+
+/** Copies that are improved at most. */
 const MOST_COPIES = 6_000;
 
 /** What a start came to. */
@@ -48,7 +51,7 @@ export function* improvePlan(
   work: number,
   isEnough: (draft: Draft) => boolean,
 ): Generator<void, Improvement, void> {
-  const { kept, taken } = chooseLayouts(first);
+  const { kept, taken } = chooseLayouts(problem, first, Math.min(MOST_COPIES, Math.floor(work / WORK_PER_COPY)));
   const isFill = problem.source.aim === "fill";
   if (taken.length === 0 || (isFill && problem.groups > 0)) return { best: first, steps: 0 };
   const engine = new RuinAndRecreate(problem, demandOf(problem, demand, kept), random, meter);
@@ -84,7 +87,11 @@ export function* improvePlan(
 }
 
 /** The layouts that are improved: all, or of many the worst filled ones, each sheet of a run for itself. */
-function chooseLayouts(first: Draft): {
+function chooseLayouts(
+  problem: CompiledProblem,
+  first: Draft,
+  most: number,
+): {
   readonly kept: readonly DraftLayout[];
   readonly taken: readonly DraftLayout[];
 } {
@@ -95,10 +102,11 @@ function chooseLayouts(first: Draft): {
   const taken: DraftLayout[] = [];
   let copies = 0;
   for (const { layout, use } of byWaste) {
-    const room = Math.floor((MOST_COPIES - copies) / Math.max(1, use));
+    const room = Math.floor((most - copies) / Math.max(1, use));
     const sheets = use > MOST_ON_ONE ? 0 : Math.min(layout.run, room);
     if (sheets > 0) taken.push({ ...layout, run: sheets });
-    if (sheets < layout.run) kept.push({ ...layout, run: layout.run - sheets });
+    if (sheets < layout.run)
+      kept.push({ ...layout, run: layout.run - sheets, spread: spreadOf(problem, layout) });
     copies += sheets * use;
   }
   return { kept, taken };
@@ -150,10 +158,13 @@ function layoutsOf(problem: CompiledProblem, trees: readonly CutTree[]): readonl
       const node = cutNodeOf(tree);
       const counts = new Map<number, number>();
       tree.eachPiece((kind) => counts.set(kind, (counts.get(kind) ?? 0) + 1));
-      const { sheet } = tree;
-      const size = { width: sheet.width, height: sheet.height };
-      return { sheet, run: 1, tree: () => node, counts, spread: leftoverSpread(node, size, problem.kerf) };
+      const layout = { sheet: tree.sheet, run: 1, tree: () => node, counts };
+      return { ...layout, spread: spreadOf(problem, layout) };
     });
+}
+
+function spreadOf(problem: CompiledProblem, { sheet, tree }: Omit<DraftLayout, "spread">): number {
+  return leftoverSpread(tree(), { width: sheet.width, height: sheet.height }, problem.kerf);
 }
 
 function divisor(a: number, b: number): number {

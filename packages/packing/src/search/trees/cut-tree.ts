@@ -185,8 +185,8 @@ export class CutTree extends NodeList {
         let down = roomHeight[above] as number;
         if (isColumn) across += (width[i] as number) - (width[above] as number);
         else down += (height[i] as number) - (height[above] as number);
-        roomWidth[i] = across < longest ? across : longest;
-        roomHeight[i] = down < longest ? down : longest;
+        roomWidth[i] = Math.min(across, longest);
+        roomHeight[i] = Math.min(down, longest);
         if (limited) depth[i] = (depth[above] as number) + 1;
       } else if (what >= 0) return;
       const across = roomWidth[i] as number;

@@ -90,7 +90,7 @@ export class FoundPlaces {
         const exact = placeExact[place] as number;
         if (exact !== 0 && (exact === EXACT_WIDTH ? right : below) !== 0) continue;
         count++;
-        const rest = right < below ? right : below;
+        const rest = Math.min(right, below);
         if (rest < fit) {
           fit = rest;
           bestPlace = place;

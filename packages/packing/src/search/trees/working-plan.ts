@@ -32,7 +32,7 @@ export class WorkingPlan {
   private readonly problem: CompiledProblem;
   private readonly stock: readonly number[];
   private readonly rules: CutRules;
-  private readonly before: CutTree[] = [];
+  private readonly before: (CutTree | undefined)[] = [];
   private readonly versionBefore: number[] = [];
   private readonly leftover: number[] = [];
   private readonly leftoverBefore: number[] = [];
@@ -208,7 +208,7 @@ export class WorkingPlan {
   private addTree(sheet: CompiledSheet): number {
     const at = this.trees.length;
     this.trees.push(new CutTree(this.rules, sheet));
-    this.before.push(new CutTree(this.rules, sheet));
+    this.before.push(undefined);
     this.version.push(this.nextVersion++);
     this.versionBefore.push(0);
     this.leftover.push(0);
@@ -223,7 +223,7 @@ export class WorkingPlan {
     this.isTouched[at] = true;
     this.touched.push(at);
     const tree = this.trees[at] as CutTree;
-    const copy = this.before[at] as CutTree;
+    const copy = this.before[at] ?? new CutTree(this.rules, tree.sheet);
     copy.copyFrom(tree);
     this.trees[at] = copy;
     this.before[at] = tree;

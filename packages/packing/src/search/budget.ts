@@ -1,0 +1,24 @@
+import type { Effort } from "../model.js";
+
+/** What an effort may do; counted in work, never in time. */
+export interface Budget {
+  /** Places to look at for first plans, all together. */
+  readonly work: number;
+  /** First plans at most. */
+  readonly most: number;
+  /** Steps towards a best layout of one sheet from limited copies. */
+  readonly exact: number;
+  /** Starts of ruin and recreate, each from the best first plan. */
+  readonly starts: number;
+  /** Work of one such start for 100 pieces or more; for fewer it is less in proportion. */
+  readonly each: number;
+  /** Tries to lay the layouts found once more, all together. */
+  readonly tries: number;
+}
+
+/** The budget of each effort. */
+export const BUDGETS: Readonly<Record<Effort, Budget>> = {
+  quick: { work: 500_000, most: 40, exact: 400_000, starts: 1, each: 800_000, tries: 240 },
+  standard: { work: 2_000_000, most: 120, exact: 4_000_000, starts: 2, each: 20_000_000, tries: 800 },
+  thorough: { work: 8_000_000, most: 480, exact: 40_000_000, starts: 8, each: 50_000_000, tries: 4_000 },
+};

@@ -1,0 +1,35 @@
+import type { Demand } from "./best-fit.js";
+import type { Budget } from "./budget.js";
+import type { CompiledProblem } from "./compiled-problem.js";
+import { MOST_SINGLE_COPIES } from "./one-start.js";
+import { SHELF_RULES } from "./shelves.js";
+
+/** What there is to place: never more copies of a kind than all sheets together could hold by area. */
+export function demandOf(problem: CompiledProblem): Demand {
+  const stock = problem.sheets.map((sheet) => sheet.stock);
+  const wanted = problem.kinds.map((kind) => {
+    if (Number.isFinite(kind.quantity) && problem.source.aim === "all") return kind.quantity;
+    let most = 0;
+    for (const sheet of problem.sheets) {
+      const smallest = Math.min(...(kind.lays[sheet.index] ?? []).map((lay) => lay.width * lay.height));
+      if (Number.isFinite(smallest))
+        most += sheet.stock * Math.floor((sheet.width * sheet.height) / smallest);
+    }
+    return Math.min(kind.quantity, most);
+  });
+  return { wanted, stock };
+}
+
+/** Starts that an effort affords: a function of the problem alone, so that it is the same for any way of running them. */
+export function startsFor(problem: CompiledProblem, demand: Demand, budget: Budget): number {
+  const copies = demand.wanted.reduce((sum, count) => sum + count, 0);
+  const kinds = problem.kinds.length;
+  const ways = problem.kinds.some((kind) => kind.lays.some((lays) => lays.length > 1)) ? 2 : 1;
+  // One by one, every copy looks at about half as many free rectangles as there are copies; repeated layouts look at the
+  // few on one sheet.
+  const workPerStart =
+    copies > MOST_SINGLE_COPIES + 4 * kinds ? 40_000 + 400 * kinds : ways * copies * (copies / 2 + 20) + 1;
+  const afforded = Math.floor(budget.work / workPerStart);
+  const bestFits = afforded > 0 ? 4 : 1;
+  return Math.max(SHELF_RULES.length + bestFits, Math.min(budget.most, afforded));
+}

@@ -1,0 +1,97 @@
+import { lowerBound } from "../bounds/lower-bound.js";
+import type { Bound, Effort, Packing, Problem } from "../model.js";
+import type { PackOptions } from "../pack.js";
+import { checkProblem } from "../problem/check-problem.js";
+import { ProblemError } from "../problem/problem-error.js";
+import type { Progress } from "../progress.js";
+import { answer, reaches } from "./answer.js";
+import { BUDGETS, type Budget } from "./budget.js";
+import { compileProblem } from "./compiled-problem.js";
+import { completeSets } from "./complete-sets.js";
+import { mergeRuns } from "./draft.js";
+import type { Meter } from "./meter.js";
+import { polishLayouts } from "./polish-layouts.js";
+import { type Found, type Search, searchPlan, summaryOf } from "./search.js";
+
+/** A problem and its options, checked, with its bound. */
+export interface Job extends Search {
+  readonly source: Problem;
+  readonly effort: Effort;
+  readonly narrowestHold: number;
+  readonly bound: Bound;
+}
+
+/** The short search for one number of complete sets. */
+const SETS_BUDGET: Budget = {
+  work: 1_500_000,
+  most: 24,
+  exact: 0,
+  starts: 1,
+  each: 500_000,
+  tries: 0,
+};
+
+/** Checks a problem and its options. Throws ProblemError or RangeError. */
+export function readJob(source: Problem, options: PackOptions): Job {
+  const effort = options.effort ?? "standard";
+  const seed = options.seed ?? 1;
+  const narrowestHold = options.narrowestHold ?? 0;
+  const budget = BUDGETS[effort];
+  if (budget === undefined)
+    throw new RangeError(`effort must be quick, standard or thorough, and is '${effort}'.`);
+  if (!Number.isSafeInteger(seed) || seed < 0)
+    throw new RangeError(`seed must be a whole number from 0, and is ${seed}.`);
+  if (!Number.isSafeInteger(narrowestHold) || narrowestHold < 0) {
+    throw new RangeError(`narrowestHold must be a whole number from 0, and is ${narrowestHold}.`);
+  }
+  const findings = checkProblem(source);
+  if (findings.length > 0) throw new ProblemError(findings);
+  const problem = compileProblem(source);
+  const bound = lowerBound(problem);
+  const isImpossible = bound.aim === "all" && bound.cost === null;
+  const isEnough: Search["isEnough"] = (draft) => reaches(problem, draft, bound);
+  return { source, problem, effort, seed, narrowestHold, budget, bound, isEnough, isImpossible };
+}
+
+/** Makes an answer of what a search has found: complete sets where pieces are missing, every layout laid once more. */
+export function* finishJob(
+  job: Job,
+  found: Found,
+  meter: Meter,
+): Generator<Progress, Packing, boolean | undefined> {
+  const { source, problem, effort, seed, narrowestHold, budget, bound } = job;
+  let { best, cancelled } = found;
+  if (source.aim === "all" && best.lacking > 0 && !cancelled) {
+    const sets = yield* completeSets(source, best, (fill) => {
+      const compiled = compileProblem(fill);
+      const isEnough: Search["isEnough"] = (draft) => draft.lacking === 0;
+      return searchPlan(
+        { problem: compiled, seed, budget: SETS_BUDGET, isEnough, isImpossible: false },
+        meter,
+      );
+    });
+    best = sets.best;
+    cancelled = sets.cancelled;
+  }
+  const polishing = polishLayouts(problem, best.layouts, narrowestHold, budget.tries, seed, meter);
+  meter.stopped = cancelled;
+  let step = polishing.next();
+  while (!step.done) {
+    const { starts } = found;
+    if ((yield { startsDone: starts, starts, work: meter.work, best: summaryOf(best) }) === true) {
+      meter.stopped = true;
+      cancelled = true;
+    }
+    step = polishing.next();
+  }
+  const layouts = mergeRuns(problem, step.value);
+  return answer(problem, layouts, best, bound, {
+    effort,
+    seed,
+    lp: "none",
+    starts: found.starts,
+    steps: found.steps,
+    work: meter.work,
+    ended: cancelled ? "cancelled" : found.proven ? "proven" : "finished",
+  });
+}

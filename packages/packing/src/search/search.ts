@@ -1,0 +1,155 @@
+/** A whole search: first plans, a best layout of one sheet where that can be found, starts of ruin and recreate. */
+import type { Progress } from "../progress.js";
+import type { Demand } from "./best-fit.js";
+import type { Budget } from "./budget.js";
+import type { CompiledProblem } from "./compiled-problem.js";
+import { demandOf, startsFor } from "./demand.js";
+import { type Draft, isBetterDraft } from "./draft.js";
+import { exactFill } from "./exact-fill.js";
+import { improvementWork, improvePlan } from "./improve-plan.js";
+import type { Meter } from "./meter.js";
+import { oneStart } from "./one-start.js";
+import { randomStream } from "./random-stream.js";
+import { exactLayoutsOf } from "./repeat-layouts.js";
+import { SHELF_RULES } from "./shelves.js";
+
+/** First plans made at least before a proven one ends the search: among equals a later one may be handier. */
+const LEAST_STARTS = 24;
+
+/** What is searched, and how far. */
+export interface Search {
+  readonly problem: CompiledProblem;
+  readonly seed: number;
+  readonly budget: Budget;
+  /** Whether a plan is so good that the search may end. */
+  readonly isEnough: (draft: Draft) => boolean;
+  /** Whether it is proven that no plan has every piece; then only first plans are made. */
+  readonly isImpossible: boolean;
+}
+
+/** What a search came to. */
+export interface Found {
+  readonly best: Draft;
+  /** Starts finished. */
+  readonly starts: number;
+  /** Steps of ruin and recreate. */
+  readonly steps: number;
+  /** Whether the best plan is good enough. */
+  readonly proven: boolean;
+  readonly cancelled: boolean;
+}
+
+type Steps<Result> = Generator<Progress, Result, boolean | undefined>;
+
+/** Runs a search from beginning to end. */
+export function* searchPlan(search: Search, meter: Meter): Steps<Found> {
+  const first = yield* firstPlans(search, meter);
+  if (first.isLast) return first.found;
+  let { best } = first.found;
+  const { starts: firstStarts } = first.found;
+  const starts = firstStarts + search.budget.starts;
+  let steps = 0;
+  for (let start = 0; start < search.budget.starts; start++) {
+    const improving = improveFrom(search, first.found, start, meter);
+    let step = improving.next();
+    while (!step.done) {
+      const progress = { startsDone: firstStarts + start, starts, work: meter.work, best: summaryOf(best) };
+      if ((yield progress) === true) meter.stopped = true;
+      step = improving.next();
+    }
+    steps += step.value.steps;
+    if (isBetterDraft(search.problem, step.value.best, best)) best = step.value.best;
+    const done = firstStarts + start + 1;
+    if (meter.stopped) return { best, starts: done - 1, steps, proven: false, cancelled: true };
+    if (search.isEnough(best)) return { best, starts: done, steps, proven: true, cancelled: false };
+  }
+  return { best, starts, steps, proven: false, cancelled: false };
+}
+
+/** One start of ruin and recreate after {@link firstPlans}, independent of all others. */
+export function improveFrom(
+  search: Search,
+  first: Found,
+  start: number,
+  meter: Meter,
+): ReturnType<typeof improvePlan> {
+  const { problem, seed, budget, isEnough } = search;
+  const random = randomStream(seed, first.starts + start);
+  const work = improvementWork(first.best, budget.each);
+  return improvePlan(problem, demandOf(problem), first.best, random, meter, work, isEnough);
+}
+
+/** Makes first plans; `isLast` where no start of ruin and recreate is to follow. */
+export function* firstPlans(
+  search: Search,
+  meter: Meter,
+): Steps<{ readonly found: Found; readonly isLast: boolean }> {
+  const { problem, budget } = search;
+  const demand = demandOf(problem);
+  const starts = startsFor(problem, demand, budget);
+  const found = yield* plansFromNothing(search, demand, starts, meter);
+  if (found.cancelled || found.proven || search.isImpossible) return { found, isLast: true };
+  const exact = exactFill(problem, demand, budget.exact);
+  let step = exact.next();
+  while (!step.done) {
+    const progress = {
+      startsDone: starts,
+      starts: starts + budget.starts,
+      work: meter.work,
+      best: summaryOf(found.best),
+    };
+    if ((yield progress) === true) return { found: { ...found, cancelled: true }, isLast: true };
+    step = exact.next();
+  }
+  if (step.value === undefined) return { found, isLast: false };
+  meter.work += step.value.steps;
+  const best = isBetterDraft(problem, step.value.draft, found.best) ? step.value.draft : found.best;
+  const proven = search.isEnough(best);
+  return { found: { ...found, best, proven }, isLast: proven || step.value.exact };
+}
+
+/** Plans made from nothing: shelves, best fit by many rules, repeated layouts. */
+function* plansFromNothing(
+  { problem, seed, budget, isEnough }: Search,
+  demand: Demand,
+  starts: number,
+  meter: Meter,
+): Steps<Found> {
+  const exact = exactLayoutsOf(problem);
+  // A first plan is always finished; shelves leave groups out, so groups need one start more.
+  const needed = problem.groups > 0 ? SHELF_RULES.length + 1 : 1;
+  let best: Draft | undefined;
+  let asked = false;
+  meter.stopped = false;
+  for (let start = 0; start < starts; start++) {
+    const making = oneStart(problem, demand, start, seed, meter, exact);
+    let step = making.next();
+    while (!step.done) {
+      const progress: Progress = {
+        startsDone: start,
+        starts: starts + budget.starts,
+        work: meter.work,
+        best: best && summaryOf(best),
+      };
+      asked = (yield progress) === true || asked;
+      meter.stopped = asked && start >= needed;
+      step = making.next();
+    }
+    const draft = step.value;
+    if (draft && (best === undefined || isBetterDraft(problem, draft, best))) best = draft;
+    if (best && asked && start + 1 >= needed) {
+      return { best, starts: start, steps: 0, proven: false, cancelled: true };
+    }
+    if (best && start + 1 >= LEAST_STARTS && isEnough(best)) {
+      return { best, starts: start + 1, steps: 0, proven: true, cancelled: false };
+    }
+  }
+  const found = best as Draft;
+  return { best: found, starts, steps: 0, proven: isEnough(found), cancelled: false };
+}
+
+/** A plan in the words of {@link Progress}. */
+export function summaryOf(draft: Draft): NonNullable<Progress["best"]> {
+  const sheets = draft.layouts.reduce((sum, layout) => sum + layout.run, 0);
+  return { sheets, cost: draft.cost, everything: draft.lacking === 0 };
+}
