@@ -8,6 +8,8 @@ export interface BarChart {
   readonly series: readonly Series[];
   /** Decimals of the numbers behind the bars. */
   readonly decimals: 1 | 2;
+  /** Whether all panels have one scale, or each row of panels its own. */
+  readonly scale: "one" | "by row";
   /** What the upright mark across a group says. */
   readonly mark: string;
   readonly panels: readonly Panel[];

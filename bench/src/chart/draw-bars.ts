@@ -41,12 +41,15 @@ type Attributes = Readonly<Record<string, string | number>>;
 export function drawBars(chart: BarChart): string {
   const columns = chart.panels.length === 1 ? 1 : 2;
   const panelWidth = (WIDTH - 2 * MARGIN - (columns - 1) * GUTTER) / columns;
-  const across = shareOf(chart, panelWidth);
   const legend = drawLegend(chart, MARGIN + 13.5);
   let y = legend.bottom + 6;
   const panels: Element[] = [];
   for (let first = 0; first < chart.panels.length; first += columns) {
     const row = chart.panels.slice(first, first + columns);
+    const across = shareOf(
+      chart.scale === "one" ? chart.panels : row,
+      panelWidth - labelsOf(chart).room - NUMBERS,
+    );
     row.forEach((panel, i) => {
       panels.push(
         drawPanel(panel, chart, { x: MARGIN + i * (panelWidth + GUTTER), y, width: panelWidth, across }),
@@ -83,14 +86,11 @@ export function drawBars(chart: BarChart): string {
   )}\n`;
 }
 
-/** The scale of all panels: from 0 to a round number beyond the longest bar. */
-function shareOf({ panels }: BarChart, panelWidth: number): ScaleLinear<number, number> {
+/** The scale of panels: from 0 to a round number beyond their longest bar. */
+function shareOf(panels: readonly Panel[], width: number): ScaleLinear<number, number> {
   const values = panels.flatMap(({ groups }) => groups.flatMap((group) => [...group.values, group.mark]));
   const longest = Math.max(1, ...values.filter((value) => value !== null));
-  return scaleLinear()
-    .domain([0, longest])
-    .nice(5)
-    .range([0, panelWidth - labelsOf({ panels }).room - NUMBERS]);
+  return scaleLinear().domain([0, longest]).nice(5).range([0, width]);
 }
 
 /** Room for labels: a little more where one needs it. */

@@ -17,6 +17,15 @@ const PUBLICATIONS: readonly (readonly [family: string, source: string])[] = [
   ["ortmann-vs", "Ortmann, Ntene & van Vuuren, European J. Oper. Res. 203 (2010)"],
 ];
 
+/** Compares names of families: those known here in their order, then others by name. */
+export function byPublication(a: string, b: string): number {
+  const place = (name: string): number => {
+    const found = PUBLICATIONS.findIndex(([family]) => family === name);
+    return found < 0 ? PUBLICATIONS.length : found;
+  };
+  return place(a) - place(b) || (a < b ? -1 : Number(a > b));
+}
+
 /** Says what is missing, where such files are published, and how to go on. */
 export function missingData(found: string): string {
   const width = Math.max(...PUBLICATIONS.map(([family]) => family.length));

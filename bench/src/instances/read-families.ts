@@ -5,13 +5,13 @@ import { type BenchFault, BenchFaults } from "../bench-fault.js";
 import { type BenchIo, withFile } from "../bench-io.js";
 import { shownPath } from "../results-files.js";
 import type { Family } from "./family.js";
-import { missingData } from "./missing-data.js";
+import { byPublication, missingData } from "./missing-data.js";
 import { NOTHING_PUBLISHED, type PublishedResults, readPublishedResults } from "./published-results.js";
 import { readFamily } from "./read-family.js";
 
 /** What a folder holds. */
 export interface ReadFamilies {
-  /** In the order of their names, or in the order they were asked for. */
+  /** In the order of the list of publications, or in the order they were asked for. */
   readonly families: readonly Family[];
   readonly published: PublishedResults;
 }
@@ -59,6 +59,7 @@ export function readFamilies(data: string | null, wanted: readonly string[], io:
   if (families.length === 0) {
     throw new BenchFaults([{ where: "--data", message: missingData(`${data} holds no file of instances`) }]);
   }
+  families.sort((a, b) => byPublication(a.name, b.name));
   const twice = families.find(({ name }, i) => families.findIndex((family) => family.name === name) < i);
   if (twice)
     throw new BenchFaults([

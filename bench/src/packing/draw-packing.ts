@@ -35,6 +35,7 @@ export function drawPacking(rows: readonly Row[], seed: number): string {
       "Sheets, or their area, above the best bound known; value, or area placed, below it. Percent of the bound; shorter is better.",
     series: efforts.map((effort, i) => ({ name: `Sheetwright, ${effort}`, fill: FILLS[i] ?? FILLS[0] })),
     decimals: 2,
+    scale: "by row",
     mark: "best published, all methods together",
     panels,
     notes: [

@@ -44,6 +44,7 @@ export function drawPeers(rows: readonly Row[], seed: number): string {
     measure: "Share of the sheets used that becomes no piece. Shorter is better.",
     series: used,
     decimals: 1,
+    scale: "one",
     mark: "edge-to-edge cuts cannot waste less (best bound known)",
     panels,
     notes: [

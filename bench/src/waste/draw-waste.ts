@@ -22,6 +22,7 @@ export function drawWaste(request: WasteRequest, results: readonly SheetWaste[])
       { name: "plain: grid by kind", fill: FILLS[3] },
     ],
     decimals: 1,
+    scale: "one",
     mark: "proven: no way of cutting wastes less",
     panels: results.map(panelOf),
     notes: [
