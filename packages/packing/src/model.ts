@@ -281,14 +281,26 @@ export interface SheetWeights extends FunctionPair {
   readonly capacity: number;
 }
 
+/** What one copy of a kind counts for in a bound. */
+export interface KindPrice {
+  readonly kind: string;
+  /** A whole number from 1 to 1,000,000,000. */
+  readonly price: number;
+}
+
 /**
  * Why a bound holds.
  * - `weights`: one entry a sheet that any kind may be cut from. A kind weighs the least over the sheets, forms and turns
  *   it may be cut by. No layout of a sheet carries more than its capacity; the bound follows from the total weight.
+ * - `prices`: a price for each kind (0 where none is given). A sheet carries the most that any edge-to-edge cuts, in any
+ *   number of stages, get from it, each kind as often as it fits; whoever checks the bound finds that anew (unconstrained
+ *   guillotine cutting by dynamic programming: Gilmore & Gomory, Operations Research 14 (1966)). Holds for the modes
+ *   `guillotine` and `shelf`, and where no window may be opened. The bound follows from the total price as from a weight.
  * - `no-fit`: the named kind fits no sheet in any form or turn allowed to it.
  */
 export type Certificate =
   | { readonly type: "weights"; readonly sheets: readonly SheetWeights[] }
+  | { readonly type: "prices"; readonly prices: readonly KindPrice[] }
   | { readonly type: "no-fit"; readonly kind: string };
 
 /**

@@ -1,4 +1,4 @@
-import type { Bound, FunctionPair, SheetWeights } from "../model.js";
+import type { Bound, Certificate, FunctionPair, KindPrice, SheetWeights } from "../model.js";
 import type { CompiledProblem, CompiledSheet } from "../search/compiled-problem.js";
 import { type AxisFunction, axisFunction } from "./axis-function.js";
 
@@ -21,6 +21,54 @@ interface Weighed {
  * Undefined where the capacity of a fitted function is out of reach or 0.
  */
 export function exactBound(problem: CompiledProblem, weights: readonly SheetWeights[]): Bound | undefined {
+  const weighed = weighedBy(problem, weights);
+  if (weighed === undefined) return undefined;
+  const scale = scaleOf(weighed);
+  const loads = kindLoads(problem, weighed, scale);
+  return conclude(problem, supplies(weighed, scale), loads, { type: "weights", sheets: weights });
+}
+
+/**
+ * What a certificate of prices proves: `capacities` holds the most that sheets are worth, by sheet index, for all that
+ * any kind with a price fits.
+ */
+export function exactPriceBound(
+  problem: CompiledProblem,
+  prices: readonly KindPrice[],
+  capacities: ReadonlyMap<number, number>,
+): Bound {
+  const byKind = new Map(prices.map(({ kind, price }) => [kind, BigInt(price)]));
+  const loads = problem.kinds.map((kind) => (kind.fits ? (byKind.get(kind.id) ?? 0n) : undefined));
+  const carriers = problem.sheets.flatMap((sheet): readonly Supply[] => {
+    const capacity = BigInt(capacities.get(sheet.index) ?? 0);
+    return capacity === 0n ? [] : [supplyOf(sheet, capacity)];
+  });
+  return conclude(problem, carriers, loads, { type: "prices", prices });
+}
+
+/** By kind: the share of a sheet that one copy weighs, in floating point; for one sheet with these weights. */
+export function weightShares(problem: CompiledProblem, weights: SheetWeights): readonly number[] {
+  const weighed = weighedBy(problem, [weights]) ?? [];
+  const scale = scaleOf(weighed);
+  const unit = Number(BigInt(weights.capacity) * scale);
+  return kindLoads(problem, weighed, scale).map((load) => Number(load ?? 0n) / unit);
+}
+
+function conclude(
+  problem: CompiledProblem,
+  carriers: readonly Supply[],
+  loads: readonly (bigint | undefined)[],
+  certificate: Certificate,
+): Bound {
+  return problem.source.aim === "all"
+    ? { aim: "all", ...leastCover(problem, carriers, loads), certificate }
+    : { aim: "fill", value: mostValue(problem, carriers, loads), certificate };
+}
+
+function weighedBy(
+  problem: CompiledProblem,
+  weights: readonly SheetWeights[],
+): readonly Weighed[] | undefined {
   const weighed: Weighed[] = [];
   for (const entry of weights) {
     const sheet = sheetOf(problem, entry.sheet);
@@ -28,6 +76,11 @@ export function exactBound(problem: CompiledProblem, weights: readonly SheetWeig
     if (pairs.some((pair) => pair === undefined)) return undefined;
     weighed.push({ sheet, pairs: pairs as Pair[], capacity: BigInt(entry.capacity) });
   }
+  return weighed;
+}
+
+/** A scale on which every weight is whole. */
+function scaleOf(weighed: readonly Weighed[]): bigint {
   let scale = 1n;
   for (const { pairs } of weighed) {
     for (const pair of pairs) {
@@ -35,11 +88,7 @@ export function exactBound(problem: CompiledProblem, weights: readonly SheetWeig
       scale = (scale / gcd(scale, unit)) * unit;
     }
   }
-  const loads = kindLoads(problem, weighed, scale);
-  const certificate = { type: "weights", sheets: weights } as const;
-  return problem.source.aim === "all"
-    ? { aim: "all", ...leastCover(problem, weighed, loads, scale), certificate }
-    : { aim: "fill", value: mostValue(problem, weighed, loads, scale), certificate };
+  return scale;
 }
 
 function pairOn(problem: CompiledProblem, sheet: CompiledSheet, pair: FunctionPair): Pair | undefined {
@@ -109,24 +158,26 @@ interface Supply {
 }
 
 function supplies(weighed: readonly Weighed[], scale: bigint): readonly Supply[] {
-  return weighed.map(({ sheet, capacity }) => ({
-    capacity: capacity * scale,
+  return weighed.map(({ sheet, capacity }) => supplyOf(sheet, capacity * scale));
+}
+
+function supplyOf(sheet: CompiledSheet, capacity: bigint): Supply {
+  return {
+    capacity,
     cost: BigInt(sheet.cost),
     stock: Number.isFinite(sheet.stock) ? BigInt(sheet.stock) : undefined,
-  }));
+  };
 }
 
 function leastCover(
   problem: CompiledProblem,
-  weighed: readonly Weighed[],
+  supply: readonly Supply[],
   loads: readonly (bigint | undefined)[],
-  scale: bigint,
 ): { readonly cost: string | null; readonly sheets: number | null } {
   let demand = 0n;
   problem.kinds.forEach((kind, i) => {
     demand += BigInt(kind.quantity) * (loads[i] ?? 0n);
   });
-  const supply = supplies(weighed, scale);
   const byCost = [...supply].sort((a, b) => compare(a.cost * b.capacity, b.cost * a.capacity));
   let rest = demand;
   let numerator = 0n;
@@ -160,12 +211,11 @@ function leastCover(
 
 function mostValue(
   problem: CompiledProblem,
-  weighed: readonly Weighed[],
+  supply: readonly Supply[],
   loads: readonly (bigint | undefined)[],
-  scale: bigint,
 ): string {
   let room = 0n;
-  for (const { capacity, stock } of supplies(weighed, scale)) room += capacity * (stock ?? 0n);
+  for (const { capacity, stock } of supply) room += capacity * (stock ?? 0n);
   const wanted = problem.kinds
     .map((kind, i) => ({ kind, load: loads[i] }))
     .filter((entry): entry is { kind: (typeof entry)["kind"]; load: bigint } => entry.load !== undefined)

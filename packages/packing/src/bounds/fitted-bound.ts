@@ -13,8 +13,9 @@ import type { Bound, DualFeasible, FittedValue, FunctionPair, SheetWeights } fro
 import type { CompiledKind, CompiledProblem, CompiledSheet } from "../search/compiled-problem.js";
 import { dualFeasibleCapacity, dualFeasibleValue, type PlainFunction } from "./dual-feasible-value.js";
 import { exactBound } from "./exact-bound.js";
+import type { WorkLeft } from "./pattern-program.js";
 import { newRow, type Row, type RowGroup } from "./row-of-pieces.js";
-import { rowValues, type WorkLeft } from "./row-values.js";
+import { rowValues } from "./row-values.js";
 
 /** A pair of functions with parameters to start from. */
 export interface PlainPair {

@@ -1,19 +1,21 @@
 /**
- * Bounds on any packing, however it is cut: the continuous bound, the bounds by pairs of dual-feasible functions over
+ * Bounds on any packing, most of them however it is cut: the continuous bound, the bounds by pairs of dual-feasible functions over
  * the two axes and by means of two such pairs, on one or several kinds of sheets with limited stock, and the bounds by
- * functions fitted to the pieces (fitted-bound.ts).
+ * functions fitted to the pieces (fitted-bound.ts). Where all cuts go from edge to edge, also by prices (price-bound.ts).
  *
  * A pair of functions gives every piece a weight so that no sheet carries more than a known weight; see
  * {@link SheetWeights}. Pairs are first compared in floating point (which decides only how good the bound is, never
  * whether it holds), the best few then evaluated exactly.
  *
- * Sources as in dual-feasible-value.ts. Work: pairs x ways to lie, held near {@link PAIR_WORK}, then {@link FITTED_WORK}.
+ * Sources as in dual-feasible-value.ts. Work: pairs x ways to lie, held near {@link PAIR_WORK}, then
+ * {@link FITTED_WORK} and {@link PRICE_WORK}.
  */
 import type { Bound, Effort, SheetWeights } from "../model.js";
 import type { CompiledKind, CompiledProblem, CompiledSheet } from "../search/compiled-problem.js";
 import { dualFeasibleCapacity, dualFeasibleValue, type PlainFunction } from "./dual-feasible-value.js";
 import { exactBound } from "./exact-bound.js";
 import { fittedBound, type PlainPair } from "./fitted-bound.js";
+import { priceBound, valueBound } from "./price-bound.js";
 
 /** Products evaluated at most; a million take two or three milliseconds. */
 const PAIR_WORK: Readonly<Record<Effort, number>> = {
@@ -30,6 +32,18 @@ const FITTED_WORK: Readonly<Record<Effort, number>> = {
   quick: 2_000_000,
   standard: 12_000_000,
   thorough: 80_000_000,
+};
+
+/** Elementary steps for prices with edge-to-edge cuts, and for one evaluation of all sheets by values. */
+const PRICE_WORK: Readonly<Record<Effort, number>> = {
+  quick: 0,
+  standard: 30_000_000,
+  thorough: 400_000_000,
+};
+const VALUE_WORK: Readonly<Record<Effort, number>> = {
+  quick: 10_000_000,
+  standard: 100_000_000,
+  thorough: 200_000_000,
 };
 
 /** The best bound found, with its certificate. The problem must be sound. */
@@ -49,10 +63,14 @@ export function lowerBound(problem: CompiledProblem, effort: Effort = "quick"): 
     const bound = exactBound(problem, others);
     if (bound && isBetter(bound, best)) best = bound;
   }
+  if (best.aim === "fill") {
+    const bound = valueBound(problem, fitting, sheets, VALUE_WORK[effort]);
+    return bound && isBetter(bound, best) ? bound : best;
+  }
   const [only] = sheets;
   if (only === undefined || sheets.length > 1) return best;
-  const work = { left: FITTED_WORK[effort] };
-  return fittedBound(problem, fitting, only, pairs, best, work) ?? best;
+  best = fittedBound(problem, fitting, only, pairs, best, { left: FITTED_WORK[effort] }) ?? best;
+  return priceBound(problem, fitting, only, best, { left: PRICE_WORK[effort] }) ?? best;
 }
 
 function isBetter(a: Bound, b: Bound): boolean {

@@ -28,12 +28,10 @@ const MOST_COPIES = 1_000;
 
 /** Prepares a row of at most `room`; undefined where too many sums of extents or copies would have to be looked at. */
 export function newRow(groups: readonly RowGroup[], room: number): Row | undefined {
-  const copies = groups.map((group) =>
-    Math.min(group.copies, Math.floor(room / Math.min(Number.POSITIVE_INFINITY, ...group.extents))),
-  );
+  const copies = groups.map((group) => mostCopies(group, room));
   const lots = copies.reduce((sum, count) => sum + count, 0);
   if (lots > MOST_COPIES) return undefined;
-  const sums = reachableSums(groups, copies, room);
+  const sums = reachableSums(groups, room, MOST_SUMS);
   if (sums === undefined) return undefined;
   const width = sums.length;
   const extents = groups.flatMap((group) => group.extents);
@@ -98,18 +96,22 @@ export function newRow(groups: readonly RowGroup[], room: number): Row | undefin
   return { options: extents.length, work, most };
 }
 
-/** The sums up to `room` that the copies can reach, rising; undefined where there are too many. */
-function reachableSums(
+function mostCopies(group: RowGroup, room: number): number {
+  return Math.min(group.copies, Math.floor(room / Math.min(Number.POSITIVE_INFINITY, ...group.extents)));
+}
+
+/** The sums up to `room` that the copies can reach, rising from 0; undefined where there are more than `most`. */
+export function reachableSums(
   groups: readonly RowGroup[],
-  copies: readonly number[],
   room: number,
+  most: number,
 ): readonly number[] | undefined {
   let sums: number[] = [0];
-  for (const [g, group] of groups.entries()) {
-    for (let copy = 0; copy < (copies[g] as number); copy++) {
+  for (const group of groups) {
+    for (let copy = 0; copy < mostCopies(group, room); copy++) {
       const before = sums;
       for (const extent of group.extents) sums = union(sums, before, extent, room);
-      if (sums.length > MOST_SUMS) return undefined;
+      if (sums.length > most) return undefined;
       if (sums.length === before.length) break;
     }
   }

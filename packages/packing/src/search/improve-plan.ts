@@ -51,7 +51,11 @@ export function* improvePlan(
   work: number,
   isEnough: (draft: Draft) => boolean,
 ): Generator<void, Improvement, void> {
-  const { kept, taken } = chooseLayouts(problem, first, Math.min(MOST_COPIES, Math.floor(work / WORK_PER_COPY)));
+  const { kept, taken } = chooseLayouts(
+    problem,
+    first,
+    Math.min(MOST_COPIES, Math.floor(work / WORK_PER_COPY)),
+  );
   const isFill = problem.source.aim === "fill";
   if (taken.length === 0 || (isFill && problem.groups > 0)) return { best: first, steps: 0 };
   const engine = new RuinAndRecreate(problem, demandOf(problem, demand, kept), random, meter);

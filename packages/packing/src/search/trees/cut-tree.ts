@@ -25,9 +25,8 @@ import type { CompiledProblem, CompiledSheet } from "../compiled-problem.js";
 import type { LayTable } from "./lay-table.js";
 import { ACROSS, BELOW, BESIDE, CHILD, DOWN, FIRST, longer, longerExtents, NodeList } from "./node-list.js";
 
-/** In {@link CutTree.placeExact}. */
-export const EXACT_WIDTH = 1;
-export const EXACT_HEIGHT = 2;
+const EXACT_WIDTH = 1;
+const EXACT_HEIGHT = 2;
 
 /** What all trees of one search share. */
 export interface CutRules {
@@ -54,17 +53,17 @@ export class CutTree extends NodeList {
   private roomWidth = new Float64Array(16);
   private roomHeight = new Float64Array(16);
 
-  /** Places for one more piece, where and how each comes in, and the largest piece that it takes. */
+  /** Places for one more piece, where and how each comes in, and width and height of the largest piece that it takes. */
   places = 0;
   placeNode = new Int32Array(20);
   placeHow = new Int32Array(20);
-  placeWidth = new Float64Array(20);
-  placeHeight = new Float64Array(20);
-  /** 0, or which extent must be met exactly since no stage is left for a trim: {@link EXACT_WIDTH}, {@link EXACT_HEIGHT}. */
-  placeExact = new Int32Array(20);
-  /** No place is wider, or higher, than this. */
-  widestPlace = 0;
-  highestPlace = 0;
+  room = new Float64Array(40);
+  /** 0, or which extent must be met exactly since no stage is left for a trim: EXACT_WIDTH, EXACT_HEIGHT. */
+  private placeExact = new Int32Array(20);
+  /** The room of the places once more, those with the widest room first. */
+  roomByWidth = new Float64Array(40);
+  /** No place is higher than this. */
+  highest = 0;
 
   /** Sum of the areas of the pieces, as they lie. */
   used = 0;
@@ -75,7 +74,8 @@ export class CutTree extends NodeList {
   readonly mayDivideWidth: boolean;
   readonly mayDivideHeight: boolean;
   private readonly longest: number;
-  private readonly limited: boolean;
+  /** Whether levels or stages have a limit. */
+  readonly limited: boolean;
   private stagesWithin = 0;
   private levelsWithin = 0;
 
@@ -94,15 +94,22 @@ export class CutTree extends NodeList {
   /** Computes extents, rooms and places anew. */
   refresh(): void {
     this.places = 0;
-    this.widestPlace = 0;
-    this.highestPlace = 0;
+    this.highest = 0;
     if (this.count === 0) {
       this.used = 0;
       this.addPlace(0, FIRST, this.sheet.width, this.sheet.height, 0);
+      this.sortRoom();
       return;
     }
     this.measure();
     this.listPlaces();
+    this.sortRoom();
+  }
+
+  /** Whether a piece that leaves these rests at a place needs no trim that has no stage left. */
+  takesExactly(place: number, right: number, below: number): boolean {
+    const exact = this.placeExact[place] as number;
+    return exact === 0 || (exact === EXACT_WIDTH ? right : below) === 0;
   }
 
   /** Whether one more level may stand above the root. */
@@ -277,11 +284,26 @@ export class CutTree extends NodeList {
     const at = this.places++;
     this.placeNode[at] = node;
     this.placeHow[at] = how;
-    this.placeWidth[at] = width;
-    this.placeHeight[at] = height;
+    this.room[2 * at] = width;
+    this.room[2 * at + 1] = height;
     this.placeExact[at] = exact;
-    if (width > this.widestPlace) this.widestPlace = width;
-    if (height > this.highestPlace) this.highestPlace = height;
+    if (height > this.highest) this.highest = height;
+  }
+
+  private sortRoom(): void {
+    const { room, roomByWidth } = this;
+    const end = 2 * this.places;
+    for (let i = 0; i < end; i += 2) {
+      const width = room[i] as number;
+      let to = i;
+      while (to > 0 && (roomByWidth[to - 2] as number) < width) {
+        roomByWidth[to] = roomByWidth[to - 2] as number;
+        roomByWidth[to + 1] = roomByWidth[to - 1] as number;
+        to -= 2;
+      }
+      roomByWidth[to] = width;
+      roomByWidth[to + 1] = room[i + 1] as number;
+    }
   }
 
   protected override grow(): void {
@@ -297,7 +319,7 @@ export class CutTree extends NodeList {
     this.placeNode = longer(this.placeNode, places);
     this.placeHow = longer(this.placeHow, places);
     this.placeExact = longer(this.placeExact, places);
-    this.placeWidth = longerExtents(this.placeWidth, places);
-    this.placeHeight = longerExtents(this.placeHeight, places);
+    this.room = longerExtents(this.room, 2 * places);
+    this.roomByWidth = new Float64Array(2 * places);
   }
 }

@@ -17,7 +17,7 @@ import type { CompiledProblem } from "../compiled-problem.js";
 import type { Meter } from "../meter.js";
 import type { RandomStream } from "../random-stream.js";
 import type { CutTree } from "./cut-tree.js";
-import { FIT, FoundPlaces, LAY, PLACE, PLACES } from "./found-places.js";
+import { FoundPlaces } from "./found-places.js";
 import { type LayTable, layTable } from "./lay-table.js";
 import { type PlannedSheet, WorkingPlan } from "./working-plan.js";
 
@@ -54,7 +54,8 @@ export class RuinAndRecreate {
   /** Trees looked at in this step, and those of them that may take a piece. */
   private readonly scope: number[] = [];
   private readonly inScope: boolean[] = [];
-  private readonly eligible: number[] = [];
+  private eligible = new Int32Array(16);
+  private eligibleCount = 0;
   /** Kinds placed in this step, and by slot: places on all trees, the best fit, the tree that has it. */
   private slots = 0;
   private slotKind = new Int32Array(16);
@@ -209,10 +210,10 @@ export class RuinAndRecreate {
       if (slot < 0) break;
       const kind = slotKind[slot] as number;
       const at = this.chooseTree(slot);
-      const entry = this.records[slot * this.columns + at] as number;
-      const { record } = this.found;
-      const wasUncut = (plan.trees[at] as CutTree).count === 0;
-      plan.place(kind, at, record[entry + PLACE] as number, record[entry + LAY] as number);
+      const tree = plan.trees[at] as CutTree;
+      const wasUncut = tree.count === 0;
+      this.found.choose(kind, tree);
+      plan.place(kind, at, this.found.place, this.found.lay);
       if (copies[kind] === 0) slotPlaces[slot] = 0;
       if (wasUncut) {
         for (const fresh of plan.uncut) this.addToScope(fresh);
@@ -253,7 +254,8 @@ export class RuinAndRecreate {
     if (this.random.below(TUNING.passOver) !== 0) return best;
     let second = best;
     let least = Number.POSITIVE_INFINITY;
-    for (const at of this.eligible) {
+    for (let i = 0; i < this.eligibleCount; i++) {
+      const at = this.eligible[i] as number;
       const fit = this.fitOn(slot, at);
       if (fit >= least || at === best) continue;
       least = fit;
@@ -262,69 +264,90 @@ export class RuinAndRecreate {
     return second;
   }
 
-  /** Finds the places of all slots that still have open copies, on all trees. */
+  /** Finds the places of all slots that still have open copies, on all trees that have any. */
   private countAll(): void {
-    const { eligible, scope, plan } = this;
-    eligible.length = 0;
+    const { plan, found, scope, slotKind, slotPlaces } = this;
+    const { trees } = plan;
+    const { copies } = plan.open;
+    let count = 0;
     for (let i = 0; i < scope.length; i++) {
       const at = scope[i] as number;
-      if (plan.mayTake(at)) eligible.push(at);
+      if ((trees[at] as CutTree).places > 0 && plan.mayTake(at)) this.eligible[count++] = at;
     }
+    this.eligibleCount = count;
+    const { eligible, records, columns } = this;
+    const { version, isTouched } = plan;
     for (let slot = 0; slot < this.slots; slot++) {
-      if (plan.open.copies[this.slotKind[slot] as number] === 0) {
-        this.slotPlaces[slot] = 0;
+      const kind = slotKind[slot] as number;
+      if (copies[kind] === 0) {
+        slotPlaces[slot] = 0;
         continue;
       }
+      const only = this.onlyTreeOf(kind);
+      const row = found.rowOf(kind, slot);
       let sum = 0;
-      for (let i = 0; i < eligible.length; i++) sum += this.lookUp(slot, eligible[i] as number);
-      this.slotPlaces[slot] = sum;
-      this.findBest(slot);
+      let best = -1;
+      let least = Number.POSITIVE_INFINITY;
+      for (let i = 0; i < count; i++) {
+        const at = eligible[i] as number;
+        if (only >= 0 && only !== at) {
+          records[slot * columns + at] = -1;
+          continue;
+        }
+        const entry = found.find(
+          row,
+          kind,
+          at,
+          trees[at] as CutTree,
+          version[at] as number,
+          isTouched[at] === 1,
+        );
+        records[slot * columns + at] = entry;
+        sum += found.placesIn(entry);
+        const fit = found.fitIn(entry);
+        if (fit < least) {
+          least = fit;
+          best = at;
+        }
+      }
+      slotPlaces[slot] = sum;
+      this.slotFit[slot] = least;
+      this.slotTree[slot] = best;
     }
+  }
+
+  /** The tree that a kind has to lie on since others of its group do, or -1. */
+  private onlyTreeOf(kind: number): number {
+    const group = this.plan.group[kind] as number;
+    return group < 0 ? -1 : (this.plan.groupTree[group] as number);
   }
 
   /** Finds the places of a slot anew on one tree that has changed. */
   private countAgain(slot: number, at: number): void {
-    const before = this.placesOn(slot, at);
-    const sum = (this.slotPlaces[slot] as number) - before + this.lookUp(slot, at);
+    const { plan, found } = this;
+    const kind = this.slotKind[slot] as number;
+    const record = slot * this.columns + at;
+    const known = this.records[record] as number;
+    if (known < 0) return;
+    const before = found.placesIn(known);
+    const tree = plan.trees[at] as CutTree;
+    const entry = found.find(found.rowOf(kind, slot), kind, at, tree, plan.version[at] as number, true);
+    this.records[record] = entry;
+    const sum = (this.slotPlaces[slot] as number) - before + found.placesIn(entry);
     this.slotPlaces[slot] = sum;
     if (sum === 0) return;
-    const fit = this.fitOn(slot, at);
+    const fit = found.fitIn(entry);
     if (fit < (this.slotFit[slot] as number)) {
       this.slotFit[slot] = fit;
       this.slotTree[slot] = at;
     } else if (this.slotTree[slot] === at) this.findBest(slot);
   }
 
-  /** Looks the places of a slot up on a tree, and returns their number. */
-  private lookUp(slot: number, at: number): number {
-    const { plan } = this;
-    const kind = this.slotKind[slot] as number;
-    const group = plan.group[kind] as number;
-    if (group >= 0) {
-      const taken = plan.groupTree[group] as number;
-      if (taken >= 0 && taken !== at) {
-        this.records[slot * this.columns + at] = -1;
-        return 0;
-      }
-    }
-    const tree = plan.trees[at] as CutTree;
-    const entry = this.found.find(
-      kind,
-      slot,
-      at,
-      tree,
-      plan.version[at] as number,
-      plan.isTouched[at] as boolean,
-    );
-    this.records[slot * this.columns + at] = entry;
-    return this.found.record[entry + PLACES] as number;
-  }
-
   private findBest(slot: number): void {
     const { eligible } = this;
     let best = -1;
     let least = Number.POSITIVE_INFINITY;
-    for (let i = 0; i < eligible.length; i++) {
+    for (let i = 0; i < this.eligibleCount; i++) {
       const at = eligible[i] as number;
       const fit = this.fitOn(slot, at);
       if (fit < least) {
@@ -336,20 +359,16 @@ export class RuinAndRecreate {
     this.slotTree[slot] = best;
   }
 
-  private placesOn(slot: number, at: number): number {
-    const entry = this.records[slot * this.columns + at] as number;
-    return entry < 0 ? 0 : (this.found.record[entry + PLACES] as number);
-  }
-
   private fitOn(slot: number, at: number): number {
     const entry = this.records[slot * this.columns + at] as number;
-    return entry < 0 ? Number.POSITIVE_INFINITY : (this.found.record[entry + FIT] as number);
+    return entry < 0 ? Number.POSITIVE_INFINITY : this.found.fitIn(entry);
   }
 
   private prepareRecords(): void {
     const trees = this.plan.trees.length;
     this.found.prepare(trees, this.slots);
     if (trees > this.columns) this.columns = trees + (trees >> 2) + 4;
+    if (trees > this.eligible.length) this.eligible = new Int32Array(2 * trees);
     const entries = this.slots * this.columns;
     if (entries > this.records.length) this.records = new Int32Array(2 * entries);
   }

@@ -4,6 +4,7 @@ import type { Branch } from "./branch.js";
 import { type CutRules, CutTree, cutRules } from "./cut-tree.js";
 import type { LayTable } from "./lay-table.js";
 import { LeftoverMeasure } from "./leftover.js";
+import { longer } from "./node-list.js";
 import { OpenPieces } from "./open-pieces.js";
 
 /** A sheet with what lies on it. */
@@ -16,8 +17,8 @@ export interface PlannedSheet {
 export class WorkingPlan {
   readonly trees: CutTree[] = [];
   /** Changes whenever a tree does; two equal versions of one tree are the same tree. */
-  readonly version: number[] = [];
-  readonly isTouched: boolean[] = [];
+  version = new Int32Array(16);
+  isTouched = new Uint8Array(16);
   /** Trees that the present step has changed. */
   readonly touched: number[] = [];
   readonly open: OpenPieces;
@@ -151,7 +152,7 @@ export class WorkingPlan {
 
   /** Ends a step; what it changed stays. */
   keep(): void {
-    for (const at of this.touched) this.isTouched[at] = false;
+    for (const at of this.touched) this.isTouched[at] = 0;
     this.touched.length = 0;
   }
 
@@ -209,18 +210,23 @@ export class WorkingPlan {
     const at = this.trees.length;
     this.trees.push(new CutTree(this.rules, sheet));
     this.before.push(undefined);
-    this.version.push(this.nextVersion++);
+    if (at >= this.version.length) {
+      this.version = longer(this.version, 2 * at);
+      const isTouched = new Uint8Array(2 * at);
+      isTouched.set(this.isTouched);
+      this.isTouched = isTouched;
+    }
+    this.version[at] = this.nextVersion++;
     this.versionBefore.push(0);
     this.leftover.push(0);
     this.leftoverBefore.push(0);
-    this.isTouched.push(false);
     return at;
   }
 
   /** Keeps a tree as it is; from now on a copy of it changes. */
   private touch(at: number): void {
-    if (this.isTouched[at]) return;
-    this.isTouched[at] = true;
+    if (this.isTouched[at] === 1) return;
+    this.isTouched[at] = 1;
     this.touched.push(at);
     const tree = this.trees[at] as CutTree;
     const copy = this.before[at] ?? new CutTree(this.rules, tree.sheet);
