@@ -168,7 +168,15 @@ describe("howMany", () => {
                 },
               },
               proven: true,
-              search: { effort: "quick", seed: 1, lp: "none", starts: 1, steps: 0, work: 1, ended: "finished" },
+              search: {
+                effort: "quick",
+                seed: 1,
+                lp: "none",
+                starts: 1,
+                steps: 0,
+                work: 1,
+                ended: "finished",
+              },
             },
           );
           expect(findings).toEqual([]);

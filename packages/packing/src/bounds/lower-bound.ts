@@ -48,11 +48,22 @@ const VALUE_WORK: Readonly<Record<Effort, number>> = {
 
 /** The best bound found, with its certificate. The problem must be sound. */
 export function lowerBound(problem: CompiledProblem, effort: Effort = "quick"): Bound {
+  const [first, ...others] = lowerBounds(problem, effort);
+  return others.at(-1) ?? (first as Bound);
+}
+
+/**
+ * The bound by functions with parameters, and then, where it is asked for, the best one by all other ways too, which take
+ * a multiple of the time. The problem must be sound.
+ */
+export function* lowerBounds(problem: CompiledProblem, effort: Effort): Generator<Bound, void, void> {
   const wanted = problem.kinds.filter((kind) => kind.quantity > 0);
   if (problem.source.aim === "all") {
     const unfit = wanted.find((kind) => !kind.fits);
-    if (unfit)
-      return { aim: "all", cost: null, sheets: null, certificate: { type: "no-fit", kind: unfit.id } };
+    if (unfit) {
+      yield { aim: "all", cost: null, sheets: null, certificate: { type: "no-fit", kind: unfit.id } };
+      return;
+    }
   }
   const fitting = wanted.filter((kind) => kind.fits);
   const sheets = problem.sheets.filter((sheet) => fitting.some((kind) => kind.lays[sheet.index]?.length));
@@ -63,14 +74,16 @@ export function lowerBound(problem: CompiledProblem, effort: Effort = "quick"): 
     const bound = exactBound(problem, others);
     if (bound && isBetter(bound, best)) best = bound;
   }
+  yield best;
   if (best.aim === "fill") {
     const bound = valueBound(problem, fitting, sheets, VALUE_WORK[effort]);
-    return bound && isBetter(bound, best) ? bound : best;
+    if (bound && isBetter(bound, best)) yield bound;
+    return;
   }
   const [only] = sheets;
-  if (only === undefined || sheets.length > 1) return best;
+  if (only === undefined || sheets.length > 1) return;
   best = fittedBound(problem, fitting, only, pairs, best, { left: FITTED_WORK[effort] }) ?? best;
-  return priceBound(problem, fitting, only, best, { left: PRICE_WORK[effort] }) ?? best;
+  yield priceBound(problem, fitting, only, best, { left: PRICE_WORK[effort] }) ?? best;
 }
 
 function isBetter(a: Bound, b: Bound): boolean {

@@ -1,4 +1,4 @@
-import { lowerBound } from "../bounds/lower-bound.js";
+import { lowerBounds } from "../bounds/lower-bound.js";
 import type { Bound, Effort, Packing, Problem } from "../model.js";
 import type { PackOptions } from "../pack.js";
 import { checkProblem } from "../problem/check-problem.js";
@@ -18,7 +18,8 @@ export interface Job extends Search {
   readonly source: Problem;
   readonly effort: Effort;
   readonly narrowestHold: number;
-  readonly bound: Bound;
+  /** The best bound so far. */
+  readonly bound: () => Bound;
 }
 
 /** The short search for one number of complete sets. */
@@ -30,6 +31,9 @@ const SETS_BUDGET: Budget = {
   each: 500_000,
   tries: 0,
 };
+
+/** A search that knows no bound. */
+const UNBOUNDED = { isImpossible: () => false, sharpen: () => {} };
 
 /** Checks a problem and its options. Throws ProblemError or RangeError. */
 export function readJob(source: Problem, options: PackOptions): Job {
@@ -47,10 +51,23 @@ export function readJob(source: Problem, options: PackOptions): Job {
   const findings = checkProblem(source);
   if (findings.length > 0) throw new ProblemError(findings);
   const problem = compileProblem(source);
-  const bound = lowerBound(problem);
-  const isImpossible = bound.aim === "all" && bound.cost === null;
-  const isEnough: Search["isEnough"] = (draft) => reaches(problem, draft, bound);
-  return { source, problem, effort, seed, narrowestHold, budget, bound, isEnough, isImpossible };
+  const bounds = lowerBounds(problem, effort);
+  // The first one is always there.
+  let bound = bounds.next().value as Bound;
+  return {
+    source,
+    problem,
+    effort,
+    seed,
+    narrowestHold,
+    budget,
+    bound: () => bound,
+    sharpen: () => {
+      bound = bounds.next().value ?? bound;
+    },
+    isEnough: (draft) => reaches(problem, draft, bound),
+    isImpossible: () => bound.aim === "all" && bound.cost === null,
+  };
 }
 
 /** Makes an answer of what a search has found: complete sets where pieces are missing, every layout laid once more. */
@@ -59,16 +76,13 @@ export function* finishJob(
   found: Found,
   meter: Meter,
 ): Generator<Progress, Packing, boolean | undefined> {
-  const { source, problem, effort, seed, narrowestHold, budget, bound } = job;
+  const { source, problem, effort, seed, narrowestHold, budget } = job;
   let { best, cancelled } = found;
   if (source.aim === "all" && best.lacking > 0 && !cancelled) {
     const sets = yield* completeSets(source, best, (fill) => {
       const compiled = compileProblem(fill);
       const isEnough: Search["isEnough"] = (draft) => draft.lacking === 0;
-      return searchPlan(
-        { problem: compiled, seed, budget: SETS_BUDGET, isEnough, isImpossible: false },
-        meter,
-      );
+      return searchPlan({ ...UNBOUNDED, problem: compiled, seed, budget: SETS_BUDGET, isEnough }, meter);
     });
     best = sets.best;
     cancelled = sets.cancelled;
@@ -85,7 +99,7 @@ export function* finishJob(
     step = polishing.next();
   }
   const layouts = mergeRuns(problem, step.value);
-  return answer(problem, layouts, best, bound, {
+  return answer(problem, layouts, best, job.bound(), {
     effort,
     seed,
     lp: "none",

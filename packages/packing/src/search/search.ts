@@ -24,7 +24,9 @@ export interface Search {
   /** Whether a plan is so good that the search may end. */
   readonly isEnough: (draft: Draft) => boolean;
   /** Whether it is proven that no plan has every piece; then only first plans are made. */
-  readonly isImpossible: boolean;
+  readonly isImpossible: () => boolean;
+  /** Looks for a better bound, by which a plan may be good enough or none possible. */
+  readonly sharpen: () => void;
 }
 
 /** What a search came to. */
@@ -87,8 +89,11 @@ export function* firstPlans(
   const { problem, budget } = search;
   const demand = demandOf(problem);
   const starts = startsFor(problem, demand, budget);
-  const found = yield* plansFromNothing(search, demand, starts, meter);
-  if (found.cancelled || found.proven || search.isImpossible) return { found, isLast: true };
+  const made = yield* plansFromNothing(search, demand, starts, meter);
+  if (made.cancelled || made.proven || search.isImpossible()) return { found: made, isLast: true };
+  search.sharpen();
+  const found = { ...made, proven: search.isEnough(made.best) };
+  if (found.proven || search.isImpossible()) return { found, isLast: true };
   const exact = exactFill(problem, demand, budget.exact);
   let step = exact.next();
   while (!step.done) {
