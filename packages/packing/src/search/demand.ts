@@ -20,8 +20,11 @@ export function demandOf(problem: CompiledProblem): Demand {
   return { wanted, stock };
 }
 
-/** Starts that an effort affords: a function of the problem alone, so that it is the same for any way of running them. */
-export function startsFor(problem: CompiledProblem, demand: Demand, budget: Budget): number {
+/**
+ * Numbers of the first plans that an effort affords, see {@link oneStart}: a function of the problem alone, so that they
+ * are the same for any way of running them.
+ */
+export function firstStarts(problem: CompiledProblem, demand: Demand, budget: Budget): readonly number[] {
   const copies = demand.wanted.reduce((sum, count) => sum + count, 0);
   const kinds = problem.kinds.length;
   const ways = problem.kinds.some((kind) => kind.lays.some((lays) => lays.length > 1)) ? 2 : 1;
@@ -30,6 +33,8 @@ export function startsFor(problem: CompiledProblem, demand: Demand, budget: Budg
   const workPerStart =
     copies > MOST_SINGLE_COPIES + 4 * kinds ? 40_000 + 400 * kinds : ways * copies * (copies / 2 + 20) + 1;
   const afforded = Math.floor(budget.work / workPerStart);
-  const bestFits = afforded > 0 ? 4 : 1;
-  return Math.max(SHELF_RULES.length + bestFits, Math.min(budget.most, afforded));
+  const shelves = SHELF_RULES.map((_, rule) => rule);
+  if (afforded === 0) return [...shelves.filter((rule) => rule % 2 === 0), SHELF_RULES.length];
+  const starts = Math.max(SHELF_RULES.length + 4, Math.min(budget.most, afforded));
+  return Array.from({ length: starts }, (_, start) => start);
 }

@@ -3,7 +3,7 @@ import type { Progress } from "../progress.js";
 import type { Demand } from "./best-fit.js";
 import type { Budget } from "./budget.js";
 import type { CompiledProblem } from "./compiled-problem.js";
-import { demandOf, startsFor } from "./demand.js";
+import { demandOf, firstStarts } from "./demand.js";
 import { type Draft, isBetterDraft } from "./draft.js";
 import { exactFill } from "./exact-fill.js";
 import { improvementWork, improvePlan } from "./improve-plan.js";
@@ -88,8 +88,9 @@ export function* firstPlans(
 ): Steps<{ readonly found: Found; readonly isLast: boolean }> {
   const { problem, budget } = search;
   const demand = demandOf(problem);
-  const starts = startsFor(problem, demand, budget);
-  const made = yield* plansFromNothing(search, demand, starts, meter);
+  const numbers = firstStarts(problem, demand, budget);
+  const starts = numbers.length;
+  const made = yield* plansFromNothing(search, demand, numbers, meter);
   if (made.cancelled || made.proven || search.isImpossible()) return { found: made, isLast: true };
   search.sharpen();
   const found = { ...made, proven: search.isEnough(made.best) };
@@ -117,36 +118,37 @@ export function* firstPlans(
 function* plansFromNothing(
   { problem, seed, budget, isEnough }: Search,
   demand: Demand,
-  starts: number,
+  numbers: readonly number[],
   meter: Meter,
 ): Steps<Found> {
   const exact = exactLayoutsOf(problem);
   // A first plan is always finished; shelves leave groups out, so groups need one start more.
-  const needed = problem.groups > 0 ? SHELF_RULES.length + 1 : 1;
+  const needed = problem.groups > 0 ? numbers.indexOf(SHELF_RULES.length) + 1 : 1;
+  const starts = numbers.length;
   let best: Draft | undefined;
   let asked = false;
   meter.stopped = false;
-  for (let start = 0; start < starts; start++) {
+  for (const [done, start] of numbers.entries()) {
     const making = oneStart(problem, demand, start, seed, meter, exact);
     let step = making.next();
     while (!step.done) {
       const progress: Progress = {
-        startsDone: start,
+        startsDone: done,
         starts: starts + budget.starts,
         work: meter.work,
         best: best && summaryOf(best),
       };
       asked = (yield progress) === true || asked;
-      meter.stopped = asked && start >= needed;
+      meter.stopped = asked && done >= needed;
       step = making.next();
     }
     const draft = step.value;
     if (draft && (best === undefined || isBetterDraft(problem, draft, best))) best = draft;
-    if (best && asked && start + 1 >= needed) {
-      return { best, starts: start, steps: 0, proven: false, cancelled: true };
+    if (best && asked && done + 1 >= needed) {
+      return { best, starts: done, steps: 0, proven: false, cancelled: true };
     }
-    if (best && start + 1 >= LEAST_STARTS && isEnough(best)) {
-      return { best, starts: start + 1, steps: 0, proven: true, cancelled: false };
+    if (best && done + 1 >= LEAST_STARTS && isEnough(best)) {
+      return { best, starts: done + 1, steps: 0, proven: true, cancelled: false };
     }
   }
   const found = best as Draft;

@@ -48,15 +48,15 @@ export function fillShelves(
   const length = (lay: Lay): number => (direction === "down" ? lay.width : lay.height);
   const rest = (free: Free): number => (direction === "down" ? free.width : free.height);
   // Falling height as laid, longer ones first among equals: what first fit's guarantee rests on.
-  const first = (lays: readonly Lay[]): Lay | undefined => chosen(lays, rules, height)[0];
   const extents = (of: (lay: Lay) => number, all: readonly (readonly Lay[])[]): number =>
-    Math.max(...all.map((lays) => first(lays)).map((lay) => (lay ? of(lay) : 0)));
+    Math.max(...all.map((lays) => lays[0]).map((lay) => (lay ? of(lay) : 0)));
   const queue = problem.kinds
     .filter((kind) => (demand.wanted[kind.index] ?? 0) > 0 && kind.fits && kind.group < 0)
-    .map((kind) => ({ kind, tall: extents(height, kind.lays), long: extents(length, kind.lays) }))
+    .map((kind) => ({ kind, ways: kind.lays.map((lays) => chosen(lays, rules, height)) }))
+    .map(({ kind, ways }) => ({ kind, ways, tall: extents(height, ways), long: extents(length, ways) }))
     .sort((a, b) => b.tall - a.tall || b.long - a.long || a.kind.index - b.kind.index);
   const place = (free: Free, kind: number, lays: readonly Lay[], first: FirstCut): boolean => {
-    for (const lay of chosen(lays, rules, height)) {
+    for (const lay of lays) {
       meter.work++;
       if (lay.width > free.width || lay.height > free.height) continue;
       if (!canCut(problem, free, lay.width, lay.height, first)) {
@@ -72,13 +72,15 @@ export function fillShelves(
     }
     return false;
   };
-  for (const { kind } of queue) {
+  for (const { kind, ways } of queue) {
+    const laysOn = (free: Free): readonly Lay[] => ways[free.bin.sheet.index] ?? [];
+    const fits = (free: Free): boolean =>
+      laysOn(free).some(({ width, height }) => width <= free.width && height <= free.height);
     for (let copy = 0; copy < (demand.wanted[kind.index] ?? 0); copy++) {
-      const laysOn = (free: Free): readonly Lay[] => kind.lays[free.bin.sheet.index] ?? [];
-      let shelves = forest.free.filter((free) => free.depth === 2);
-      if (rules.best) shelves = shelves.sort((a, b) => rest(a) - rest(b));
+      const shelves = forest.free.filter((free) => free.depth === 2 && fits(free));
+      if (rules.best) shelves.sort((a, b) => rest(a) - rest(b));
       if (shelves.some((free) => place(free, kind.index, laysOn(free), inShelf))) continue;
-      const sheetsWithRoom = forest.free.filter((free) => free.depth < 2);
+      const sheetsWithRoom = forest.free.filter((free) => free.depth < 2 && fits(free));
       if (sheetsWithRoom.some((free) => place(free, kind.index, laysOn(free), direction))) continue;
       const opened = problem.sheets.some((sheet) => {
         if ((stock[sheet.index] ?? 0) <= 0 || !kind.lays[sheet.index]?.length) return false;

@@ -24,7 +24,7 @@ import { type PlannedSheet, WorkingPlan } from "./working-plan.js";
 /** Parameters of the engine; one set serves all problems. */
 export const TUNING = {
   /** Nodes taken out of the trees in one step: from 1 to twice as many less one. */
-  removals: 6,
+  removals: 5,
   /** Distances that late acceptance remembers. */
   memory: 50,
   /** Once in so many choices the best tree is passed over: plain greed repeats its mistakes. */
