@@ -19,6 +19,6 @@ export interface Budget {
 /** The budget of each effort. */
 export const BUDGETS: Readonly<Record<Effort, Budget>> = {
   quick: { work: 500_000, most: 40, exact: 400_000, starts: 1, each: 800_000, tries: 240 },
-  standard: { work: 2_000_000, most: 120, exact: 4_000_000, starts: 2, each: 15_000_000, tries: 800 },
-  thorough: { work: 8_000_000, most: 480, exact: 40_000_000, starts: 4, each: 75_000_000, tries: 4_000 },
+  standard: { work: 6_000_000, most: 300, exact: 4_000_000, starts: 2, each: 15_000_000, tries: 800 },
+  thorough: { work: 40_000_000, most: 2_000, exact: 40_000_000, starts: 4, each: 75_000_000, tries: 4_000 },
 };
