@@ -1,5 +1,7 @@
 /** How far a search is. */
 export interface Progress {
+  /** Part of the work that is done, from 0 to 1; a plan that is proven ends it sooner. */
+  readonly share: number;
   /** Starts finished, and starts to be made unless the best plan is proven before. */
   readonly startsDone: number;
   readonly starts: number;

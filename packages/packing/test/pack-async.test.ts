@@ -55,6 +55,7 @@ describe("packAsync", () => {
       const before = seen[i - 1];
       if (before === undefined) continue;
       expect(progress.work).toBeGreaterThanOrEqual(before.work);
+      expect(progress.share).toBeGreaterThanOrEqual(before.share);
       expect(progress.startsDone).toBeGreaterThanOrEqual(before.startsDone);
       if (before.best && progress.best) expect(progress.best.cost).toBeLessThanOrEqual(before.best.cost);
     }

@@ -13,14 +13,14 @@ export function showProgress(output: Output): {
   if (output.isTTY !== true) return { show: () => undefined, clear: () => undefined };
   let steps = 0;
   return {
-    show: ({ startsDone, starts, best }, where = "") => {
+    show: ({ share, best }, where = "") => {
       steps += 1;
       if (steps % STEPS_PER_LINE !== 0) return;
       const found =
         best === undefined ? "" : `, best so far ${best.sheets} ${best.sheets === 1 ? "sheet" : "sheets"}`;
       // Back to the start of the line, and clear what is right of what is written.
       output.write(
-        `\rSearching: ${where}${startsDone} of ${starts} tries${found}. Ctrl-C takes the best so far.\u001b[K`,
+        `\rSearching: ${where}${Math.floor(100 * share)} % done${found}. Ctrl-C takes the best so far.\u001b[K`,
       );
     },
     clear: () => {

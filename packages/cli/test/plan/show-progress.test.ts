@@ -11,7 +11,7 @@ function shown(isTTY: boolean, steps: number, best?: Progress["best"]): string {
     },
   });
   for (let step = 1; step <= steps; step++)
-    progress.show({ startsDone: step, starts: 1500, work: step, best });
+    progress.show({ share: step / 1000, startsDone: step, starts: 1500, work: step, best });
   progress.clear();
   return text;
 }
@@ -20,8 +20,8 @@ describe("progress", () => {
   it("is one line of a terminal that is written over and cleared at the end", () => {
     const best = { sheets: 14, cost: 1, everything: true };
     expect(shown(true, 250, best)).toBe(
-      "\rSearching: 100 of 1500 tries, best so far 14 sheets. Ctrl-C takes the best so far.\u001b[K" +
-        "\rSearching: 200 of 1500 tries, best so far 14 sheets. Ctrl-C takes the best so far.\u001b[K" +
+      "\rSearching: 10 % done, best so far 14 sheets. Ctrl-C takes the best so far.\u001b[K" +
+        "\rSearching: 20 % done, best so far 14 sheets. Ctrl-C takes the best so far.\u001b[K" +
         "\r\u001b[K",
     );
   });
@@ -30,8 +30,11 @@ describe("progress", () => {
     let text = "";
     const progress = showProgress({ isTTY: true, write: (more) => (text += more) });
     for (let step = 1; step <= 100; step++)
-      progress.show({ startsDone: 3, starts: 9, work: step, best: undefined }, "papers 2 of 5, ");
-    expect(text).toContain("Searching: papers 2 of 5, 3 of 9 tries. Ctrl-C takes the best so far.");
+      progress.show(
+        { share: 0.339, startsDone: 3, starts: 9, work: step, best: undefined },
+        "papers 2 of 5, ",
+      );
+    expect(text).toContain("Searching: papers 2 of 5, 33 % done. Ctrl-C takes the best so far.");
   });
 
   it("is not shown for a short search, and nowhere but on a terminal", () => {

@@ -16,7 +16,7 @@ vi.mock("@sheetwright/planner", async (original) => {
     ...stage.findings,
   ];
   const planAsync = (project: Project, options: PlanAsyncOptions = {}) => {
-    const progress = { startsDone: 3, starts: 9, work: 1, best: undefined };
+    const progress = { share: 0.339, startsDone: 3, starts: 9, work: 1, best: undefined };
     for (let step = 0; step < stage.steps; step++)
       options.onProgress?.({ group: 1, groups: 4, aim: "layouts", progress });
     return planner.planAsync(project, options);
@@ -187,7 +187,7 @@ describe("a plan of a project", () => {
     });
     expect(code).toBe(0);
     expect(pauses).toBeGreaterThan(0);
-    expect(stderr).toMatch(/\rSearching: papers 2 of 4, 3 of 9 tries/);
+    expect(stderr).toMatch(/\rSearching: papers 2 of 4, 33 % done/);
   });
 
   it("that the verifier refuses is a fault of Sheetwright, and nothing is written", async () => {

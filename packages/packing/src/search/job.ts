@@ -92,7 +92,7 @@ export function* finishJob(
   let step = polishing.next();
   while (!step.done) {
     const { starts } = found;
-    if ((yield { startsDone: starts, starts, work: meter.work, best: summaryOf(best) }) === true) {
+    if ((yield { share: 1, startsDone: starts, starts, work: meter.work, best: summaryOf(best) }) === true) {
       meter.stopped = true;
       cancelled = true;
     }

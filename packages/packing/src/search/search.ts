@@ -16,6 +16,9 @@ import { SHELF_RULES } from "./shelves.js";
 /** First plans made at least before a proven one ends the search: among equals a later one may be handier. */
 const LEAST_STARTS = 24;
 
+/** What the first plans count for in {@link Progress.share}. */
+const FIRST_SHARE = 0.1;
+
 /** What is searched, and how far. */
 export interface Search {
   readonly problem: CompiledProblem;
@@ -50,12 +53,21 @@ export function* searchPlan(search: Search, meter: Meter): Steps<Found> {
   let { best } = first.found;
   const { starts: firstStarts } = first.found;
   const starts = firstStarts + search.budget.starts;
+  const each = improvementWork(best, search.budget.each);
   let steps = 0;
   for (let start = 0; start < search.budget.starts; start++) {
     const improving = improveFrom(search, first.found, start, meter);
+    const began = meter.work;
     let step = improving.next();
     while (!step.done) {
-      const progress = { startsDone: firstStarts + start, starts, work: meter.work, best: summaryOf(best) };
+      const done = start + Math.min(1, (meter.work - began) / each);
+      const progress: Progress = {
+        share: FIRST_SHARE + (1 - FIRST_SHARE) * (done / search.budget.starts),
+        startsDone: firstStarts + start,
+        starts,
+        work: meter.work,
+        best: summaryOf(best),
+      };
       if ((yield progress) === true) meter.stopped = true;
       step = improving.next();
     }
@@ -98,7 +110,8 @@ export function* firstPlans(
   const exact = exactFill(problem, demand, budget.exact);
   let step = exact.next();
   while (!step.done) {
-    const progress = {
+    const progress: Progress = {
+      share: FIRST_SHARE,
       startsDone: starts,
       starts: starts + budget.starts,
       work: meter.work,
@@ -133,6 +146,7 @@ function* plansFromNothing(
     let step = making.next();
     while (!step.done) {
       const progress: Progress = {
+        share: (FIRST_SHARE * done) / starts,
         startsDone: done,
         starts: starts + budget.starts,
         work: meter.work,
