@@ -42,6 +42,7 @@ export type {
   FittedValue,
   FunctionPair,
   KindCount,
+  KindPrice,
   Layout,
   LeftoverLeaf,
   Outcome,

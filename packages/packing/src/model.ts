@@ -292,10 +292,13 @@ export interface KindPrice {
  * Why a bound holds.
  * - `weights`: one entry a sheet that any kind may be cut from. A kind weighs the least over the sheets, forms and turns
  *   it may be cut by. No layout of a sheet carries more than its capacity; the bound follows from the total weight.
- * - `prices`: a price for each kind (0 where none is given). A sheet carries the most that any edge-to-edge cuts, in any
- *   number of stages, get from it, each kind as often as it fits; whoever checks the bound finds that anew (unconstrained
- *   guillotine cutting by dynamic programming: Gilmore & Gomory, Operations Research 14 (1966)). Holds for the modes
- *   `guillotine` and `shelf`, and where no window may be opened. The bound follows from the total price as from a weight.
+ * - `prices`: a price for each kind (0 where none is given). A sheet carries V(sheet), the most that edge-to-edge cuts in
+ *   any number of stages get from it by these prices; whoever checks the bound finds it anew. V(part) is the largest of the
+ *   prices of kinds that fit the part and of V(one side) + V(other side) over all cuts. Only parts matter whose sides are
+ *   sums of extents (each with a kerf) of wanted copies of priced kinds; other parts count as the next smaller ones, and a
+ *   kind counts as often as it fits (Gilmore & Gomory, The theory and computation of knapsack functions, Operations
+ *   Research 14 (1966)). Holds for the modes `guillotine` and `shelf`, and where no window may be opened. The bound follows
+ *   from the total price as from a weight.
  * - `no-fit`: the named kind fits no sheet in any form or turn allowed to it.
  */
 export type Certificate =

@@ -43,8 +43,8 @@ const STEPS_PER_PAUSE = 8;
  * };
  * const packing = pack(problem);
  * packing.layouts.map(({ run }) => run) // => [3, 1]
- * packing.bound.sheets // => 3
- * packing.proven // => false
+ * packing.bound.sheets // => 4
+ * packing.proven // => true
  * pack({ ...problem, sheets: [{ ...problem.sheets[0], stock: 2 }] }).missing // => [{ kind: "mat", count: 4 }]
  * pack({ ...problem, mode: "stopped" }) // throws ProblemError: cannot be planned yet
  */

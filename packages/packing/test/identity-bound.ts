@@ -2,7 +2,16 @@
  * The continuous bound by area, found another way than the verifier does: by the dual of the knapsack, a price of
  * weight that is tried at each of its breakpoints. Strong duality of linear programming makes both equal.
  */
-import type { Bound, DualFeasible, Form, Problem, Sheet, SheetWeights } from "../src/model.js";
+import type {
+  Bound,
+  Certificate,
+  DualFeasible,
+  Form,
+  KindPrice,
+  Problem,
+  Sheet,
+  SheetWeights,
+} from "../src/model.js";
 
 /** A dual-feasible function as the bound uses it. */
 export interface Measure {
@@ -108,14 +117,41 @@ export function boundOf(problem: Problem, entries: readonly SheetWeights[], meas
   const { lightest, scale } = weights(problem, entries, measureOf);
   const carriers = entries.map((entry): Carrier => {
     const sheet = problem.sheets.find((sheet) => sheet.id === entry.sheet) as Sheet;
-    const stock = sheet.stock ?? null;
-    return {
-      capacity: BigInt(entry.capacity) * scale,
-      stock: stock === null ? null : BigInt(stock),
-      cost: costOf(sheet),
-    };
+    return carrierOf(sheet, BigInt(entry.capacity) * scale);
   });
-  const certificate = { type: "weights", sheets: entries } as const;
+  return boundFrom(problem, lightest, carriers, { type: "weights", sheets: entries });
+}
+
+/** The bound that prices prove where sheets carry what `capacityOf` says. It throws where nothing limits the value. */
+export function boundOfPrices(
+  problem: Problem,
+  prices: readonly KindPrice[],
+  capacityOf: (sheet: Sheet) => number,
+): Bound {
+  const fitting = problem.kinds.filter(
+    (kind) =>
+      kind.quantity !== 0 &&
+      problem.sheets.some((sheet) => kind.forms.some((form) => lies(form, sheet).length > 0)),
+  );
+  const priceOf = (id: string) => BigInt(prices.find(({ kind }) => kind === id)?.price ?? 0);
+  const lightest = new Map(fitting.map(({ id }) => [id, priceOf(id)]));
+  const carriers = problem.sheets
+    .map((sheet) => carrierOf(sheet, BigInt(capacityOf(sheet))))
+    .filter(({ capacity }) => capacity > 0n);
+  return boundFrom(problem, lightest, carriers, { type: "prices", prices });
+}
+
+function carrierOf(sheet: Sheet, capacity: bigint): Carrier {
+  const stock = sheet.stock ?? null;
+  return { capacity, stock: stock === null ? null : BigInt(stock), cost: costOf(sheet) };
+}
+
+function boundFrom(
+  problem: Problem,
+  lightest: ReadonlyMap<string, bigint>,
+  carriers: readonly Carrier[],
+  certificate: Certificate,
+): Bound {
   const total = carriers.some(({ stock }) => stock === null)
     ? null
     : carriers.reduce((all, { capacity, stock }) => all + capacity * (stock ?? 0n), 0n);
@@ -131,7 +167,12 @@ export function boundOf(problem: Problem, entries: readonly SheetWeights[], meas
     return { aim: "all", cost: null, sheets: null, certificate };
   }
   const cost = leastCost(problem, carriers, demand);
-  return { aim: "all", cost: String(cost), sheets: fewest(carriers, demand), certificate };
+  return {
+    aim: "all",
+    cost: String(cost),
+    sheets: demand === 0n ? 0 : fewest(carriers, demand),
+    certificate,
+  };
 }
 
 /** Whether weights prove that the stock cannot give the copies that must be there at least. */

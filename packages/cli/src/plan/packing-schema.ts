@@ -174,6 +174,10 @@ const certificate: z.ZodType<Certificate> = z
         }),
       ),
     }),
+    z.strictObject({
+      type: z.literal("prices"),
+      prices: z.array(z.strictObject({ kind: z.string(), price: z.int().min(1).max(1_000_000_000) })),
+    }),
     z.strictObject({ type: z.literal("no-fit"), kind: z.string() }),
   ])
   .describe("Why the bound holds; it can be checked from the plan alone.");

@@ -113,7 +113,12 @@ function raise(
       return price > 0 ? [{ kind: kind.id, price }] : [];
     });
     work.left -= table.work;
-    const bound = exactPriceBound(problem, prices, new Map([[sheet.index, table.most(whole)]]));
+    // Parts are looked at by the sums of priced kinds alone.
+    const priced = kinds.filter((_, k) => (whole[k] as number) > 0);
+    const own = priced.length === size ? table : guillotineTable(problem, priced, sheet, table.work);
+    if (own === undefined) return false;
+    const capacity = own.most(whole.filter((price) => price > 0));
+    const bound = exactPriceBound(problem, prices, new Map([[sheet.index, capacity]]));
     if (bound.aim !== "all" || (bound.sheets !== null && bound.sheets <= target)) return false;
     found = bound;
     target = bound.sheets ?? Number.POSITIVE_INFINITY;

@@ -1,5 +1,5 @@
 /**
- * Proves a bound again from its certificate.
+ * Proves a bound again from its certificate: of weights as follows, or of prices (guillotine-value.ts).
  *
  * The certificate gives each sheet two dual-feasible functions u, v and a capacity W. On that sheet a piece of w x h
  * with a kerf of k weighs W u(w + k) v(h + k) / (U V), and a kind weighs the least over the sheets, forms and turns
@@ -15,7 +15,15 @@ import type { Size } from "../model.js";
 import { readDualFeasible, type Weighing } from "./dual-feasible.js";
 import { type Report, shown } from "./finding.js";
 import { readFitted } from "./fitted-function.js";
-import { fewestCarriers, greatestCommonDivisor, type Load, leastCost, mostValue } from "./prove-bound.js";
+import { mostGuillotineValue } from "./guillotine-value.js";
+import {
+  type Carrier,
+  fewestCarriers,
+  greatestCommonDivisor,
+  type Load,
+  leastCost,
+  mostValue,
+} from "./prove-bound.js";
 import type { KindFacts, ProblemFacts, SheetFacts } from "./read-problem.js";
 import { type Fields, readFields, readList, readText, readWhole, readWord } from "./read-value.js";
 import { isWindowOfUse, waysToLie } from "./ways-to-lie.js";
@@ -35,11 +43,12 @@ export interface Proven {
 /** Reads a certificate and gives what it proves; whatever is wrong with it is reported. */
 export function checkCertificate(facts: ProblemFacts, value: unknown, report: Report): Proven | undefined {
   const path = "bound.certificate";
-  const fields = readFields<"type" | "sheets" | "kind">(report, value, path);
-  const type = fields && readWord(report, fields.type, `${path}.type`, ["weights", "no-fit"]);
+  const fields = readFields<"type" | "sheets" | "prices" | "kind">(report, value, path);
+  const type = fields && readWord(report, fields.type, `${path}.type`, ["weights", "prices", "no-fit"]);
   if (fields === undefined || type === undefined) return undefined;
-  return type === "weights"
-    ? proveByWeights(facts, fields.sheets, `${path}.sheets`, report)
+  if (type === "weights") return proveByWeights(facts, fields.sheets, `${path}.sheets`, report);
+  return type === "prices"
+    ? proveByPrices(facts, fields.prices, path, report)
     : proveByNoFit(facts, fields.kind, `${path}.kind`, report);
 }
 
@@ -92,12 +101,111 @@ function proveByWeights(
     }
   }
   const weights = kinds.map((kind) => weightOf(facts, kind, weighed, scale));
-  const carriers = weighed.map(({ sheet, capacity }) => ({
-    capacity: capacity * scale,
-    stock: sheet.stock,
-    cost: sheet.cost,
-  }));
+  const carriers = weighed.map(({ sheet, capacity }) => carrierOf(sheet, capacity * scale));
+  return conclude(facts, kinds, weights, carriers);
+}
 
+const largestPrice = 1_000_000_000;
+
+/** So many cuts are looked at to find what all sheets carry: about a second. */
+const mostCuts = 400_000_000;
+
+/**
+ * Each kind counts its price, whatever it is cut from, and a sheet carries the most that edge-to-edge cuts get from it:
+ * the bound follows as from weights.
+ */
+function proveByPrices(
+  facts: ProblemFacts,
+  value: unknown,
+  path: string,
+  report: Report,
+): Proven | undefined {
+  const kinds = [...facts.kinds.values()].filter((kind) => kind.quantity !== 0n);
+  const sheets = [...facts.sheets.values()];
+  const opened = kinds.find((kind) => sheets.some((sheet) => hasWindowOfUse(facts, kind, sheet)));
+  if (facts.mode === "stopped" || opened !== undefined) {
+    const reason =
+      opened === undefined
+        ? "cuts may stop inside the part"
+        : `pieces may come out of windows in kind ${shown(opened.id)}`;
+    const message = `${path} is of prices, which hold where all cuts go from edge to edge, but here ${reason}. Give weights.`;
+    report("certificate-wrong-mode", path, message, facts.mode);
+    return undefined;
+  }
+  const prices = readPrices(facts, value, `${path}.prices`, report);
+  if (prices === undefined) return undefined;
+  const priced = kinds.flatMap((kind) => {
+    const price = prices.get(kind.id);
+    return price === undefined ? [] : [{ kind, price }];
+  });
+  const carriers: Carrier[] = [];
+  const cuts = { left: mostCuts };
+  for (const sheet of sheets) {
+    const most = mostGuillotineValue(priced, sheet, facts.kerf, cuts);
+    if (most === undefined) {
+      const message =
+        `${path}.prices needs too long a calculation to prove what sheet ${shown(sheet.id)} carries. ` +
+        "Give weights, or prices to fewer kinds.";
+      report("certificate-too-large", `${path}.prices`, message, sheet.id);
+      return undefined;
+    }
+    // What carries nothing is of no help.
+    if (most > 0) carriers.push(carrierOf(sheet, BigInt(most)));
+  }
+  const weights = kinds.map((kind) =>
+    sheets.some((sheet) => waysToLie(kind, sheet).length > 0) ? BigInt(prices.get(kind.id) ?? 0) : null,
+  );
+  return conclude(facts, kinds, weights, carriers);
+}
+
+function readPrices(
+  facts: ProblemFacts,
+  value: unknown,
+  path: string,
+  report: Report,
+): ReadonlyMap<string, number> | undefined {
+  const entries = readList(report, value, path);
+  if (entries === undefined) return undefined;
+  const prices = new Map<string, number>();
+  for (const [index, entry] of entries.entries()) {
+    const here = `${path}[${index}]`;
+    const fields = readFields<"kind" | "price">(report, entry, here);
+    const id = fields && readText(report, fields.kind, `${here}.kind`);
+    const price = fields && readWhole(report, fields.price, `${here}.price`, 1);
+    if (id === undefined || price === undefined) return undefined;
+    if (!facts.kinds.has(id)) {
+      const message = `${here}.kind is ${shown(id)}, but the problem has no such kind. Name one of the problem's kinds.`;
+      report("unknown-kind", `${here}.kind`, message, id);
+      return undefined;
+    }
+    if (price > largestPrice || prices.has(id)) {
+      const [field, reason] = prices.has(id)
+        ? ["kind", `${shown(id)}, like an earlier one. Give each kind one price`]
+        : ["price", `${price}; prices up to ${largestPrice} are summed. Scale them down`];
+      report(
+        "out-of-range",
+        `${here}.${field}`,
+        `${here}.${field} is ${reason}.`,
+        field === "kind" ? id : price,
+      );
+      return undefined;
+    }
+    prices.set(id, price);
+  }
+  return prices;
+}
+
+function carrierOf(sheet: SheetFacts, capacity: bigint): Carrier {
+  return { capacity, stock: sheet.stock, cost: sheet.cost };
+}
+
+/** What follows from weights of kinds and what sheets carry; a weight of `null` says that a kind fits no sheet. */
+function conclude(
+  facts: ProblemFacts,
+  kinds: readonly KindFacts[],
+  weights: readonly (bigint | null)[],
+  carriers: readonly Carrier[],
+): Proven {
   let demand = 0n;
   let lacksRoom = false;
   const loads: Load[] = [];
@@ -225,9 +333,7 @@ function readFittedOn(
   report: Report,
 ): Weighing | undefined {
   const kind = [...facts.kinds.values()].find(
-    (kind) =>
-      kind.quantity !== 0n &&
-      waysToLie(kind, sheet).some(({ hidden }) => hidden !== null && isWindowOfUse(facts, hidden)),
+    (kind) => kind.quantity !== 0n && hasWindowOfUse(facts, kind, sheet),
   );
   if (kind !== undefined) {
     const message =
@@ -237,6 +343,10 @@ function readFittedOn(
     return undefined;
   }
   return readFitted(facts, report, value.values, `${path}.values`, extent);
+}
+
+function hasWindowOfUse(facts: ProblemFacts, kind: KindFacts, sheet: SheetFacts): boolean {
+  return waysToLie(kind, sheet).some(({ hidden }) => hidden !== null && isWindowOfUse(facts, hidden));
 }
 
 /** The least that one copy weighs, times `scale`; `null` where it fits no sheet. */

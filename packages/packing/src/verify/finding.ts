@@ -60,6 +60,8 @@ export const findingCodes = {
   "bound-not-proven": "The bound states more than its certificate proves.",
   "bound-understated": "The bound states less than its certificate proves.",
   "not-dual-feasible": "A function of the certificate is not dual-feasible with the parameters given.",
+  "certificate-wrong-mode":
+    "The certificate holds for edge-to-edge cuts alone, and the problem allows others.",
   "certificate-too-large": "Proving the certificate again takes longer than is tried.",
   "certificate-sheet-missing": "The certificate gives no weights for a sheet that pieces can be cut from.",
   "certificate-sheet-extra": "The certificate gives weights for a sheet that no piece can be cut from.",

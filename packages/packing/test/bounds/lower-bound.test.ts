@@ -1,13 +1,20 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { lowerBound } from "../../src/bounds/lower-bound.js";
-import { type Bound, type Finding, type Packing, type Problem, verify } from "../../src/index.js";
+import {
+  type Bound,
+  type Effort,
+  type Finding,
+  type Packing,
+  type Problem,
+  verify,
+} from "../../src/index.js";
 import { compileProblem } from "../../src/search/compiled-problem.js";
 import { fewestSheets, type OraclePiece } from "../brute-force.js";
 import { cutWithoutWaste } from "../problems.js";
 
-function boundOf(problem: Problem): Extract<Bound, { aim: "all" }> {
-  const bound = lowerBound(compileProblem(problem));
+function boundOf(problem: Problem, effort?: Effort): Extract<Bound, { aim: "all" }> {
+  const bound = lowerBound(compileProblem(problem), effort);
   if (bound.aim !== "all") throw new Error("The aim was all.");
   return bound;
 }
@@ -122,6 +129,76 @@ describe("lowerBound", () => {
     expect(findingsOfBound(problem, bound)).toEqual([]);
   });
 
+  // cl_07_020_08 of S. Martello and D. Vigo, Exact solution of the two-dimensional finite bin packing problem, Management
+  // Science 44 (1998), class 7, turned: six sheets are the published optimum for edge-to-edge cuts (H. Becker, PhD thesis,
+  // UFRGS 2022), and functions with parameters prove five.
+  test("proves the optimum of a published instance with turns by prices for edge-to-edge cuts", () => {
+    const sizes = [
+      [68, 43],
+      [72, 39],
+      [67, 42],
+      [84, 20],
+      [67, 19],
+      [81, 5],
+      [69, 23],
+      [97, 43],
+      [73, 6],
+      [98, 33],
+      [80, 17],
+      [84, 27],
+      [83, 55],
+      [34, 81],
+      [99, 22],
+      [19, 22],
+      [76, 17],
+      [88, 24],
+      [86, 89],
+      [23, 29],
+    ] as const;
+    const kinds = sizes.map(([width, height], i) => ({
+      id: `${i}`,
+      quantity: 1,
+      forms: [{ width, height }],
+    }));
+    const problem = problemOf({ width: 100, height: 100 }, kinds);
+    const bound = boundOf(problem, "thorough");
+    expect(bound.sheets).toBe(6);
+    expect(bound.certificate.type).toBe("prices");
+    expect(findingsOfBound(problem, bound)).toEqual([]);
+    // Stopped cuts may do better.
+    expect(boundOf({ ...problem, mode: "stopped" }, "thorough").certificate.type).toBe("weights");
+  });
+
+  // gcut1 of J. E. Beasley, Algorithms for unconstrained two-dimensional guillotine cutting, J. Oper. Res. Soc. 36 (1985):
+  // the published optimum of one sheet is 56,460.
+  test("proves the most valuable sheet where there is no limit to the copies", () => {
+    const sizes = [
+      [167, 184],
+      [114, 118],
+      [167, 152],
+      [83, 140],
+      [70, 86],
+      [143, 166],
+      [120, 160],
+      [66, 148],
+      [87, 141],
+      [69, 165],
+    ] as const;
+    const problem: Problem = {
+      mode: "guillotine",
+      aim: "fill",
+      kinds: sizes.map(([width, height], i) => ({
+        id: `${i}`,
+        quantity: null,
+        forms: [{ width, height, turns: "upright" as const }],
+      })),
+      sheets: [{ id: "s", width: 250, height: 250, stock: 1 }],
+    };
+    const bound = lowerBound(compileProblem(problem));
+    expect(bound).toMatchObject({ aim: "fill", value: "56460", certificate: { type: "prices" } });
+    expect(findingsOfBound(problem, bound).map(({ path }) => path)).not.toContain("bound.certificate");
+  });
+
   test("weighs pieces alike both ways on a square sheet by a mean of two pairs", () => {
     // Upright or turned, a strip of 9 x 4 takes nearly a whole row; two stand on a sheet of 10 x 10, never three.
     const kinds = [{ id: "a", quantity: 5, forms: [{ width: 9, height: 4 }] }];
@@ -145,6 +222,7 @@ describe("lowerBound", () => {
     const size = fc.constantFrom(3, 5, 6, 7, 8, 9, 10, 11, 12, 14, 17);
     const turns = fc.constantFrom("both" as const, "upright" as const, "turned" as const);
     const kind = fc.record({ width: size, height: size, turns, quantity: fc.integer({ min: 1, max: 3 }) });
+    const counts = { weights: 0, prices: 0, "no-fit": 0, reached: 0 };
     fc.assert(
       fc.property(
         fc.array(kind, { minLength: 2, maxLength: 3 }),
@@ -162,12 +240,20 @@ describe("lowerBound", () => {
           fc.pre(ways.length <= 6);
           const sheet = { width: side, height: 20 };
           const problem = problemOf(sheet, kinds, kerf);
-          const bound = boundOf(problem);
-          expect(bound.sheets).toBeLessThanOrEqual(fewestSheets(sheet, ways, kerf));
-          expect(findingsOfBound(problem, bound)).toEqual([]);
+          const fewest = fewestSheets(sheet, ways, kerf);
+          for (const effort of ["quick", "thorough"] as const) {
+            const bound = boundOf(problem, effort);
+            expect(bound.sheets).toBeLessThanOrEqual(fewest);
+            expect(findingsOfBound(problem, bound)).toEqual([]);
+            counts[bound.certificate.type] += 1;
+            if (bound.sheets === fewest) counts.reached += 1;
+          }
         },
       ),
     );
+    // Most small problems are solved by their bounds, and both kinds of certificates occur.
+    expect(counts.reached).toBeGreaterThan((counts.weights + counts.prices) / 2);
+    expect(counts.prices).toBeGreaterThan(0);
   });
 
   test("never passes the fewest sheets found by looking at everything", () => {

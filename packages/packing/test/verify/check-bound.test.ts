@@ -1,12 +1,21 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import type { DualFeasible, FittedValue, Problem, Sheet, SheetWeights } from "../../src/model.js";
+import type { DualFeasible, FittedValue, KindPrice, Problem, Sheet, SheetWeights } from "../../src/model.js";
 import type { FindingCode } from "../../src/verify/finding.js";
 import type { Draw } from "../cut-sheet.js";
-import { boundOf, costOf, lies, type MeasureOf, usableSize, usefulSheets } from "../identity-bound.js";
+import {
+  boundOf,
+  boundOfPrices,
+  costOf,
+  lies,
+  type MeasureOf,
+  usableSize,
+  usefulSheets,
+} from "../identity-bound.js";
 import { describePlan, drawFrom, type ValidPlan, validPlans } from "../valid-plan.js";
 import { codesOf, copyOf, type DamagedPlan, expectFinding, findingsOf, statedCounts } from "./damage.js";
 import { examplePlan, stoppedPlan, windowPlan } from "./example-plan.js";
+import { guillotineOracle } from "./guillotine-oracle.js";
 import { paperMeasure } from "./paper-measure.js";
 
 const byPaper: MeasureOf = paperMeasure;
@@ -63,6 +72,28 @@ function drawFitted(problem: Problem, sheet: Sheet, draw: Draw): DualFeasible | 
   return values.length === 0 ? undefined : { family: "fitted", values };
 }
 
+/** Some kinds with prices; undefined where they prove nothing or the oracle would have to look at too much. */
+function drawPrices(problem: Problem, seed: number): readonly KindPrice[] | undefined {
+  const draw = drawFrom(seed, 1000);
+  const isLarge = problem.sheets.some(
+    (sheet) => Math.max(usableSize(sheet).width, usableSize(sheet).height) > 60,
+  );
+  const hasWindows = problem.kinds.some(({ forms }) => forms.some(({ hidden }) => hidden !== undefined));
+  if (isLarge || hasWindows || problem.mode === "stopped") return undefined;
+  return problem.kinds.flatMap(({ id }) => (draw(4) > 0 ? [{ kind: id, price: 1 + draw(30) }] : []));
+}
+
+function boundByPrices(problem: Problem, seed: number) {
+  const prices = drawPrices(problem, seed);
+  if (prices === undefined) return null;
+  try {
+    return boundOfPrices(problem, prices, (sheet) => guillotineOracle(problem, prices, sheet));
+  } catch (error) {
+    if (error instanceof RangeError) return null;
+    throw error;
+  }
+}
+
 /** Whether the functions give every kind a weight, so that they limit an unlimited quantity. */
 function boundBy(problem: Problem, weights: readonly SheetWeights[]) {
   try {
@@ -109,6 +140,30 @@ describe("a bound", () => {
         expect(findingsOf(copyOf(withBound(plan, bound as NonNullable<typeof bound>)))).toEqual([]);
       }),
     );
+  });
+
+  it("is accepted for any prices of kinds, as far as they prove it, and never proves more than a plan", () => {
+    let all = 0;
+    fc.assert(
+      fc.property(
+        validPlans({ complete: true, windows: false, small: true }),
+        fc.nat(0xffff),
+        (plan, seed) => {
+          const bound = boundByPrices(plan.problem, seed);
+          if (bound === null) return;
+          all += 1;
+          expect(findingsOf(copyOf(withBound(plan, bound)))).toEqual([]);
+          if (bound.aim === "fill") {
+            expect(BigInt(bound.value)).toBeGreaterThanOrEqual(BigInt(plan.packing.value));
+          } else {
+            expect(bound.cost).not.toBeNull();
+            expect(BigInt(bound.cost ?? 0)).toBeLessThanOrEqual(BigInt(plan.packing.cost));
+            expect(bound.sheets).toBeLessThanOrEqual(plan.packing.sheets);
+          }
+        },
+      ),
+    );
+    expect(all).toBeGreaterThan(20);
   });
 
   it("never proves more than a plan that is there, whatever the functions, windows included", () => {
@@ -392,6 +447,82 @@ describe("verify refuses a false certificate", () => {
       expectFinding(plan, "not-dual-feasible", "bound.certificate.sheets[0].x");
       if (entry !== undefined) Object.assign(entry, { x: { family: "identity" }, besides: [{ x: f, y: f }] });
       expectFinding(plan, "not-dual-feasible", "bound.certificate.sheets[0].besides[0].y");
+    });
+  });
+
+  describe("of prices", () => {
+    const pricedPlan = () => {
+      const plan = copyOf(examplePlan);
+      const prices = plan.problem.kinds.map(({ id }) => ({ kind: id, price: 1 }));
+      plan.packing.bound.certificate = { type: "prices", prices };
+      return { plan, prices };
+    };
+    const place = "bound.certificate.prices";
+
+    it("that are no list of prices", () => {
+      const refused = (
+        damage: (of: ReturnType<typeof pricedPlan>) => void,
+        code: FindingCode,
+        path: string,
+      ) => {
+        const priced = pricedPlan();
+        damage(priced);
+        expectFinding(priced.plan, code, path);
+      };
+      const first = ({ prices }: ReturnType<typeof pricedPlan>) => prices[0] ?? {};
+      refused((of) => Object.assign(first(of), { price: 0 }), "out-of-range", `${place}[0].price`);
+      refused((of) => Object.assign(first(of), { price: 0.5 }), "out-of-range", `${place}[0].price`);
+      refused(
+        (of) => Object.assign(first(of), { price: 1_000_000_001 }),
+        "out-of-range",
+        `${place}[0].price`,
+      );
+      refused((of) => Object.assign(first(of), { kind: "flag" }), "unknown-kind", `${place}[0].kind`);
+      refused(
+        (of) => of.prices.push({ kind: of.prices[0]?.kind ?? "", price: 2 }),
+        "out-of-range",
+        `${place}[2].kind`,
+      );
+      refused((of) => Object.assign(of.plan.packing.bound.certificate, { prices: {} }), "wrong-type", place);
+    });
+
+    it("where cuts may stop inside the part, or pieces come out of other pieces", () => {
+      for (const wrong of [stoppedPlan, windowPlan]) {
+        const plan = copyOf(wrong);
+        const prices = plan.problem.kinds.map(({ id }) => ({ kind: id, price: 1 }));
+        plan.packing.bound.certificate = { type: "prices", prices };
+        expectFinding(plan, "certificate-wrong-mode", "bound.certificate");
+      }
+    });
+
+    it("that are doctored, exactly where that changes what they prove", () => {
+      let [changed, all] = [0, 0];
+      fc.assert(
+        fc.property(
+          validPlans({ aim: "all", windows: false, small: true }),
+          fc.nat(0xffff),
+          (valid, seed) => {
+            const bound = boundByPrices(valid.problem, seed);
+            if (bound?.aim !== "all" || bound.certificate.type !== "prices") return;
+            const prices = bound.certificate.prices.map(({ kind, price }, i, list) => ({
+              kind,
+              price: i === seed % list.length ? price + 40 : price,
+            }));
+            const plan = copyOf(withBound(valid, { ...bound, certificate: { type: "prices", prices } }));
+            const honest = boundOfPrices(valid.problem, prices, (sheet) =>
+              guillotineOracle(valid.problem, prices, sheet),
+            );
+            const codes = findingsOf(plan).map(({ code }) => code);
+            const isRefused = codes.includes("bound-not-proven") || codes.includes("bound-understated");
+            const isStill =
+              honest.aim === "all" && honest.cost === bound.cost && honest.sheets === bound.sheets;
+            all += 1;
+            if (!isStill) changed += 1;
+            expect(isRefused).toBe(!isStill);
+          },
+        ),
+      );
+      expect(changed / all).toBeGreaterThan(0.05);
     });
   });
 

@@ -178,6 +178,12 @@ const examples: Readonly<Record<FindingCode, Example>> = {
     { family: "step", at: 8 },
     `${certificate}.sheets[0].x.at`,
   ),
+  "certificate-wrong-mode": change(
+    certificate,
+    { type: "prices", prices: [{ kind: "photo", price: 1 }] },
+    certificate,
+    stoppedPlan,
+  ),
   "certificate-too-large": {
     damage: (plan) => {
       // 2,000 kinds, each worth its extent: next to no sum of extents is like another.
