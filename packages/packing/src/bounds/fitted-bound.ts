@@ -46,6 +46,10 @@ export function fittedBound(
   if (best.aim !== "all" || best.sheets === null) return undefined;
   const lays = kinds.flatMap((kind) => (kind.lays[sheet.index] ?? []).map((lay) => ({ kind, ...lay })));
   if (lays.some((lay) => lay.hidden !== undefined)) return undefined;
+  // A piece that may lie both ways weighs the lighter one, so without a mirrored pair hardly anything is gained.
+  const hasTurns = lays.length > kinds.length;
+  const isMirrored = hasTurns && sheet.width === sheet.height;
+  if (hasTurns && !isMirrored) return undefined;
   const x = axisOf(problem, kinds, sheet, "width");
   const y = axisOf(problem, kinds, sheet, "height");
   if (x === undefined || y === undefined || x.options.length + y.options.length > MOST_OPTIONS)
@@ -55,7 +59,6 @@ export function fittedBound(
     x: x.options.findIndex((option) => option.kind === kind && option.extent === width),
     y: y.options.findIndex((option) => option.kind === kind && option.extent === height),
   }));
-  const isMirrored = sheet.width === sheet.height && lays.length > kinds.length;
   const demandOf = (axis: "x" | "y", values: Float64Array): Float64Array => {
     const demand = new Float64Array((axis === "x" ? x : y).options.length);
     for (const entry of entries) {

@@ -25,6 +25,8 @@ const PAIR_WORK: Readonly<Record<Effort, number>> = {
 };
 const MOST_FUNCTIONS = 160;
 const EXACT_TRIES = 4;
+/** Extents looked at for parameters, evenly spread. */
+const MOST_EXTENTS = 1_000;
 /** Pairs kept of each ranking, for means of two and as starts of fitted functions. */
 const MOST_PAIRS = 12;
 /** Elementary steps for fitted functions; a million take one or two milliseconds. */
@@ -229,7 +231,8 @@ function weighPairs(
     const window = acrossHidden && downHidden ? (acrossHidden[xAt] ?? 0) * (downHidden[yAt] ?? 0) : 0;
     return (across[xAt] as number) * (down[yAt] as number) - window;
   };
-  for (const [i, pair] of hasWays ? pairs.entries() : []) {
+  const mixable = hasWays ? pairs.slice(0, Math.floor(Math.sqrt(pairWork / entries.length))) : [];
+  for (const [i, pair] of mixable.entries()) {
     for (const besides of pairs.slice(0, i)) {
       for (let k = 0; k < kinds.length; k++) {
         let least = Number.POSITIVE_INFINITY;
@@ -340,9 +343,11 @@ function recipes(
   const half = Math.max(...sheets) / 2;
   const distinct = (values: readonly number[]): readonly number[] =>
     [...new Set(values)].filter((value) => value >= 1 && value <= half).sort((a, b) => a - b);
-  const complements = sheets.flatMap((sheet) => extents.map((extent) => sheet - extent));
-  const thresholds = distinct([...extents, ...complements.map((rest) => rest + 1)]);
-  const steps = distinct([...extents, ...complements, ...extents.map((extent) => Math.floor(extent / 2))]);
+  // Of thousands of extents only a few parameters are taken in the end.
+  const some = spread([...Float64Array.from(extents).sort()], MOST_EXTENTS);
+  const complements = sheets.flatMap((sheet) => some.map((extent) => sheet - extent));
+  const thresholds = distinct([...some, ...complements.map((rest) => rest + 1)]);
+  const steps = distinct([...some, ...complements, ...some.map((extent) => Math.floor(extent / 2))]);
   const share = Math.floor((most - 1) / 5);
   const list: PlainFunction[] = [{ family: "identity" }];
   for (let k = 1; k <= Math.min(60, Math.max(2, share)); k++) list.push({ family: "rounding", k });

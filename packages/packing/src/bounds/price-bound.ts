@@ -58,7 +58,7 @@ export function priceBound(
 ): Bound | undefined {
   if (best.aim !== "all" || best.sheets === null || best.certificate.type !== "weights") return undefined;
   const [weights] = best.certificate.sheets;
-  if (weights === undefined || !isEdgeToEdge(problem, kinds)) return undefined;
+  if (weights === undefined || work.left <= 0 || !isEdgeToEdge(problem, kinds)) return undefined;
   const table = guillotineTable(problem, kinds, sheet, work.left / LEAST_ROUNDS);
   if (table === undefined) return undefined;
   const shares = weightShares(problem, weights);
