@@ -37,8 +37,9 @@ export const TUNING = {
   slots: 48,
 };
 
-/** Places looked at count once, nodes refreshed more. */
+/** Places looked at count once, nodes refreshed more, and a step that finds nothing to do a little. */
 const WORK_PER_NODE = 3;
+const WORK_PER_STEP = 50;
 
 export class RuinAndRecreate {
   steps = 0;
@@ -137,7 +138,7 @@ export class RuinAndRecreate {
       plan.keep();
     } else plan.undo();
     if (this.current < (memory[oldest] as number)) memory[oldest] = this.current;
-    this.meter.work += this.found.work + WORK_PER_NODE * plan.work;
+    this.meter.work += WORK_PER_STEP + this.found.work + WORK_PER_NODE * plan.work;
     this.found.work = 0;
     plan.work = 0;
   }
