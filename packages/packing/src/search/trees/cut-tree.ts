@@ -112,9 +112,10 @@ export class CutTree extends NodeList {
     return exact === 0 || (exact === EXACT_WIDTH ? right : below) === 0;
   }
 
-  /** Whether one more level may stand above the root. */
-  hasStageAbove(): boolean {
-    return !this.limited || (this.stagesWithin < this.rules.stages && this.levelsWithin < this.rules.levels);
+  /** Whether so many more levels may stand above the root. */
+  hasStagesAbove(count: number): boolean {
+    const { stages, levels } = this.rules;
+    return !this.limited || (this.stagesWithin + count <= stages && this.levelsWithin + count <= levels);
   }
 
   /** Extents from the leaves up, and the parent of each node. */
@@ -246,11 +247,13 @@ export class CutTree extends NodeList {
         if (isColumn) this.roomHeight[0] = Math.min(sheetHeight, longest);
         else this.roomWidth[0] = Math.min(sheetWidth, longest);
       }
-      if (limited && !this.hasStageAbove()) return;
-      if (isColumn && this.mayDivideHeight && below >= leastHeight)
-        this.addPlace(0, BELOW, sheetWidth, below, 0);
-      if (!isColumn && this.mayDivideWidth && right >= leastWidth)
-        this.addPlace(0, BESIDE, right, sheetHeight, 0);
+      // The new level's cuts cross the sheet, or a first cut the other way must free it and takes one stage more.
+      const isCrossCut = isColumn ? this.mayDivideHeight : this.mayDivideWidth;
+      if (limited && !this.hasStagesAbove(isCrossCut ? 1 : 2)) return;
+      if (isColumn && below >= leastHeight && (isCrossCut || width <= longest))
+        this.addPlace(0, BELOW, isCrossCut ? sheetWidth : longest, below, 0);
+      if (!isColumn && right >= leastWidth && (isCrossCut || height <= longest))
+        this.addPlace(0, BESIDE, right, isCrossCut ? sheetHeight : longest, 0);
       return;
     }
     if (right >= leastWidth) {

@@ -17,12 +17,12 @@ export function firstCut(tree: CutTree): number {
   const belowArea = below * sheet.width;
   if (what === ACROSS) {
     if (!mayDivideWidth) return DOWN;
-    if (below === 0 || !mayDivideHeight || !tree.hasStageAbove()) return 0;
+    if (below === 0 || !mayDivideHeight || !tree.hasStagesAbove(1)) return 0;
     return belowArea > rightArea ? DOWN : 0;
   }
   if (what === DOWN) {
     if (!mayDivideHeight) return ACROSS;
-    if (right === 0 || !mayDivideWidth || !tree.hasStageAbove()) return 0;
+    if (right === 0 || !mayDivideWidth || !tree.hasStagesAbove(1)) return 0;
     return rightArea > belowArea ? ACROSS : 0;
   }
   if (right === 0 || below === 0) return 0;
