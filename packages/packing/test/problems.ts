@@ -3,14 +3,17 @@ import type { Form, Kind, Problem, Sheet, Turns } from "../src/index.js";
 
 const turns = fc.constantFrom<Turns>("upright", "turned", "both");
 
+/** A key that about one case in `oneIn` has. */
 function optional<K extends string, V>(
   key: K,
   value: fc.Arbitrary<V>,
-  weight = 2,
+  oneIn = 2,
 ): fc.Arbitrary<{ [P in K]?: V }> {
-  return fc.option(value, { freq: weight, nil: undefined }).map((entry) => {
-    return (entry === undefined ? {} : { [key]: entry }) as { [P in K]?: V };
-  });
+  return fc
+    .oneof({ weight: oneIn - 1, arbitrary: fc.constant(undefined) }, { weight: 1, arbitrary: value })
+    .map((entry) => {
+      return (entry === undefined ? {} : { [key]: entry }) as { [P in K]?: V };
+    });
 }
 
 function merge<T extends object[]>(
@@ -42,18 +45,18 @@ export const anyProblem: fc.Arbitrary<Problem> = fc
         }),
         limited
           ? fc.record({ stock: fc.integer({ min: 0, max: 5 }) })
-          : optional("stock", fc.integer({ min: 0, max: 5 }), 1),
-        optional("cost", fc.integer({ min: 0, max: 50 }), 1),
+          : optional("stock", fc.integer({ min: 0, max: 5 }), 3),
+        optional("cost", fc.integer({ min: 0, max: 50 }), 3),
         optional(
           "trim",
           fc.record({ left: fc.nat(4), top: fc.nat(4), right: fc.nat(2) }, { requiredKeys: [] }),
-          1,
+          4,
         ),
         // Longer than any trim of these sheets needs.
         optional(
           "longestCut",
           fc.integer({ min: 60, max: 120 }).map((longest) => Math.max(longest, 120 - 40)),
-          1,
+          4,
         ),
       ).map((entry) => {
         const made = entry as unknown as Sheet;
@@ -64,7 +67,7 @@ export const anyProblem: fc.Arbitrary<Problem> = fc
     const form: fc.Arbitrary<Form> = merge(
       fc.record({ width: extent, height: extent }),
       optional("turns", turns),
-      optional("sheets", fc.constantFrom([{ sheet: "s0" }], [{ sheet: "s0", turns: "upright" as const }]), 1),
+      optional("sheets", fc.constantFrom([{ sheet: "s0" }], [{ sheet: "s0", turns: "upright" as const }]), 6),
       fc.record({ window: fc.nat(9) }),
     ).map((entry) => {
       const { window, ...made } = entry as unknown as Form & { window: number };
@@ -80,12 +83,12 @@ export const anyProblem: fc.Arbitrary<Problem> = fc
           quantity,
           forms: fc.array(form, { minLength: 1, maxLength: 2 }),
         }),
-        optional("together", fc.constant("one sheet"), 1),
-        optional("value", fc.nat(500), 1),
+        optional("together", fc.constant("one sheet"), 6),
+        optional("value", fc.nat(500), 3),
         optional(
           "set",
           fc.record({ of: fc.constantFrom("a", "b"), each: fc.integer({ min: 1, max: 2 }) }),
-          1,
+          4,
         ),
       ).map((entry) => entry as unknown as Kind);
     return merge(
@@ -96,7 +99,7 @@ export const anyProblem: fc.Arbitrary<Problem> = fc
         aim: limited ? fc.constantFrom("all", "fill") : fc.constant("all"),
         kerf: fc.oneof(fc.constant(0), fc.nat(4)),
       }),
-      optional("stages", fc.integer({ min: 1, max: 5 }), 1),
+      optional("stages", fc.integer({ min: 1, max: 5 }), 3),
       optional("smallestOffcut", fc.record({ width: fc.nat(15), height: fc.nat(15) })),
     ).map((entry) => entry as unknown as Problem);
   });
