@@ -53,7 +53,8 @@ export function answer(
     cost: cost.toString(),
     value: totals(problem, draft.placed).value.toString(),
     bound,
-    proven: outcome === "short" || (outcome === "complete" && reaches(problem, draft, bound)),
+    proven:
+      outcome === "short" || ((outcome === "complete" || aim === "fill") && reaches(problem, draft, bound)),
     search: record,
   };
 }

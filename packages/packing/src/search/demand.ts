@@ -1,6 +1,6 @@
 import type { Demand } from "./best-fit.js";
 import type { Budget } from "./budget.js";
-import type { CompiledProblem } from "./compiled-problem.js";
+import { type CompiledProblem, MOST_ON_SHEET } from "./compiled-problem.js";
 import { MOST_SINGLE_COPIES } from "./one-start.js";
 import { SHELF_RULES } from "./shelves.js";
 
@@ -30,11 +30,27 @@ export function firstStarts(problem: CompiledProblem, demand: Demand, budget: Bu
   const ways = problem.kinds.some((kind) => kind.lays.some((lays) => lays.length > 1)) ? 2 : 1;
   // One by one, every copy looks at about half as many free rectangles as there are copies; repeated layouts look at the
   // few on one sheet.
+  const most = mostOnSheet(problem);
   const workPerStart =
-    copies > MOST_SINGLE_COPIES + 4 * kinds ? 40_000 + 400 * kinds : ways * copies * (copies / 2 + 20) + 1;
+    copies > MOST_SINGLE_COPIES + 4 * kinds
+      ? 40_000 + 400 * kinds + most * most
+      : ways * copies * (copies / 2 + 20) + 1;
   const afforded = Math.floor(budget.work / workPerStart);
   const shelves = SHELF_RULES.map((_, rule) => rule);
   if (afforded === 0) return [...shelves.filter((rule) => rule % 2 === 0), SHELF_RULES.length];
   const starts = Math.max(SHELF_RULES.length + 4, Math.min(budget.most, afforded));
   return Array.from({ length: starts }, (_, start) => start);
+}
+
+/** Pieces on one sheet at most, by area. */
+function mostOnSheet(problem: CompiledProblem): number {
+  let most = 0;
+  for (const sheet of problem.sheets) {
+    for (const kind of problem.kinds) {
+      for (const { width, height } of kind.lays[sheet.index] ?? []) {
+        most = Math.max(most, Math.floor((sheet.width * sheet.height) / (width * height)));
+      }
+    }
+  }
+  return Math.min(most, MOST_ON_SHEET);
 }
