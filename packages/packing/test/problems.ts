@@ -85,6 +85,7 @@ export const anyProblem: fc.Arbitrary<Problem> = fc
         }),
         optional("together", fc.constant("one sheet"), 6),
         optional("value", fc.nat(500), 3),
+        optional("least", fc.nat(4), 4),
         optional(
           "set",
           fc.record({ of: fc.constantFrom("a", "b"), each: fc.integer({ min: 1, max: 2 }) }),
@@ -101,8 +102,18 @@ export const anyProblem: fc.Arbitrary<Problem> = fc
       }),
       optional("stages", fc.integer({ min: 1, max: 5 }), 3),
       optional("smallestOffcut", fc.record({ width: fc.nat(15), height: fc.nat(15) })),
-    ).map((entry) => entry as unknown as Problem);
+    ).map((entry) => {
+      const problem = entry as unknown as Problem;
+      return { ...problem, kinds: problem.kinds.map((kind) => amountFor(problem.aim, kind)) };
+    });
   });
+
+/** Least numbers are for the aim `fill` alone, and there a kind with no least number may also have no most. */
+function amountFor(aim: Problem["aim"], { least, ...kind }: Kind): Kind {
+  if (aim === "all") return kind;
+  if (least === undefined) return kind.quantity === 5 ? { ...kind, quantity: null } : kind;
+  return { ...kind, least: Math.min(least, kind.quantity ?? least) };
+}
 
 /** A sheet cut recursively into pieces without any waste, as a list of sizes. */
 export function cutWithoutWaste(
