@@ -218,6 +218,8 @@ function mostValue(
   for (const { capacity, stock } of supply) room += capacity * (stock ?? 0n);
   const wanted = problem.kinds
     .map((kind, i) => ({ kind, load: loads[i] }))
+    // What is worth nothing would compare as equal to everything where it weighs nothing, too.
+    .filter(({ kind }) => kind.value > 0)
     .filter((entry): entry is { kind: (typeof entry)["kind"]; load: bigint } => entry.load !== undefined)
     .sort((a, b) => compare(BigInt(b.kind.value) * a.load, BigInt(a.kind.value) * b.load));
   let value = 0n;
