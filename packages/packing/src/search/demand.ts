@@ -4,11 +4,15 @@ import { type CompiledProblem, MOST_ON_SHEET } from "./compiled-problem.js";
 import { MOST_SINGLE_COPIES } from "./one-start.js";
 import { SHELF_RULES } from "./shelves.js";
 
-/** What there is to place: never more copies of a kind than all sheets together could hold by area. */
+/**
+ * What there is to place: never more copies of a kind than all sheets together could hold by area, and with the aim
+ * `fill` of what is worth nothing no more than must be there.
+ */
 export function demandOf(problem: CompiledProblem): Demand {
   const stock = problem.sheets.map((sheet) => sheet.stock);
   const wanted = problem.kinds.map((kind) => {
     if (Number.isFinite(kind.quantity) && problem.source.aim === "all") return kind.quantity;
+    if (kind.value === 0) return Math.min(kind.quantity, kind.least);
     let most = 0;
     for (const sheet of problem.sheets) {
       const smallest = Math.min(...(kind.lays[sheet.index] ?? []).map((lay) => lay.width * lay.height));
