@@ -16,7 +16,7 @@ export interface StartResult {
   readonly start: number;
   /** The sheets of its plan with their cut trees; `null` where the first plans are as good. */
   readonly sheets: readonly { readonly sheet: string; readonly run: number; readonly tree: CutNode }[] | null;
-  /** True where its plan is proven to be the best, so that starts with a higher number need not be made. */
+  /** True where its plan, or a first plan, is proven to be the best: starts with a higher number need not be made. */
   readonly proven: boolean;
   /** Ruin-and-recreate steps, and work done. */
   readonly steps: number;

@@ -18,7 +18,7 @@ export interface Budget {
 
 /** The budget of each effort. */
 export const BUDGETS: Readonly<Record<Effort, Budget>> = {
-  quick: { work: 500_000, most: 40, exact: 400_000, starts: 1, each: 800_000, tries: 240 },
-  standard: { work: 6_000_000, most: 300, exact: 4_000_000, starts: 2, each: 15_000_000, tries: 800 },
-  thorough: { work: 40_000_000, most: 2_000, exact: 40_000_000, starts: 4, each: 75_000_000, tries: 4_000 },
+  quick: { work: 2_000_000, most: 100, exact: 400_000, starts: 1, each: 800_000, tries: 240 },
+  standard: { work: 15_000_000, most: 2_000, exact: 4_000_000, starts: 2, each: 15_000_000, tries: 800 },
+  thorough: { work: 100_000_000, most: 10_000, exact: 40_000_000, starts: 4, each: 75_000_000, tries: 4_000 },
 };

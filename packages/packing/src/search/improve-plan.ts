@@ -6,7 +6,7 @@
 import type { PieceLeaf } from "../model.js";
 import type { Demand } from "./best-fit.js";
 import type { CompiledProblem } from "./compiled-problem.js";
-import { type Draft, type DraftLayout, draftOf, leftoverSpread } from "./draft.js";
+import { type Draft, type DraftLayout, draftOf, isBetterDraft, leftoverSpread } from "./draft.js";
 import { isDue, type Meter } from "./meter.js";
 import type { RandomStream } from "./random-stream.js";
 import { branchOf } from "./trees/branch.js";
@@ -62,24 +62,26 @@ export function* improvePlan(
   const numbers = new Map(problem.kinds.map((kind) => [kind.id, kind.index]));
   engine.load(taken.flatMap((layout) => sheetsOf(engine, layout, numbers)));
   const step = problem.sheets.reduce((all, sheet) => divisor(all, sheet.cost), 0);
+  const { plan } = engine;
   let best = first;
   let isWhole = engine.isComplete;
-  let lacking = engine.plan.open.weight;
-  if (isWhole && (isFill || step === 0)) return { best, steps: 0 };
-  if (!isFill && isWhole) engine.setBudget(engine.plan.cost - step);
+  if (isWhole && (isFill || !canCostLess(problem, demand, plan.cost, step))) return { best, steps: 0 };
+  if (!isFill && isWhole) engine.setBudget(plan.cost - step);
+  let { urgent, weight } = plan.open;
   const end = meter.work + work;
   while (meter.work < end) {
     engine.step();
-    const isBetter =
-      engine.isComplete || (engine.plan.open.weight < lacking && !isWhole && problem.groups === 0);
-    if (isBetter) {
-      lacking = engine.plan.open.weight;
+    const isNearer = plan.open.urgent < urgent || (plan.open.urgent === urgent && plan.open.weight < weight);
+    // Groups are whole only where everything is.
+    if (engine.isComplete || (!isWhole && isNearer && problem.groups === 0)) {
+      ({ urgent, weight } = plan.open);
       isWhole = engine.isComplete;
-      best = draftOf(problem, [...kept, ...layoutsOf(problem, engine.plan.trees)]);
+      const draft = draftOf(problem, [...kept, ...layoutsOf(problem, plan.trees)]);
+      if (isBetterDraft(problem, draft, best)) best = draft;
       if (isEnough(best)) break;
       if (isWhole) {
-        if (isFill || engine.plan.cost === 0) break;
-        engine.setBudget(engine.plan.cost - step);
+        if (isFill || !canCostLess(problem, demand, plan.cost, step)) break;
+        engine.setBudget(plan.cost - step);
       }
     }
     if (isDue(meter)) {
@@ -88,6 +90,13 @@ export function* improvePlan(
     }
   }
   return { best, steps: engine.steps };
+}
+
+/** Whether some sheet is cheap enough for a plan that costs a step less. */
+function canCostLess(problem: CompiledProblem, demand: Demand, cost: number, step: number): boolean {
+  const budget = cost - step;
+  if (step === 0 || budget >= cost) return false;
+  return problem.sheets.some((sheet) => (demand.stock[sheet.index] ?? 0) > 0 && sheet.cost <= budget);
 }
 
 /** The layouts that are improved: all, or of many the worst filled ones, each sheet of a run for itself. */

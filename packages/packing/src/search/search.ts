@@ -74,8 +74,8 @@ export function* searchPlan(search: Search, meter: Meter): Steps<Found> {
     steps += step.value.steps;
     if (isBetterDraft(search.problem, step.value.best, best)) best = step.value.best;
     const done = firstStarts + start + 1;
-    if (meter.stopped) return { best, starts: done - 1, steps, proven: false, cancelled: true };
     if (search.isEnough(best)) return { best, starts: done, steps, proven: true, cancelled: false };
+    if (meter.stopped) return { best, starts: done - 1, steps, proven: false, cancelled: true };
   }
   return { best, starts, steps, proven: false, cancelled: false };
 }

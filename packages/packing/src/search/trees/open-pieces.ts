@@ -1,22 +1,25 @@
 import type { Demand } from "../best-fit.js";
 import type { CompiledProblem } from "../compiled-problem.js";
 
-/** What a copy below the least number counts for, in copies above it. */
-const URGENT = 10;
-
 /**
  * The copies that have found no place, by kind, and what they weigh together: their area, or with the aim `fill` their
- * value. Weights are whole numbers, so sums are exact whatever their order.
+ * value, and apart from it the area of those that must be there. Weights are whole numbers, so up to 2^53 sums are exact
+ * whatever their order.
  */
 export class OpenPieces {
   readonly copies: Int32Array;
   /** Kinds with open copies; those opened last stand at the end. */
   kinds: number[] = [];
   weight = 0;
+  /** Area of the copies below the least number; these count before all others. */
+  urgent = 0;
   /** Area of the smallest form of each kind. */
   readonly area: Float64Array;
-  /** Weight of a piece that covers the largest sheet, at the most weight an area that any kind has. */
-  readonly unit: number;
+  /** Weight of a piece that covers the largest sheet, at the most weight an area that any kind has; that sheet's area. */
+  private readonly unit: number;
+  private readonly largest: number;
+  /** What an urgent area counts for: so much that the smallest urgent piece outweighs all others together. */
+  private readonly urgency: number;
 
   private readonly each: Float64Array;
   /** Copies of each kind above its least number; all where there is none. */
@@ -24,6 +27,7 @@ export class OpenPieces {
   private savedKinds: number[] = [];
   private savedCopies: number[] = [];
   private savedWeight = 0;
+  private savedUrgent = 0;
 
   constructor(problem: CompiledProblem, demand: Demand) {
     const isFill = problem.source.aim === "fill";
@@ -38,15 +42,26 @@ export class OpenPieces {
         : Number.POSITIVE_INFINITY,
     );
     let densest = 0;
+    let smallestUrgent = Number.POSITIVE_INFINITY;
     for (const kind of this.kinds) {
       const own = this.each[kind] as number;
+      const area = this.area[kind] as number;
       const copies = this.copies[kind] as number;
       const spare = Math.min(copies, this.spare[kind] as number);
-      this.weight += own * (spare + URGENT * (copies - spare));
-      densest = Math.max(densest, own / (this.area[kind] as number));
+      this.weight += own * spare;
+      this.urgent += area * (copies - spare);
+      if (spare < copies) smallestUrgent = Math.min(smallestUrgent, area);
+      densest = Math.max(densest, own / area);
     }
-    const largest = Math.max(...problem.sheets.map((sheet) => sheet.width * sheet.height));
-    this.unit = largest * (densest > 0 ? densest : 1);
+    this.largest = Math.max(...problem.sheets.map((sheet) => sheet.width * sheet.height));
+    this.unit = this.largest * (densest > 0 ? densest : 1);
+    const hasUrgent = Number.isFinite(smallestUrgent);
+    this.urgency = hasUrgent ? ((this.weight / this.unit + 1) * this.largest) / smallestUrgent : 0;
+  }
+
+  /** What is open, in sheets. */
+  inSheets(): number {
+    return this.weight / this.unit + (this.urgent / this.largest) * this.urgency;
   }
 
   /** One copy more has no place. */
@@ -54,14 +69,16 @@ export class OpenPieces {
     const copies = this.copies[kind] as number;
     if (copies === 0) this.kinds.push(kind);
     this.copies[kind] = copies + 1;
-    this.weight += this.weightOf(kind, copies);
+    if (copies < (this.spare[kind] as number)) this.weight += this.each[kind] as number;
+    else this.urgent += this.area[kind] as number;
   }
 
   /** One copy has found a place; {@link tidy} must follow the last. */
   take(kind: number): void {
     const copies = (this.copies[kind] as number) - 1;
     this.copies[kind] = copies;
-    this.weight -= this.weightOf(kind, copies);
+    if (copies < (this.spare[kind] as number)) this.weight -= this.each[kind] as number;
+    else this.urgent -= this.area[kind] as number;
   }
 
   /** Takes kinds without open copies off the list. */
@@ -86,6 +103,7 @@ export class OpenPieces {
       savedCopies[i] = copies[kind] as number;
     }
     this.savedWeight = this.weight;
+    this.savedUrgent = this.urgent;
   }
 
   /** Comes back to what was kept last. */
@@ -99,12 +117,7 @@ export class OpenPieces {
       copies[kind] = savedCopies[i] as number;
     }
     this.weight = this.savedWeight;
-  }
-
-  /** What the copy weighs that comes after so many open ones. */
-  private weightOf(kind: number, copies: number): number {
-    const own = this.each[kind] as number;
-    return copies < (this.spare[kind] as number) ? own : URGENT * own;
+    this.urgent = this.savedUrgent;
   }
 }
 

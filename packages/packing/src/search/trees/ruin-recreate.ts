@@ -22,7 +22,7 @@ import { type LayTable, layTable } from "./lay-table.js";
 import { type PlannedSheet, WorkingPlan } from "./working-plan.js";
 
 /** Parameters of the engine; one set serves all problems. */
-export const TUNING = {
+const TUNING = {
   /** Nodes taken out of the trees in one step: from 1 to twice as many less one. */
   removals: 5,
   /** Distances that late acceptance remembers. */
@@ -83,19 +83,6 @@ export class RuinAndRecreate {
   /** Takes a plan over; what it has no place for stays open. */
   load(sheets: readonly PlannedSheet[]): void {
     this.plan.load(sheets);
-    this.settle();
-  }
-
-  /** Puts every open piece in where it finds a place, opening sheets within the budget. */
-  build(): void {
-    const { open } = this.plan;
-    let before: number;
-    do {
-      before = open.weight;
-      this.prepareScope(Number.POSITIVE_INFINITY);
-      this.prepareSlots(Number.POSITIVE_INFINITY);
-      this.recreate();
-    } while (open.weight < before && !this.isComplete);
     this.settle();
   }
 

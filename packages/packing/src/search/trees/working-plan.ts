@@ -92,7 +92,7 @@ export class WorkingPlan {
    */
   distance(shape: number): number {
     const unused = Number.isFinite(this.budget) ? (this.budget - this.cost) * this.unusedRate : 0;
-    return this.open.weight / this.open.unit - shape * (this.leftoverSum + unused);
+    return this.open.inSheets() - shape * (this.leftoverSum + unused);
   }
 
   /** Begins a step that may be undone. */
@@ -240,9 +240,8 @@ export class WorkingPlan {
   private weighLeftover(at: number): void {
     const tree = this.trees[at] as CutTree;
     const before = this.leftover[at] as number;
-    // With a budget what is unused counts by its cost; without one all sheets there are count.
-    const isCounted = tree.count > 0 || !Number.isFinite(this.budget);
-    const now = isCounted ? this.measure.of(tree) : 0;
+    // Uncut sheets count by their cost, where there is a budget.
+    const now = tree.count > 0 ? this.measure.of(tree) : 0;
     this.leftover[at] = now;
     this.leftoverSum += now - before;
   }
