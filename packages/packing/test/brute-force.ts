@@ -9,9 +9,18 @@ export type OraclePiece = readonly Size[];
  * number of sets that fit a sheet. Up to five or six pieces.
  */
 export function fewestSheets(sheet: Size, pieces: readonly OraclePiece[], kerf: number): number {
+  return cheapestSheets([{ ...sheet, cost: 1 }], pieces, kerf);
+}
+
+/** The least cost of sheets of several sizes, each in plenty, for a handful of pieces that may lie alike on all of them. */
+export function cheapestSheets(
+  sheets: readonly (Size & { readonly cost: number })[],
+  pieces: readonly OraclePiece[],
+  kerf: number,
+): number {
   const all = (1 << pieces.length) - 1;
   const boxes = new Map<number, readonly Size[]>();
-  const fits = new Set<number>([0]);
+  const costs = new Map<number, number>();
   for (let set = 1; set <= all; set++) {
     const found: Size[] = [];
     const single = pieces.findIndex((_, i) => set === 1 << i);
@@ -27,17 +36,21 @@ export function fewestSheets(sheet: Size, pieces: readonly OraclePiece[], kerf: 
       }
     }
     boxes.set(set, smallest(found));
-    if (found.some((box) => box.width <= sheet.width && box.height <= sheet.height)) fits.add(set);
+    const able = sheets.filter((sheet) =>
+      found.some((box) => box.width <= sheet.width && box.height <= sheet.height),
+    );
+    if (able.length > 0) costs.set(set, Math.min(...able.map(({ cost }) => cost)));
   }
-  const fewest = [0];
+  const least = [0];
   for (let set = 1; set <= all; set++) {
     let best = Number.POSITIVE_INFINITY;
     for (let part = set; part > 0; part = (part - 1) & set) {
-      if (fits.has(part)) best = Math.min(best, 1 + (fewest[set ^ part] as number));
+      const cost = costs.get(part);
+      if (cost !== undefined) best = Math.min(best, cost + (least[set ^ part] as number));
     }
-    fewest.push(best);
+    least.push(best);
   }
-  return fewest[all] as number;
+  return least[all] as number;
 }
 
 function smallest(boxes: readonly Size[]): readonly Size[] {
