@@ -23,6 +23,8 @@ export interface PlainPair {
   readonly y: PlainFunction;
 }
 
+/** With less work than this only what mostly helps is tried. */
+const DOUBTFUL_WORK = 5_000_000;
 /** Turns from one axis to the other for one start. */
 const MOST_ROUNDS = 4;
 /** A start is left when the first fitted function falls so many sheets short of the bound to be raised. */
@@ -46,10 +48,10 @@ export function fittedBound(
   if (best.aim !== "all" || best.sheets === null) return undefined;
   const lays = kinds.flatMap((kind) => (kind.lays[sheet.index] ?? []).map((lay) => ({ kind, ...lay })));
   if (lays.some((lay) => lay.hidden !== undefined)) return undefined;
-  // A piece that may lie both ways weighs the lighter one, so without a mirrored pair hardly anything is gained.
+  // A piece that may lie both ways weighs the lighter one, so without a mirrored pair little is gained.
   const hasTurns = lays.length > kinds.length;
   const isMirrored = hasTurns && sheet.width === sheet.height;
-  if (hasTurns && !isMirrored) return undefined;
+  if (hasTurns && !isMirrored && work.left < DOUBTFUL_WORK) return undefined;
   const x = axisOf(problem, kinds, sheet, "width");
   const y = axisOf(problem, kinds, sheet, "height");
   if (x === undefined || y === undefined || x.options.length + y.options.length > MOST_OPTIONS)

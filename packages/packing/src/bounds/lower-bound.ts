@@ -39,7 +39,7 @@ const FITTED_WORK: Readonly<Record<Effort, number>> = {
 /** Elementary steps for prices with edge-to-edge cuts, and for one evaluation of all sheets by values. */
 const PRICE_WORK: Readonly<Record<Effort, number>> = {
   quick: 0,
-  standard: 30_000_000,
+  standard: 60_000_000,
   thorough: 400_000_000,
 };
 const VALUE_WORK: Readonly<Record<Effort, number>> = {
@@ -292,7 +292,7 @@ function meritOf(
 ): (loads: Float64Array) => number {
   if (problem.source.aim === "fill") {
     const room = sheets.reduce((sum, sheet, s) => sum + (capacity[s] ?? 1) * sheet.stock, 0);
-    const order = kinds.map((_, k) => k);
+    const order = kinds.map((_, k) => k).filter((k) => (kinds[k]?.value ?? 0) > 0);
     return (loads) => {
       const load = (k: number): number => loads[k] as number;
       const worth = (k: number): number => kinds[k]?.value ?? 0;

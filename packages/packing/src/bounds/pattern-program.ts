@@ -11,7 +11,7 @@ export interface WorkLeft {
 }
 
 /** A program with a basis; it starts from one pattern for each row that holds nothing else. */
-export interface PatternProgram {
+interface PatternProgram {
   /** What one piece of each row is worth by the basis; may be negative. Changes as columns enter. */
   readonly prices: Float64Array;
   /** Patterns used by the basis: the program's optimum is not larger. */

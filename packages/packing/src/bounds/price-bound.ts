@@ -15,9 +15,11 @@ import { exactPriceBound, weightShares } from "./exact-bound.js";
 import { type GuillotineTable, guillotineTable } from "./guillotine-value.js";
 import { NOISE, newProgram, type WorkLeft } from "./pattern-program.js";
 
-/** Evaluations of a sheet that are worth starting for. */
-const LEAST_ROUNDS = 20;
+/** Greedy covers to start from, and the share of the work after which no further one is begun. */
 const COVERS = 3;
+const COVER_SHARE = 0.25;
+/** Evaluations of a sheet, beside those of one cover, that are worth starting for. */
+const LEAST_ROUNDS = 30;
 /** How far prices are drawn towards the best ones so far, and where drawing them ends after misses. */
 const DRAWN = 0.8;
 const LEAST_DRAWN = 0.3;
@@ -59,7 +61,7 @@ export function priceBound(
   if (best.aim !== "all" || best.sheets === null || best.certificate.type !== "weights") return undefined;
   const [weights] = best.certificate.sheets;
   if (weights === undefined || work.left <= 0 || !isEdgeToEdge(problem, kinds)) return undefined;
-  const table = guillotineTable(problem, kinds, sheet, work.left / LEAST_ROUNDS);
+  const table = guillotineTable(problem, kinds, sheet, work.left / (LEAST_ROUNDS + best.sheets));
   if (table === undefined) return undefined;
   const shares = weightShares(problem, weights);
   const known = Float64Array.from(kinds, (kind) => Math.max(NOISE, shares[kind.index] as number));
@@ -140,7 +142,8 @@ function raise(
     return Math.max(1, ...most);
   });
   evaluate(start);
-  for (let cover = 0; cover < COVERS && work.left > 0; cover++) {
+  const afterCovers = work.left * (1 - COVER_SHARE);
+  for (let cover = 0; cover < COVERS && (cover === 0 || work.left > afterCovers); cover++) {
     const rest = demand.slice();
     while (rest.some((count) => count > 0) && work.left > 0) {
       // Other covers by prices that differ a little, always in the same way.

@@ -13,7 +13,7 @@ import { NOISE, newProgram, type WorkLeft } from "./pattern-program.js";
 import type { Row } from "./row-of-pieces.js";
 
 /** Values by option, and the weight of the demand by them. */
-export interface RowValues {
+interface RowValues {
   readonly values: Float64Array;
   readonly total: number;
 }

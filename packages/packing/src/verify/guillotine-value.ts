@@ -14,7 +14,7 @@ import type { KindFacts, SheetFacts } from "./read-problem.js";
 import { waysToLie } from "./ways-to-lie.js";
 
 /** Cuts that may still be looked at. */
-export interface CutsLeft {
+interface CutsLeft {
   left: number;
 }
 
