@@ -15,7 +15,7 @@ export interface NaivePiece extends Size {
   readonly lay: number;
 }
 
-export interface NaiveLevel {
+interface NaiveLevel {
   readonly axis: "x" | "y";
   readonly children: readonly NaiveTree[];
 }

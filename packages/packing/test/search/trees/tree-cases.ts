@@ -93,13 +93,13 @@ export function groundOf(problem: Problem): Ground {
 }
 
 /** A place of a tree and a lay that it takes. */
-export interface Fitting {
+interface Fitting {
   readonly place: number;
   readonly lay: number;
 }
 
 /** All lays that a tree offers a place, with their places. */
-export function fittingsOf(tree: CutTree): readonly Fitting[] {
+function fittingsOf(tree: CutTree): readonly Fitting[] {
   const found: Fitting[] = [];
   const { table } = tree.rules;
   for (let lay = 0; lay < table.lays.length; lay++) {
