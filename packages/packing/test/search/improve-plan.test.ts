@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { type CutNode, type Packing, type Problem, verify } from "../../src/index.js";
+import { type CutNode, type Packing, type Problem, pack, type SplitPart, verify } from "../../src/index.js";
 import { compileProblem } from "../../src/search/compiled-problem.js";
 import { demandOf } from "../../src/search/demand.js";
 import { type Draft, draftFromTrees, isBetterDraft } from "../../src/search/draft.js";
@@ -10,6 +10,8 @@ import { newMeter } from "../../src/search/meter.js";
 import { oneStart } from "../../src/search/one-start.js";
 import { randomStream } from "../../src/search/random-stream.js";
 import { exactLayoutsOf } from "../../src/search/repeat-layouts.js";
+import { PLAIN_STARTS } from "../../src/search/rules.js";
+import { SHELF_RULES } from "../../src/search/shelves.js";
 import { cheapestSheets } from "../brute-force.js";
 import { anyProblem } from "../problems.js";
 
@@ -32,6 +34,15 @@ function lastOf<Result>(steps: Iterator<unknown, Result, undefined>): Result {
     const step = steps.next();
     if (step.done) return step.value;
   }
+}
+
+/** One first plan. */
+function startOf(problem: Problem, start: number, seed = 1): Draft {
+  const compiled = compileProblem(problem);
+  const exact = exactLayoutsOf(compiled);
+  const draft = lastOf(oneStart(compiled, demandOf(compiled), start, seed, newMeter(), exact));
+  if (draft === undefined) throw new RangeError("Nobody has stopped this start.");
+  return draft;
 }
 
 /** A plan as it would be given out, each layout just as it is. */
@@ -60,7 +71,7 @@ function planOf(
 function rowOf(rows: readonly Row[], width: number, height: number): CutNode {
   const waste = { type: "waste" } as const;
   const used = rows.reduce((sum, [, w]) => sum + w, 0);
-  const parts = rows.map(([kind, w, h]) => {
+  const parts: SplitPart[] = rows.map(([kind, w, h]) => {
     const piece: CutNode = { type: "piece", shares: [{ kind, form: 0, turned: false, count: 1 }] };
     if (h === height) return { size: w, node: piece };
     const column: CutNode = {
@@ -98,6 +109,27 @@ describe("one start of ruin and recreate", () => {
     expect([first.cost, best.cost, best.lacking]).toEqual([60, 16, 0]);
     expect(steps).toBeGreaterThan(0);
     expect(verify(problem, packingOf(problem, best))).toEqual([]);
+  });
+
+  test("finds the three sheets that pieces were cut from, where no plain first plan does with fewer than four", () => {
+    // Three sheets of 60 x 40 cut at random without waste.
+    const sizes =
+      "50x38 36x2 14x2 3x40 7x9 7x31 46x1 14x1 60x1 1x38 10x38 17x38 32x38 24x40 36x3 36x37".split(" ");
+    const problem: Problem = {
+      ...guillotine,
+      kinds: sizes.map((size, i) => {
+        const [width = 0, height = 0] = size.split("x").map(Number);
+        return { id: `${i}`, quantity: 1, forms: [{ width, height, turns: "upright" }] };
+      }),
+      sheets: [{ id: "sheet", width: 60, height: 40, cost: 1 }],
+    };
+    const plain = Array.from({ length: SHELF_RULES.length + PLAIN_STARTS }, (_, start) =>
+      startOf(problem, start),
+    );
+    const first = plain.reduce((best, draft) => (draft.cost < best.cost ? draft : best));
+    const { best } = improve(problem, first);
+    expect([first.cost, best.cost, best.lacking]).toEqual([4, 3, 0]);
+    expect(pack(problem, { effort: "quick" })).toMatchObject({ sheets: 3, proven: true });
   });
 
   test("takes no more sheets than there are", () => {
@@ -206,10 +238,7 @@ describe("one start of ruin and recreate", () => {
     fc.assert(
       fc.property(anyProblem, starts, fc.nat(1000), (problem, start, seed) => {
         const compiled = compileProblem(problem);
-        const demand = demandOf(compiled);
-        const steps = oneStart(compiled, demand, start, seed, newMeter(), exactLayoutsOf(compiled));
-        const first = lastOf(steps);
-        if (first === undefined) throw new RangeError("Nobody has stopped this start.");
+        const first = startOf(problem, start, seed);
         const { best } = improve(problem, first, { seed, work: 20_000 });
         expect(isBetterDraft(compiled, first, best)).toBe(false);
         expect(verify(problem, packingOf(problem, best))).toEqual([]);
