@@ -79,11 +79,15 @@ export function* finishJob(
   const { source, problem, effort, seed, narrowestHold, budget } = job;
   let { best, cancelled } = found;
   if (source.aim === "all" && best.lacking > 0 && !cancelled) {
-    const sets = yield* completeSets(source, best, (fill) => {
+    const searching = completeSets(source, best, (fill) => {
       const compiled = compileProblem(fill);
       const isEnough: Search["isEnough"] = (draft) => draft.lacking === 0;
       return searchPlan({ ...UNBOUNDED, problem: compiled, seed, budget: SETS_BUDGET, isEnough }, meter);
     });
+    // What these searches begin and find is no progress of the whole one until they end.
+    let step = searching.next();
+    while (!step.done) step = searching.next(yield progressAfter(found.starts, best, meter));
+    const sets = step.value;
     best = sets.best;
     cancelled = sets.cancelled;
   }
@@ -91,8 +95,7 @@ export function* finishJob(
   meter.stopped = cancelled;
   let step = polishing.next();
   while (!step.done) {
-    const { starts } = found;
-    if ((yield { share: 1, startsDone: starts, starts, work: meter.work, best: summaryOf(best) }) === true) {
+    if ((yield progressAfter(found.starts, best, meter)) === true) {
       meter.stopped = true;
       cancelled = true;
     }
@@ -108,4 +111,9 @@ export function* finishJob(
     work: meter.work,
     ended: cancelled ? "cancelled" : found.proven ? "proven" : "finished",
   });
+}
+
+/** Progress once all starts are done. */
+function progressAfter(starts: number, best: Found["best"], { work }: Meter): Progress {
+  return { share: 1, startsDone: starts, starts, work, best: summaryOf(best) };
 }
