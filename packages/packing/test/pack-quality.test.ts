@@ -1,8 +1,9 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { type Packing, type Problem, pack } from "../src/index.js";
+import { type Packing, type Problem, pack, type Size, verify } from "../src/index.js";
 import { fewestSheets, type OraclePiece } from "./brute-force.js";
 import { cutWithoutWaste } from "./problems.js";
+import { YIELDS } from "./yields.js";
 
 /** Properties that make several plans a case take a quarter of the cases. */
 const slow = { numRuns: Math.ceil((fc.readConfigureGlobal().numRuns ?? 100) / 4) };
@@ -90,6 +91,27 @@ describe("pack against what is known to be possible", () => {
       }),
       slow,
     );
+  });
+
+  test("fills a sheet with as many pieces of a common size as any edge-to-edge cuts give, at quick", () => {
+    // Yields computed by exhaustive guillotine search, independently of this code (source: computed).
+    expect(YIELDS).toHaveLength(148);
+    const sizeOf = (text: string): Size => {
+      const [width = 0, height = 0] = text.split("x").map((side) => Math.round(Number(side) * 40640));
+      return { width, height };
+    };
+    const found = YIELDS.map(({ sheet, piece }) => {
+      const problem: Problem = {
+        mode: "guillotine",
+        aim: "fill",
+        kinds: [{ id: "piece", quantity: null, forms: [sizeOf(piece)], value: 1 }],
+        sheets: [{ id: "sheet", ...sizeOf(sheet), stock: 1 }],
+      };
+      const packing = quick(problem);
+      expect(verify(problem, packing)).toEqual([]);
+      return `${sheet} ${piece}: ${packing.value}`;
+    });
+    expect(found).toEqual(YIELDS.map(({ sheet, piece, best }) => `${sheet} ${piece}: ${best}`));
   });
 
   test("takes work that grows with the kinds, not with the copies (promise 7)", () => {

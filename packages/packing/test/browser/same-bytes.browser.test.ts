@@ -1,9 +1,9 @@
 import { fileURLToPath } from "node:url";
 import chromium from "@sparticuz/chromium";
 import { build } from "esbuild";
-import { type Browser, chromium as playwright } from "playwright-core";
+import { type Browser, type Page, chromium as playwright } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import { type Problem, pack } from "../../src/index.js";
+import { type Packing, type PackOptions, type Problem, pack, packStart } from "../../src/index.js";
 
 // The browser comes from npm on Linux; elsewhere an installed Chrome is used.
 const isLinux = process.platform === "linux";
@@ -65,6 +65,41 @@ const problems: readonly Problem[] = [
   },
 ];
 
+/** Few pieces, of which no plan is ever proven: nearly all the work is ruin and recreate. */
+const pieces = (count: number): Problem["kinds"] =>
+  Array.from({ length: count }, (_, i) => ({
+    id: `k${i}`,
+    quantity: 1,
+    forms: [{ width: 17 + ((i * 37) % 41), height: 19 + ((i * 53) % 47) }],
+  }));
+const improved: readonly (readonly [Problem, PackOptions])[] = [
+  [
+    {
+      mode: "guillotine",
+      aim: "all",
+      kinds: pieces(40).map((kind, i) => (i < 4 ? { ...kind, together: "seam" } : kind)),
+      sheets: [
+        { id: "large", width: 110, height: 80, cost: 20, longestCut: 100 },
+        { id: "small", width: 60, height: 55, cost: 7, stock: 3 },
+      ],
+      kerf: 1,
+      stages: 3,
+    },
+    { effort: "quick", seed: 2 },
+  ],
+  [
+    {
+      mode: "guillotine",
+      aim: "fill",
+      kinds: pieces(12),
+      sheets: [{ id: "sheet", width: 80, height: 60, stock: 1 }],
+      kerf: 1,
+      stages: 4,
+    },
+    { effort: "standard", seed: 3 },
+  ],
+];
+
 describe("in a browser", () => {
   let browser: Browser;
   beforeAll(async () => {
@@ -78,17 +113,36 @@ describe("in a browser", () => {
     await browser.close();
   });
 
+  /** Packs in the browser and in Node, and compares. */
+  async function expectSame(page: Page, problem: Problem, options: PackOptions): Promise<Packing> {
+    const there = String(
+      await page.evaluate(
+        `JSON.stringify(packing.pack(${JSON.stringify(problem)}, ${JSON.stringify(options)}))`,
+      ),
+    );
+    expect(there).toBe(JSON.stringify(pack(problem, options)));
+    const findings = await page.evaluate(`packing.verify(${JSON.stringify(problem)}, ${there})`);
+    expect(findings).toEqual([]);
+    return JSON.parse(there) as Packing;
+  }
+
   test("pack gives the same bytes as in Node (promise 2)", async () => {
     const page = await browser.newPage();
     await page.addScriptTag({ content: await bundle() });
     for (const [i, problem] of problems.entries()) {
-      const seed = 11 + i;
-      const there = await page.evaluate(
-        `JSON.stringify(packing.pack(${JSON.stringify(problem)}, { effort: "quick", seed: ${seed} }))`,
-      );
-      expect(there).toBe(JSON.stringify(pack(problem, { effort: "quick", seed })));
-      const findings = await page.evaluate(`packing.verify(${JSON.stringify(problem)}, ${there})`);
-      expect(findings).toEqual([]);
+      await expectSame(page, problem, { effort: "quick", seed: 11 + i });
+    }
+  });
+
+  test("ruin and recreate takes the same steps as in Node, and a start of its own there does too (promise 2)", async () => {
+    const page = await browser.newPage();
+    await page.addScriptTag({ content: await bundle() });
+    for (const [problem, options] of improved) {
+      const { search } = await expectSame(page, problem, options);
+      expect(search.steps).toBeGreaterThan(100);
+      const given = `${JSON.stringify(problem)}, ${JSON.stringify(options)}`;
+      const start = await page.evaluate(`JSON.stringify(packing.packStart(${given}, 0))`);
+      expect(start).toBe(JSON.stringify(packStart(problem, options, 0)));
     }
   });
 });
