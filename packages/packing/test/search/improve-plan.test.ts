@@ -188,6 +188,19 @@ describe("one start of ruin and recreate", () => {
     expect(verify(problem, packingOf(problem, best))).toEqual([]);
   });
 
+  test("keeps the plan that lacks less in value, though the other covers more of the sheet", () => {
+    const problem: Problem = {
+      ...guillotine,
+      kinds: [
+        { ...square("dear", 1, 20), value: 500 },
+        { ...square("large", 1, 90), value: 1 },
+      ],
+      sheets: [{ id: "sheet", width: 100, height: 100, stock: 1 }],
+    };
+    const first = planOf(problem, [["sheet", 1, ["dear", 20, 20]]]);
+    expect(improve(problem, first).best).toBe(first);
+  });
+
   test("ends with the first plan that is good enough, or that costs nothing", () => {
     const problem: Problem = {
       ...guillotine,

@@ -215,6 +215,26 @@ describe("the measure of leftovers", () => {
     );
   });
 
+  test("cuts off first what leaves the larger part", () => {
+    const firstSizes = [
+      { width: 10, height: 40 },
+      { width: 90, height: 20 },
+    ].map((size) => {
+      const kinds = [{ id: "piece", quantity: 1, forms: [{ ...size, turns: "upright" as const }] }];
+      const sheets = [{ id: "sheet", width: 100, height: 50 }];
+      const { rules, sheet } = groundOf({ mode: "guillotine", aim: "all", kinds, sheets });
+      const tree = new CutTree(rules, sheet);
+      tree.write({ axis: undefined, lay: 0 });
+      tree.refresh();
+      const node = cutNodeOf(tree);
+      return node.type === "split" ? [node.axis, ...node.parts.map((part) => part.size)] : node.type;
+    });
+    expect(firstSizes).toEqual([
+      ["x", 10, 90],
+      ["y", 20, 30],
+    ]);
+  });
+
   test("prefers one large leftover to two small ones, and knows the whole sheet as 1", () => {
     const measure = new LeftoverMeasure(10_000);
     expect(measure.ofArea(10_000)).toBe(1);
