@@ -24,6 +24,9 @@ export function demandOf(problem: CompiledProblem): Demand {
   return { wanted, stock };
 }
 
+/** Pieces on a sheet above which even one plan takes long. */
+const MANY_ON_SHEET = 4_000;
+
 /**
  * Numbers of the first plans that an effort affords, see {@link oneStart}: a function of the problem alone, so that they
  * are the same for any way of running them.
@@ -34,10 +37,10 @@ export function firstStarts(problem: CompiledProblem, demand: Demand, budget: Bu
   const ways = problem.kinds.some((kind) => kind.lays.some((lays) => lays.length > 1)) ? 2 : 1;
   // One by one, every copy looks at about half as many free rectangles as there are copies; repeated layouts look at the
   // few on one sheet.
-  const most = mostOnSheet(problem);
+  const most = mostOnSheet(problem, demand);
   const workPerStart =
     copies > MOST_SINGLE_COPIES + 4 * kinds
-      ? 40_000 + 400 * kinds + most * most
+      ? 40_000 + 400 * kinds + (most > MANY_ON_SHEET ? most * most : 0)
       : ways * copies * (copies / 2 + 20) + 1;
   const afforded = Math.floor(budget.work / workPerStart);
   const shelves = SHELF_RULES.map((_, rule) => rule);
@@ -46,15 +49,25 @@ export function firstStarts(problem: CompiledProblem, demand: Demand, budget: Bu
   return Array.from({ length: starts }, (_, start) => start);
 }
 
-/** Pieces on one sheet at most, by area. */
-function mostOnSheet(problem: CompiledProblem): number {
+/** Pieces on one sheet at most, by area: the smallest first. */
+function mostOnSheet(problem: CompiledProblem, demand: Demand): number {
   let most = 0;
   for (const sheet of problem.sheets) {
-    for (const kind of problem.kinds) {
-      for (const { width, height } of kind.lays[sheet.index] ?? []) {
-        most = Math.max(most, Math.floor((sheet.width * sheet.height) / (width * height)));
-      }
+    const smallest = problem.kinds
+      .map((kind) => ({
+        area: Math.min(...(kind.lays[sheet.index] ?? []).map((lay) => lay.width * lay.height)),
+        copies: demand.wanted[kind.index] ?? 0,
+      }))
+      .filter(({ area }) => Number.isFinite(area))
+      .sort((a, b) => a.area - b.area);
+    let room = sheet.width * sheet.height;
+    let count = 0;
+    for (const { area, copies } of smallest) {
+      const taken = Math.min(copies, Math.floor(room / area));
+      count += taken;
+      room -= taken * area;
     }
+    most = Math.max(most, count);
   }
   return Math.min(most, MOST_ON_SHEET);
 }
