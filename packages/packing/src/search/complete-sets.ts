@@ -1,6 +1,7 @@
 import type { Kind, Problem } from "../model.js";
 import type { Progress } from "../progress.js";
 import type { Draft } from "./draft.js";
+import { greatestCommonDivisor } from "./greatest-common-divisor.js";
 
 /** A search with the aim `fill` for one number of sets. */
 export type SetSearch = (
@@ -73,7 +74,7 @@ function setsOf(problem: Problem): ReadonlyMap<string, SetDemand> {
   }
   if (named.length === 0) {
     const wanted = problem.kinds.filter((kind) => (kind.quantity ?? 0) > 0);
-    const common = wanted.reduce((all, kind) => divisor(all, kind.quantity ?? 0), 0);
+    const common = wanted.reduce((all, kind) => greatestCommonDivisor(all, kind.quantity ?? 0), 0);
     if (common > 1) sets.set("", new Map(wanted.map((kind) => [kind.id, (kind.quantity ?? 0) / common])));
   }
   return new Map(
@@ -86,10 +87,6 @@ function setsOf(problem: Problem): ReadonlyMap<string, SetDemand> {
       return [name, { copies, each }];
     }),
   );
-}
-
-function divisor(a: number, b: number): number {
-  return b === 0 ? a : divisor(b, a % b);
 }
 
 function fillProblem(

@@ -3,10 +3,12 @@
  * value (aim `fill`). Starts depend on the problem, the plan they begin with, the seed and their own number alone, so
  * they may be run in any order and place.
  */
+
 import type { PieceLeaf } from "../model.js";
 import type { Demand } from "./best-fit.js";
 import type { CompiledProblem } from "./compiled-problem.js";
 import { type Draft, type DraftLayout, draftOf, isBetterDraft, leftoverSpread } from "./draft.js";
+import { greatestCommonDivisor } from "./greatest-common-divisor.js";
 import { isDue, type Meter } from "./meter.js";
 import type { RandomStream } from "./random-stream.js";
 import { branchOf } from "./trees/branch.js";
@@ -61,7 +63,7 @@ export function* improvePlan(
   const engine = new RuinAndRecreate(problem, demandOf(problem, demand, kept), random, meter);
   const numbers = new Map(problem.kinds.map((kind) => [kind.id, kind.index]));
   engine.load(taken.flatMap((layout) => sheetsOf(engine, layout, numbers)));
-  const step = problem.sheets.reduce((all, sheet) => divisor(all, sheet.cost), 0);
+  const step = problem.sheets.reduce((all, sheet) => greatestCommonDivisor(all, sheet.cost), 0);
   const { plan } = engine;
   let best = first;
   let isWhole = engine.isComplete;
@@ -178,8 +180,4 @@ function layoutsOf(problem: CompiledProblem, trees: readonly CutTree[]): readonl
 
 function spreadOf(problem: CompiledProblem, { sheet, tree }: Omit<DraftLayout, "spread">): number {
   return leftoverSpread(tree(), { width: sheet.width, height: sheet.height }, problem.kerf);
-}
-
-function divisor(a: number, b: number): number {
-  return b === 0 ? a : divisor(b, a % b);
 }
