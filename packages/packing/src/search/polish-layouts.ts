@@ -5,9 +5,10 @@
  */
 import { arrange } from "../arrange.js";
 import type { CutNode, Size } from "../model.js";
+import { childrenOf } from "../placements.js";
 import { bestFit } from "./best-fit.js";
 import type { CompiledProblem } from "./compiled-problem.js";
-import { type DraftLayout, layoutsOf, yieldKey } from "./draft.js";
+import { type DraftLayout, layoutsOf, leftoverSpread, yieldKey } from "./draft.js";
 import type { Meter } from "./meter.js";
 import { randomStream } from "./random-stream.js";
 import { PLAIN_STARTS, rulesOf } from "./rules.js";
@@ -84,25 +85,19 @@ function* polish(
   return best;
 }
 
-/** Sum of the squares of the leftover areas, large where little is in many places; and the number of cuts. */
+/** {@link leftoverSpread} and the number of cuts. */
 function scoreOf(
   node: CutNode,
   part: Size,
   kerf: number,
 ): { readonly leftover: number; readonly cuts: number } {
-  if (node.type === "piece" || node.type === "stopped") return { leftover: 0, cuts: 0 };
-  const area = part.width * part.height;
-  if (node.type !== "split") return { leftover: area * area, cuts: 0 };
-  let leftover = 0;
+  return { leftover: leftoverSpread(node, part, kerf), cuts: cutsIn(node, part, kerf) };
+}
+
+function cutsIn(node: CutNode, part: Size, kerf: number): number {
+  if (node.type !== "split") return 0;
   let cuts = node.parts.length - 1;
-  let used = kerf * cuts;
-  for (const { size, node: child } of node.parts) {
-    used += size;
-    const inner = node.axis === "x" ? { ...part, width: size } : { ...part, height: size };
-    const score = scoreOf(child, inner, kerf);
-    leftover += score.leftover;
-    cuts += score.cuts;
-  }
+  const used = node.parts.reduce((sum, { size }) => sum + size, kerf * cuts);
   if (used < (node.axis === "x" ? part.width : part.height)) cuts++;
-  return { leftover, cuts };
+  return childrenOf(node, part, kerf).reduce((sum, child) => sum + cutsIn(child.node, child, kerf), cuts);
 }
