@@ -114,8 +114,8 @@ export class RuinAndRecreate {
     const { plan, memory } = this;
     plan.begin();
     this.ruin();
-    this.prepareScope(TUNING.scope);
-    this.prepareSlots(TUNING.slots);
+    this.prepareScope();
+    this.prepareSlots();
     this.recreate();
     plan.weighTouched();
     const distance = plan.distance(TUNING.shape);
@@ -142,18 +142,18 @@ export class RuinAndRecreate {
   }
 
   /** Chooses the trees that this step looks at: all, or those it has ruined and some others. */
-  private prepareScope(most: number): void {
+  private prepareScope(): void {
     const { scope, inScope } = this;
     const { trees, touched, uncut } = this.plan;
     for (const at of scope) inScope[at] = false;
     scope.length = 0;
-    if (trees.length <= most) {
+    if (trees.length <= TUNING.scope) {
       for (let at = 0; at < trees.length; at++) this.addToScope(at);
       return;
     }
     for (const at of touched) this.addToScope(at);
     for (const at of uncut) this.addToScope(at);
-    while (scope.length < most) this.addToScope(this.random.below(trees.length));
+    while (scope.length < TUNING.scope) this.addToScope(this.random.below(trees.length));
   }
 
   private addToScope(at: number): void {
@@ -163,9 +163,9 @@ export class RuinAndRecreate {
   }
 
   /** Chooses the kinds that this step places: all that are open, or those just taken out and some others. */
-  private prepareSlots(most: number): void {
+  private prepareSlots(): void {
     const { kinds } = this.plan.open;
-    const slots = Math.min(kinds.length, most);
+    const slots = Math.min(kinds.length, TUNING.slots);
     this.slots = slots;
     if (slots > this.slotKind.length) {
       this.slotKind = new Int32Array(2 * slots);
