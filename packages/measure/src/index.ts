@@ -15,6 +15,16 @@ export {
   sheetSizes,
 } from "./named-sizes.js";
 export { type NearestNamesOptions, nearestNames } from "./nearest-names.js";
+export { estimateCaliper, type PaperSort } from "./paper/paper-caliper.js";
+export {
+  GRAMS_PER_OUNCE,
+  grammageOf,
+  massOf,
+  type PaperGrade,
+  type PaperGradeSize,
+  paperGrades,
+  poundsOf,
+} from "./paper/paper-weight.js";
 export {
   type LengthResult,
   type ParseLengthOptions,
