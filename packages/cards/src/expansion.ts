@@ -4,7 +4,7 @@
  */
 
 import type { Size, Ticks, Unit } from "@sheetwright/measure";
-import type { Flat, GrainNeed, Paper, Score, Sides } from "./project.js";
+import type { Flat, GrainNeed, Paper, Score, Sides, Slit, SurfaceName } from "./project.js";
 
 /** What {@link expandProject} makes of a project. */
 export interface Expansion {
@@ -27,19 +27,27 @@ export interface Card {
   readonly flats: readonly Flat[];
   /** The id of the base's piece. */
   readonly base: string;
-  /** What lies on the front, from the bottom to the top: a layer never lies below one that it is on. */
+  /** The surfaces that the fold gives, upright as the reader sees each; the front first. */
+  readonly surfaces: readonly CardSurface[];
+  /** What lies on them, each from the bottom to the top: a layer never lies below one that it is on. */
   readonly layers: readonly CardLayer[];
   /** Lengths that were rounded to the project's precision. */
   readonly roundings: readonly Rounding[];
 }
 
-/** A piece where it lies on the front, from the front's top left corner. */
+/** A surface of a card with its size, upright as its reader sees it, in ticks. */
+export interface CardSurface extends Size {
+  readonly name: SurfaceName;
+}
+
+/** A piece where it lies on a surface, from the surface's top left corner. */
 export interface CardLayer extends Size {
+  readonly surface: SurfaceName;
   readonly x: Ticks;
   readonly y: Ticks;
   /** The id of its piece. */
   readonly piece: string;
-  /** The index of the layer that carries it, of the first band where that is bands; the base's front where `null`. */
+  /** The index of the layer that carries it, of the first band where that is bands; the surface itself where `null`. */
   readonly on: number | null;
   /** Distances to the edges of what carries it (for a band, of the bands' whole extent to their carrier); never negative. */
   readonly border: Sides;
@@ -85,6 +93,8 @@ export interface Piece {
 /** One way to cut a piece, upright as it stands on the card. */
 export interface PieceForm extends Size {
   readonly scores: readonly Score[];
+  /** Cuts inside the piece that free strips of it; absent where there are none. */
+  readonly slits?: readonly Slit[] | undefined;
   /** The side that the grain should run along; `null` where it is of no matter. */
   readonly grainAlong: "width" | "height" | null;
 }

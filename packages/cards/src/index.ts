@@ -8,6 +8,8 @@ export type {
   Extent,
   Face,
   Flat,
+  FoldDirection,
+  FoldKind,
   Grain,
   GrainNeed,
   Layer,
@@ -24,7 +26,10 @@ export type {
   Score,
   Sentiment,
   Sides,
+  Slit,
   Strip,
+  SurfaceLayers,
+  SurfaceName,
   Trimmer,
 } from "./project.js";
 export { ProjectError, type ProjectFault, type ProjectFaultCode } from "./project-fault.js";
@@ -37,15 +42,25 @@ export { projectSchema } from "./project-file/schema/project-schema.js";
 
 // The fold and the grain
 
-export { type FoldWish, flatsOf, formatFront, usualFold } from "./fold/flats.js";
+export {
+  type FoldWish,
+  flatsOf,
+  formatFront,
+  frontOfPiece,
+  type NamedFoldWish,
+  type OwnFold,
+  usualFold,
+} from "./fold/flats.js";
+export type { FoldMeasures, NamedFold } from "./fold/fold-panels.js";
 export { type FoldVerdict, foldVerdict, grainForFold } from "./fold/fold-verdict.js";
+export { surfacesOf } from "./fold/surfaces.js";
 export { allowedTurns, grainTurns, patternTurns, type Turns } from "./fold/turns.js";
 
 // The cards and the cut list
 
 export { expandProject, findProjectFaults } from "./expand/expand-project.js";
 export { type VisibleAreas, visibleAreas } from "./expand/visible-areas.js";
-export type { Card, CardLayer, Expansion, Piece, PieceForm, Rounding } from "./expansion.js";
+export type { Card, CardLayer, CardSurface, Expansion, Piece, PieceForm, Rounding } from "./expansion.js";
 
 // What to tell the maker
 

@@ -127,25 +127,108 @@ export interface Design {
   readonly copies: number;
   /** What these copies are for, such as 12 guests and 1 sample; they add up to `copies`. */
   readonly copiesFor: { readonly guests: number; readonly samples: number };
-  /** What lies on the front, from the bottom to the top. */
+  /** What lies on the card, surface by surface; those without layers may be missing. */
+  readonly surfaces: readonly SurfaceLayers[];
+}
+
+/** What lies on one surface of a card. */
+export interface SurfaceLayers {
+  readonly name: SurfaceName;
+  /** Where the list stands in the file, such as `cards[2].front`. */
+  readonly path: string;
+  /** From the bottom to the top. */
   readonly layers: readonly Layer[];
 }
+
+/**
+ * A surface of a card as its reader sees it.
+ * - `front`, `back`: of the closed card
+ * - `inside`: the page that faces the reader, at the right or below; `inside-front`: the other one, behind the front
+ * - `left-door`, `right-door`, `upper-door`, `lower-door`: of a gate
+ * - `flap`: the half of a z that folds back to the front, or what folds in first of a tri, and `inside-flap` its inside
+ * - `page-1`, `page-2` and so on: what shows, from the left or the top, when any other fold is opened
+ */
+export type SurfaceName =
+  | "front"
+  | "inside"
+  | "inside-front"
+  | "inside-flap"
+  | "flap"
+  | "back"
+  | "left-door"
+  | "right-door"
+  | "upper-door"
+  | "lower-door"
+  | `page-${number}`;
 
 /** How much a wanted grain direction counts. */
 export type GrainNeed = "prefer" | "require" | "ignore";
 
-/** The sheet a card is folded from, unfolded, its front upright. */
+/**
+ * How a card is folded.
+ * - `flat`: not at all
+ * - `side`, `top`: once, along the left or the top edge of the front
+ * - `gate`: two doors that meet in the middle of the front; `double-gate`: with a part folded at each door
+ * - `z`: the front half of the card folds back on itself, so that half of the inside shows
+ * - `tri`: three panels, one folded in between the two others; `roll`: more panels, rolled up
+ * - `double-parallel`: in half, and in half again
+ * - `accordion`: panels of one width, to and fro
+ * - `easel`: folded at the top, the front folded once more at half its height, so that it stands
+ * - `shutter`: to and fro, with two strips cut free that fold the other way
+ * - `own`: as the maker says, panel by panel
+ */
+export type FoldKind =
+  | "flat"
+  | "side"
+  | "top"
+  | "gate"
+  | "double-gate"
+  | "z"
+  | "tri"
+  | "roll"
+  | "double-parallel"
+  | "accordion"
+  | "easel"
+  | "shutter"
+  | "own";
+
+/** The sheet a card is folded from, unfolded, its outside up and its front upright. */
 export interface Flat extends Size {
-  /** `side`: fold along the left edge of the front. `top`: along its top edge. */
-  readonly fold: "side" | "top";
-  readonly score: Score;
+  readonly fold: FoldKind;
+  /** The side of the flat that its scores divide; `width` where there is none. */
+  readonly along: "width" | "height";
+  /** Extents of the panels along that side, from the left or the top; they add up to it. */
+  readonly panels: readonly Ticks[];
+  /** Between each two panels, in their order. */
+  readonly scores: readonly Score[];
+  /** Cuts inside the flat that free strips; empty but for a shutter. */
+  readonly slits: readonly Slit[];
 }
+
+/**
+ * Which way paper folds at a score, seen with the outside up: `mountain` away from the eye, `valley` towards it; `both`
+ * where slits let a part of it fold the other way. The ridge that a score raises goes inside the fold, so a mountain is
+ * scored on the outside and a valley on the inside.
+ */
+export type FoldDirection = "mountain" | "valley" | "both";
 
 /** A score: the side of the piece it divides, and how far along that side it lies. It runs across that side. */
 export interface Score {
   readonly along: "width" | "height";
   /** From the left or top edge of the upright piece. */
   readonly at: Ticks;
+  readonly folds: FoldDirection;
+}
+
+/** A cut that starts and ends inside a piece and runs along one of its sides. */
+export interface Slit {
+  /** The side that it runs along. */
+  readonly along: "width" | "height";
+  /** From the left or top edge that it runs beside. */
+  readonly at: Ticks;
+  /** Where it starts and ends on the side that it runs along, from the left or the top. */
+  readonly from: Ticks;
+  readonly to: Ticks;
 }
 
 /** The faces a piece may be cut from, in the maker's order; any of them is right. */
@@ -156,7 +239,7 @@ export interface Choice {
   readonly text: string;
 }
 
-/** What lies on a card's front. */
+/** What lies on a surface of a card. */
 export type Layer = Mat | Panel | Bands | Strip | Sentiment;
 
 interface Common {

@@ -87,6 +87,11 @@ test("the size of the projects can be bounded", () => {
   for (const file of fc.sample(randomProject({ cards: 1, copies: 2, layers: 1 }), { numRuns: 50, seed: 3 })) {
     const { cards } = projectOf(file);
     expect(cards).toHaveLength(1);
-    expect(cards.every(({ copiesFor, layers }) => copiesFor.guests <= 2 && layers.length <= 1)).toBe(true);
+    expect(
+      cards.every(
+        ({ copiesFor, surfaces }) =>
+          copiesFor.guests <= 2 && surfaces.every(({ layers }) => layers.length <= 1),
+      ),
+    ).toBe(true);
   }
 });

@@ -144,7 +144,7 @@ export function card(
     copies: 1,
     copiesFor: { guests: 1, samples: 0 },
     ...more,
-    layers: withPaths(layers, `${path}.front`),
+    surfaces: [{ name: "front", path: `${path}.front`, layers: withPaths(layers, `${path}.front`) }],
   };
 }
 

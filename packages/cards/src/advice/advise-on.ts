@@ -40,7 +40,9 @@ export function adviseOn(project: Project): readonly Advice[] {
       const card = expansion.cards[index];
       return card === undefined
         ? []
-        : allBands(design.layers).flatMap((bands) => adviseOnSeam(bands, card, expansion));
+        : design.surfaces
+            .flatMap(({ layers }) => allBands(layers))
+            .flatMap((bands) => adviseOnSeam(bands, card, expansion));
     }),
     ...expansion.cards.flatMap((card) => hiddenLayers(card, expansion)),
     ...unknownGrain(project),
@@ -106,10 +108,11 @@ function allBands(layers: readonly Layer[]): readonly Bands[] {
 }
 
 function hiddenLayers(card: Card, { pieces }: Expansion): readonly Advice[] {
-  const areas = visibleAreas(card);
+  const areas = new Map(card.surfaces.map(({ name }) => [name, visibleAreas(card, name)]));
   const hidden = pieces.filter(({ id }) => {
     const index = card.layers.findIndex(({ piece }) => piece === id);
-    return index >= 0 && areas.layers[index] === 0n;
+    const surface = card.layers[index]?.surface;
+    return surface !== undefined && areas.get(surface)?.layers[index] === 0n;
   });
   // Bands of one layer are told of together.
   return [...new Set(hidden.map(({ path }) => path))].map((path) => {
@@ -127,7 +130,11 @@ function list(words: readonly string[]): string {
 
 function unknownGrain({ papers, cards }: Project): readonly Advice[] {
   const folded = new Set(
-    cards.filter(({ foldGrain }) => foldGrain !== "ignore").flatMap(({ base }) => base.faces),
+    cards
+      .filter(
+        ({ foldGrain, flats }) => foldGrain !== "ignore" && flats.some(({ scores }) => scores.length > 0),
+      )
+      .flatMap(({ base }) => base.faces),
   );
   const isFolded = ({ designs }: Paper) =>
     designs.some(({ front, back }) => folded.has(front.id) || (back !== null && folded.has(back.id)));

@@ -3,7 +3,7 @@
 
 import { formatLength, formatSize, type Size, type Ticks, type Unit } from "@sheetwright/measure";
 import type { CardLayer, Piece, PieceForm, Rounding } from "../expansion.js";
-import type { Choice, Design, GrainNeed, Layer, Project, Sides } from "../project.js";
+import type { Choice, Design, GrainNeed, Layer, Project, Sides, SurfaceName } from "../project.js";
 import type { ProjectFault } from "../project-fault.js";
 import { designLetters } from "./design-letters.js";
 import type { Rectangle } from "./surface.js";
@@ -51,6 +51,7 @@ export function addLayer(
   builder: CardBuilder,
   piece: NewPiece,
   at: {
+    readonly surface: SurfaceName;
     readonly rectangle: Rectangle;
     readonly on: number | null;
     readonly border: Sides;
@@ -58,11 +59,11 @@ export function addLayer(
     readonly text?: string | null;
   },
 ): number {
-  const { rectangle, on, border, grain = null, text = null } = at;
+  const { surface, rectangle, on, border, grain = null, text = null } = at;
   const { x, y, width, height } = rectangle;
   const form = { width, height, scores: [], grainAlong: grain?.along ?? null };
   const id = addPiece(builder, piece, [form], grain?.need ?? "ignore");
-  builder.layers.push({ x, y, width, height, piece: id, on, border, text });
+  builder.layers.push({ surface, x, y, width, height, piece: id, on, border, text });
   return builder.layers.length - 1;
 }
 

@@ -23,10 +23,12 @@ export function choicesOf(design: Design): readonly ChoiceAt[] {
       choice: base,
       path: `${path}.base`,
       grainPath: `${path}.base.grain`,
-      grainAlong: flats.map(({ score }) => (score.along === "width" ? "height" : "width")),
+      grainAlong: flats.map(({ scores, along }) =>
+        scores.length === 0 ? null : along === "width" ? "height" : "width",
+      ),
       need: foldGrain,
     },
-    ...design.layers.flatMap(choicesOfLayer),
+    ...design.surfaces.flatMap(({ layers }) => layers.flatMap(choicesOfLayer)),
   ];
 }
 

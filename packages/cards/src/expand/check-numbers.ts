@@ -1,8 +1,9 @@
 // What a project must keep to before anything can be measured. A project that was read from a file does; one that another
 // tool made may not.
 
-import { LONGEST_LENGTH } from "@sheetwright/measure";
-import type { Along, Design, Extent, Layer, Place, Project } from "../project.js";
+import { LONGEST_LENGTH, type Size } from "@sheetwright/measure";
+import { surfacesOf } from "../fold/surfaces.js";
+import type { Along, Design, Extent, Flat, Layer, Place, Project } from "../project.js";
 import type { ProjectFault } from "../project-fault.js";
 import { checkCount, checkLength, checkSize } from "./check-values.js";
 import { fault } from "./fault.js";
@@ -41,12 +42,13 @@ export function checkProjectNumbers({ precision, cards }: Project): readonly Pro
  * @internal
  */
 export function checkCardNumbers(design: Design): readonly ProjectFault[] {
-  const { path, number, front, flats, copies, copiesFor, layers } = design;
+  const { path, number, front, flats, copies, copiesFor, surfaces } = design;
   const faults = [
     ...checkCount(`${path}.number`, number, 1, Number.MAX_SAFE_INTEGER),
     ...checkSize(`${path}.size`, front),
     ...checkCount(`${path}.copies`, copies, 1, MOST_COPIES),
-    ...layers.flatMap((layer) => checkLayer(layer, 1)),
+    ...surfaces.flatMap(({ layers }) => layers.flatMap((layer) => checkLayer(layer, 1))),
+    ...checkSurfaces(design),
   ];
   if (copiesFor.guests + copiesFor.samples !== copies) {
     const found = `${copiesFor.guests} and ${copiesFor.samples}`;
@@ -58,18 +60,60 @@ export function checkCardNumbers(design: Design): readonly ProjectFault[] {
       "The card has no flat that it could be folded from. Give it a side fold, a top fold or either.";
     faults.push(fault({ code: "missing", path: `${path}.fold`, found: "none", expected: "a fold", message }));
   }
-  for (const { fold, width, height, score } of flats) {
-    const side = fold === "side";
-    const fits =
-      width === (side ? 2 : 1) * front.width &&
-      height === (side ? 1 : 2) * front.height &&
-      score.along === (side ? "width" : "height") &&
-      score.at === (side ? front.width : front.height);
-    if (fits) continue;
-    const message = `The flat of a ${fold} fold is not two fronts with the score between them.`;
-    faults.push(contradiction(`${path}.fold`, fold, "a flat of two fronts", message));
-  }
+  faults.push(...flats.flatMap((flat) => checkFlat(flat, front, path)));
   return faults;
+}
+
+function checkSurfaces({ surfaces, flats, front }: Design): readonly ProjectFault[] {
+  const seen = new Set<string>();
+  return surfaces.flatMap(({ name, path }) => {
+    const missing = flats.some((flat) => surfacesOf(flat, front).every((known) => known.name !== name));
+    const twice = seen.has(name);
+    seen.add(name);
+    if (twice) {
+      const message = `The surface ${name} is there twice. Put its layers in one list.`;
+      return [fault({ code: "twice", path, found: name, expected: "each surface once", message })];
+    }
+    const message = `The fold of this card gives no ${name}. Lay it on a surface that it has.`;
+    return missing ? [contradiction(path, name, "a surface of the card", message)] : [];
+  });
+}
+
+/** A flat is its panels, with a score between each two; its other side is that of the front. */
+function checkFlat(flat: Flat, front: Size, card: string): readonly ProjectFault[] {
+  const { fold, along, panels, scores, slits } = flat;
+  const across = along === "width" ? "height" : "width";
+  const path = `${card}.fold`;
+  const numbers = [
+    ...panels.flatMap((panel) => checkLength(path, panel, 1)),
+    ...slits.flatMap(({ at, from, to }) => [at, from, to].flatMap((length) => checkLength(path, length, 0))),
+  ];
+  if (numbers.length > 0) return numbers.slice(0, 1);
+  let at = 0;
+  const ends = panels.map((panel) => {
+    at += panel;
+    return at;
+  });
+  const right =
+    ends.at(-1) === flat[along] &&
+    flat[across] === front[across] &&
+    scores.length === panels.length - 1 &&
+    scores.every((score, index) => score.along === along && score.at === ends[index]) &&
+    slits.every(
+      (slit) =>
+        slit.at < flat[slit.along === "width" ? "height" : "width"] &&
+        slit.from < slit.to &&
+        slit.to <= flat[slit.along],
+    );
+  if (!right) {
+    const message = `The flat of a ${fold} fold is not made of its panels: they add up to its ${along}, with a score between each two.`;
+    return [contradiction(path, fold, "a flat made of its panels", message)];
+  }
+  if (fold !== "side" && fold !== "top") return [];
+  const half = fold === "side" ? "width" : "height";
+  if (along === half && panels.length === 2 && panels.every((panel) => panel === front[half])) return [];
+  const message = `The flat of a ${fold} fold is not two fronts with the score between them.`;
+  return [contradiction(path, fold, "a flat of two fronts", message)];
 }
 
 function checkLayer(layer: Layer, depth: number): readonly ProjectFault[] {

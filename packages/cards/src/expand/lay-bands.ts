@@ -28,6 +28,7 @@ export function layBands(
       builder,
       { purpose: bands.name ?? "band", path: bands.path, choice },
       {
+        surface: carrier.surface,
         rectangle: slice(bands, whole, boundaries[index] ?? 0, parts[index] ?? 0),
         on: carrier.on,
         border,
@@ -50,7 +51,7 @@ export function layBands(
     addLayer(
       builder,
       { purpose: "cover", path, choice: cover },
-      { rectangle, on: first, border: distances(rectangle, whole) },
+      { surface: carrier.surface, rectangle, on: first, border: distances(rectangle, whole) },
     );
   }
   return first;

@@ -48,7 +48,7 @@ function layLayer(builder: CardBuilder, layer: Layer, carrier: Surface): Surface
       const on = layBands(builder, layer, laid.rectangle, carrier);
       if (on === null) return null;
       recordThirds(builder, on, laid);
-      return { ...laid.rectangle, on, words, isMat: false };
+      return { ...laid.rectangle, surface: carrier.surface, on, words, isMat: false };
     }
     default: {
       const purpose = layer.name ?? layer.kind;
@@ -120,7 +120,7 @@ function laySentiment(builder: CardBuilder, sentiment: Sentiment, carrier: Surfa
     on = addLayer(
       builder,
       { purpose: matPurpose, path: matPath, choice: mat.paper },
-      { rectangle, on, border },
+      { surface: carrier.surface, rectangle, on, border },
     );
     border = evenly(mat.border);
     rectangle = {
@@ -132,9 +132,13 @@ function laySentiment(builder: CardBuilder, sentiment: Sentiment, carrier: Surfa
   }
   const { grain, text, paper } = sentiment;
   const words = `the ${nextLabel(builder, purpose)}`;
-  const index = addLayer(builder, { purpose, path, choice: paper }, { rectangle, on, border, grain, text });
+  const index = addLayer(
+    builder,
+    { purpose, path, choice: paper },
+    { surface: carrier.surface, rectangle, on, border, grain, text },
+  );
   recordThirds(builder, outermost, laid);
-  return { ...rectangle, on: index, words, isMat: false };
+  return { ...rectangle, surface: carrier.surface, on: index, words, isMat: false };
 }
 
 function addSingle(
@@ -149,10 +153,16 @@ function addSingle(
   const on = addLayer(
     builder,
     { purpose, path: layer.path, choice: layer.paper },
-    { rectangle, on: carrier.on, border: distances(rectangle, carrier), grain: layer.grain },
+    {
+      surface: carrier.surface,
+      rectangle,
+      on: carrier.on,
+      border: distances(rectangle, carrier),
+      grain: layer.grain,
+    },
   );
   recordThirds(builder, on, laid);
-  return { ...rectangle, on, words, isMat: layer.kind === "mat" };
+  return { ...rectangle, surface: carrier.surface, on, words, isMat: layer.kind === "mat" };
 }
 
 function recordThirds(builder: CardBuilder, layer: number, { roundings }: LaidBySize): void {

@@ -1,15 +1,16 @@
 import type { Size, Ticks } from "@sheetwright/measure";
-import type { Sides } from "../project.js";
+import type { Sides, SurfaceName } from "../project.js";
 
-/** A rectangle on the front of a card, from its top left corner, in ticks. */
+/** A rectangle on a surface of a card, from its top left corner, in ticks. */
 export interface Rectangle extends Size {
   readonly x: Ticks;
   readonly y: Ticks;
 }
 
-/** What carries a layer: the front of the base, or the whole of another layer. */
+/** What carries a layer: a surface of the card, or the whole of another layer. */
 export interface Surface extends Rectangle {
-  /** Index of the layer; of the first band where bands carry as one; `null` for the front of the base. */
+  readonly surface: SurfaceName;
+  /** Index of the layer; of the first band where bands carry as one; `null` for the surface itself. */
   readonly on: number | null;
   /** What a maker calls it: `the front of the card`, `the 1b mat`. */
   readonly words: string;

@@ -4,26 +4,36 @@
 // pieces of cover stay apart.
 
 import type { Card, CardLayer } from "../expansion.js";
+import type { SurfaceName } from "../project.js";
 
-/** Areas in square ticks. */
+/** Areas of one surface in square ticks. */
 export interface VisibleAreas {
-  /** All of the front. */
-  readonly front: bigint;
+  /** All of the surface. */
+  readonly whole: bigint;
   /** What shows of the base. */
   readonly base: bigint;
-  /** What shows of each layer, in their order. */
+  /** What shows of each layer of the card, in their order; nothing of those on other surfaces. */
   readonly layers: readonly bigint[];
 }
 
 /**
- * What can be seen of a card's front when all layers lie on it: of the base and of each layer, in square ticks. Base and
- * layers add up to the front. What sticks out over the front does not count.
+ * What can be seen of a surface of a card when all layers lie on it: of the base and of each layer, in square ticks. Base
+ * and layers add up to the surface. What sticks out over it does not count. Throws a RangeError where the card has no such
+ * surface.
  *
  * @example
- * const half = { x: 0, y: 0, width: 5, height: 4, piece: "1b", on: null, border: null, text: null };
- * visibleAreas({ front: { width: 10, height: 4 }, layers: [half] }) // => { front: 40n, base: 20n, layers: [20n] }
+ * const half = { surface: "front", x: 0, y: 0, width: 5, height: 4, piece: "1b", on: null, border: null, text: null };
+ * const surfaces = [{ name: "front", width: 10, height: 4 }];
+ * visibleAreas({ surfaces, layers: [half] }) // => { whole: 40n, base: 20n, layers: [20n] }
+ * visibleAreas({ surfaces, layers: [half] }, "back") // throws RangeError: no back
  */
-export function visibleAreas({ front, layers }: Pick<Card, "front" | "layers">): VisibleAreas {
+export function visibleAreas(
+  { surfaces, layers: all }: Pick<Card, "surfaces" | "layers">,
+  name: SurfaceName = "front",
+): VisibleAreas {
+  const front = surfaces.find((surface) => surface.name === name);
+  if (front === undefined) throw new RangeError(`surface: the card has no ${name}.`);
+  const layers = all.map((layer) => (layer.surface === name ? layer : { ...layer, width: 0, height: 0 }));
   const whole = BigInt(front.width) * BigInt(front.height);
   const areas = layers.map(() => 0n);
   const clip = (x: number) => Math.min(Math.max(x, 0), front.width);
@@ -40,7 +50,7 @@ export function visibleAreas({ front, layers }: Pick<Card, "front" | "layers">):
       covered += area;
     });
   }
-  return { front: whole, base: whole - covered, layers: areas };
+  return { whole, base: whole - covered, layers: areas };
 }
 
 /** Tells how much of each layer shows along a line from top to bottom just right of `left`. */

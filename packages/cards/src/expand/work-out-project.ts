@@ -1,6 +1,7 @@
-import type { Card, Expansion, Piece } from "../expansion.js";
+import type { Card, CardSurface, Expansion, Piece } from "../expansion.js";
 import { grainForFold } from "../fold/fold-verdict.js";
-import type { Design, Project } from "../project.js";
+import { surfacesOf } from "../fold/surfaces.js";
+import type { Design, Layer, Project, SurfaceName } from "../project.js";
 import type { ProjectFault } from "../project-fault.js";
 import { type CardBuilder, startCard } from "./card-builder.js";
 import { checkBundle } from "./check-bundle.js";
@@ -41,27 +42,57 @@ export function workOutProject(project: Project): WorkedOut {
 }
 
 function workOutCard(project: Project, design: Design): CardBuilder {
-  const forms = design.flats.map(({ width, height, score }) => ({
+  const forms = design.flats.map(({ width, height, scores, slits }) => ({
     width,
     height,
-    scores: [score],
-    grainAlong: grainForFold(score),
+    scores: [...scores],
+    ...(slits.length === 0 ? {} : { slits: [...slits] }),
+    grainAlong: scores[0] === undefined ? null : grainForFold(scores[0]),
   }));
   const builder = startCard(design, project, forms);
-  const front = { x: 0, y: 0, ...design.front, on: null, words: "the front of the card", isMat: false };
-  layLayers(builder, design.layers, front);
+  for (const { name, layers } of design.surfaces) {
+    const surface = surfacesOfDesign(design).find((one) => one.name === name);
+    if (surface === undefined) continue;
+    const { width, height } = surface;
+    const words = SURFACE_WORDS[name] ?? `${name.replace("-", " ")} of the card`;
+    layLayers(builder, layers, {
+      surface: name,
+      x: 0,
+      y: 0,
+      width,
+      height,
+      on: null,
+      words: `the ${words}`,
+      isMat: false,
+    });
+  }
   // Where something is too large or missing, what it covers says nothing yet.
   if (builder.faults.length === 0) findHiddenMats(builder);
   return builder;
 }
 
+const SURFACE_WORDS: Readonly<Partial<Record<SurfaceName, string>>> = {
+  front: "front of the card",
+  inside: "inside of the card",
+  "inside-front": "inside of the front",
+  "inside-flap": "inside of the flap",
+  back: "back of the card",
+};
+
+/** Where there are two flats, as for a side or a top fold, their surfaces are the same. */
+function surfacesOfDesign({ flats, front }: Pick<Design, "flats" | "front">): readonly CardSurface[] {
+  const [flat] = flats;
+  return flat === undefined ? [] : surfacesOf(flat, front);
+}
+
 function findHiddenMats(builder: CardBuilder): void {
   const { design, layers, pieces, faults } = builder;
-  const areas = visibleAreas({ front: design.front, layers });
-  const mats = matPaths(design);
-  layers.forEach(({ piece: id }, index) => {
+  const surfaces = surfacesOfDesign(design);
+  const areas = new Map(design.surfaces.map(({ name }) => [name, visibleAreas({ surfaces, layers }, name)]));
+  const mats = new Set(design.surfaces.flatMap((one) => matPaths(one.layers)));
+  layers.forEach(({ piece: id, surface }, index) => {
     const piece = pieces.find((candidate) => candidate.id === id);
-    if (piece === undefined || !mats.has(piece.path) || areas.layers[index] !== 0n) return;
+    if (piece === undefined || !mats.has(piece.path) || areas.get(surface)?.layers[index] !== 0n) return;
     faults.push(
       fault({
         code: "border-vanishes",
@@ -76,19 +107,18 @@ function findHiddenMats(builder: CardBuilder): void {
   });
 }
 
-/** The paths of all mats of a design, those of its sentiments too. */
-function matPaths({ layers }: Pick<Design, "layers">): ReadonlySet<string> {
-  return new Set(
-    layers.flatMap((layer) => [
-      ...(layer.kind === "mat" ? [layer.path] : []),
-      ...(layer.kind === "sentiment" ? layer.mats.map((_, index) => `${layer.path}.mats[${index}]`) : []),
-      ...matPaths(layer),
-    ]),
-  );
+/** The paths of all mats among layers, those of sentiments too. */
+function matPaths(layers: readonly Layer[]): readonly string[] {
+  return layers.flatMap((layer) => [
+    ...(layer.kind === "mat" ? [layer.path] : []),
+    ...(layer.kind === "sentiment" ? layer.mats.map((_, index) => `${layer.path}.mats[${index}]`) : []),
+    ...matPaths(layer.layers),
+  ]);
 }
 
 function finishCard({ design, pieces, layers, roundings }: CardBuilder): Card {
   const { number, name, format, front, copies, copiesFor, flats } = design;
   const base = pieces[0]?.id ?? "";
-  return { number, name, format, front, copies, copiesFor, flats, base, layers, roundings };
+  const surfaces = surfacesOfDesign(design);
+  return { number, name, format, front, copies, copiesFor, flats, base, surfaces, layers, roundings };
 }

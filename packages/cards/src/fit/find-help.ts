@@ -6,7 +6,7 @@ import { workOutProject } from "../expand/work-out-project.js";
 import type { Piece } from "../expansion.js";
 import { flatsOf } from "../fold/flats.js";
 import { grainForFold } from "../fold/fold-verdict.js";
-import type { Design, Flat, Layer, Project } from "../project.js";
+import type { Design, Flat, Layer, Project, SurfaceLayers } from "../project.js";
 import { longestCutFor } from "./longest-cut-for.js";
 import { fits, type Relaxation, type Way, waysToCut } from "./ways-to-cut.js";
 
@@ -75,11 +75,14 @@ function helpByFold(
 ): readonly Help[] {
   if (piece.path !== `${design.path}.base`) return [];
   const { front, flats } = design;
+  // Any other fold makes another card of it.
+  if (flats.some(({ fold }) => fold !== "side" && fold !== "top")) return [];
   return flatsOf({ front, fold: "either" })
     .filter(({ fold }) => !flats.some((flat) => flat.fold === fold))
     .flatMap((flat) => {
-      const { width, height, score } = flat;
-      const form = { width, height, scores: [score], grainAlong: grainForFold(score) };
+      const { width, height, scores } = flat;
+      const grainAlong = scores[0] === undefined ? null : grainForFold(scores[0]);
+      const form = { width, height, scores, grainAlong };
       const way = waysToCut({ forms: [form], grainNeed: piece.grainNeed }, own, longestCut).find(fits);
       return way === undefined ? [] : [{ kind: "fold", flat, face: way.from } as const];
     });
@@ -124,15 +127,17 @@ function helpByBorder(
   own: readonly FaceOfPaper[],
 ): readonly Help[] {
   const path = piece.path.replace(/\.seam$/, "");
-  const layer = findLayer(design.layers, path);
+  const layer = design.surfaces
+    .map(({ layers }) => findLayer(layers, path))
+    .find((found) => found !== undefined);
   if (layer === undefined || layer.kind === "strip" || layer.kind === "sentiment") return [];
   if (layer.extent.by !== "border") return [];
   const { border } = layer.extent;
 
   const { precision } = project;
   const tryOut = (steps: number) => {
-    const layers = widenBorder(design.layers, path, steps * precision);
-    const { expansion, faults } = workOutProject({ ...project, cards: [{ ...design, layers }] });
+    const surfaces = widenOnSurfaces(design.surfaces, path, steps * precision);
+    const { expansion, faults } = workOutProject({ ...project, cards: [{ ...design, surfaces }] });
     const narrower = expansion.pieces.find(({ id }) => id === piece.id);
     const possible =
       narrower !== undefined && waysToCut(narrower, own, project.trimmer.longestCut).some(fits);
@@ -156,11 +161,19 @@ function helpByBorder(
 }
 
 /**
- * The layers with wider borders round one of them.
+ * The surfaces with wider borders round one of their layers.
  *
  * @internal
  */
-export function widenBorder(layers: readonly Layer[], path: string, by: Ticks): readonly Layer[] {
+export function widenOnSurfaces(
+  surfaces: readonly SurfaceLayers[],
+  path: string,
+  by: Ticks,
+): readonly SurfaceLayers[] {
+  return surfaces.map((surface) => ({ ...surface, layers: widenBorder(surface.layers, path, by) }));
+}
+
+function widenBorder(layers: readonly Layer[], path: string, by: Ticks): readonly Layer[] {
   return layers.map((layer) => {
     const inner = { ...layer, layers: widenBorder(layer.layers, path, by) };
     if (inner.path !== path || inner.kind === "strip" || inner.kind === "sentiment") return inner;

@@ -8,9 +8,9 @@ export type FoldVerdict = "along" | "across" | "unknown" | "none";
  * where the grain runs the same way (paper-merchant pages and bookbinding handbooks).
  *
  * @example
- * grainForFold({ along: "width", at: 5 }) // => "height"
+ * grainForFold({ along: "width" }) // => "height"
  */
-export function grainForFold(score: Score): "width" | "height" {
+export function grainForFold(score: Pick<Score, "along">): "width" | "height" {
   return score.along === "width" ? "height" : "width";
 }
 
@@ -18,12 +18,12 @@ export function grainForFold(score: Score): "width" | "height" {
  * How the grain lies at a score of a piece that is cut upright, or a quarter turned, from a sheet with this grain.
  *
  * @example
- * const score = { along: "width", at: 5 };
+ * const score = { along: "width" };
  * foldVerdict(score, false, "height") // => "along"
  * foldVerdict(score, true, "height") // => "across"
  * foldVerdict(score, true, "unknown") // => "unknown"
  */
-export function foldVerdict(score: Score, turned: boolean, paperGrain: Grain): FoldVerdict {
+export function foldVerdict(score: Pick<Score, "along">, turned: boolean, paperGrain: Grain): FoldVerdict {
   if (paperGrain === "none" || paperGrain === "unknown") return paperGrain;
   const upright = grainForFold(score) === paperGrain;
   return upright === turned ? "across" : "along";

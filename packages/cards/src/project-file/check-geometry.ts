@@ -23,7 +23,8 @@ export function checkGeometry(project: Project, faults: FaultList): void {
 
 /** A paper that could not be read says nothing of its grain, so none is asked for. */
 function withoutGrain(card: Design): Design {
-  return { ...card, foldGrain: "ignore", layers: card.layers.map(layerWithoutGrain) };
+  const surfaces = card.surfaces.map((one) => ({ ...one, layers: one.layers.map(layerWithoutGrain) }));
+  return { ...card, foldGrain: "ignore", surfaces };
 }
 
 function layerWithoutGrain(layer: Layer): Layer {

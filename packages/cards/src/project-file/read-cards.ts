@@ -1,15 +1,17 @@
 import { inches, type Size } from "@sheetwright/measure";
-import { flatsOf, formatFront, usualFold } from "../fold/flats.js";
-import type { Choice, Design, Flat, GrainNeed } from "../project.js";
+import { formatFront } from "../fold/flats.js";
+import { surfacesOf } from "../fold/surfaces.js";
+import type { Choice, Design, Flat, GrainNeed, SurfaceLayers, SurfaceName } from "../project.js";
 import { checkKind } from "./check-kind.js";
 import type { Written } from "./check-structure.js";
 import { type ChoiceReading, readChoice } from "./read-choice.js";
+import { readFold, readFoldOfPiece } from "./read-fold.js";
 import { readFormat } from "./read-format.js";
 import { readLayers } from "./read-layers.js";
 import { readPlainSize } from "./read-measures.js";
 import { LONGEST_NAME } from "./read-paper-design.js";
 import { type Reading, readText } from "./reading.js";
-import { writeNumber } from "./say-value.js";
+import { listWords, writeNumber } from "./say-value.js";
 import { CARD_KINDS } from "./schema/card-schema.js";
 import type { ProjectFile } from "./schema/project-schema.js";
 import { MOST_COPIES } from "./schema/scalars.js";
@@ -42,27 +44,75 @@ function readCard(
   checkKind(card, CARD_KINDS, "card", path, reading.faults);
   const named = readFormat(card.format, at("format"), reading);
   const size = readPlainSize(card.size, at("size"), reading);
-  const { front, fold } =
-    named === null ? usual(size ?? SOME_FRONT) : formatFront(named, card.stand ?? "upright");
+  const piece = readPlainSize(card.flat, at("flat"), reading);
   const copiesFor = card.copies === undefined ? copies : readCopies(card.copies, at("copies"), reading);
   const { base, foldGrain } = readBase(card.base, at("base"), reading);
+  const isCover = base.faces.some((face) => reading.covers.has(face));
+  const usual = named === null ? null : formatFront(named, card.stand ?? "upright");
+  const { front, flats } =
+    piece === null
+      ? readFold(
+          card.fold,
+          usual?.front ?? size ?? SOME_FRONT,
+          { usual: usual?.fold ?? null, isCover },
+          at("fold"),
+          reading,
+        )
+      : readFoldOfPiece(card.fold, piece, { usual: null, isCover }, at("fold"), reading);
   return {
     number: index + 1,
     name: readText(card.name, at("name"), reading, LONGEST_NAME) ?? "",
     path,
     format: named?.id ?? null,
     front,
-    flats: flatsOf({ front, fold: card.fold ?? fold }),
+    flats,
     base,
     foldGrain,
     copies: copiesFor.guests + copiesFor.samples,
     copiesFor,
-    layers: readLayers(card.front, at("front"), reading),
+    surfaces: readSurfaces(card, path, flats, front, reading),
   };
 }
 
-function usual(front: Size): { readonly front: Size; readonly fold: Flat["fold"] } {
-  return { front, fold: usualFold(front) };
+/** Reads what lies on each surface, and says where the fold gives no such surface. */
+function readSurfaces(
+  card: WrittenCard,
+  path: string,
+  flats: readonly Flat[],
+  front: Size,
+  reading: ChoiceReading,
+): readonly SurfaceLayers[] {
+  const known = flats.flatMap((flat) => surfacesOf(flat, front).map(({ name }) => name));
+  const written = [
+    ...(["front", "inside", "back"] as const).map((name) => ({
+      name,
+      path: pathTo(path, name),
+      layers: card[name],
+    })),
+    ...Object.entries(card.elsewhere ?? {}).map(([name, layers]) => ({
+      name: name as SurfaceName,
+      path: pathTo(pathTo(path, "elsewhere"), name),
+      layers,
+    })),
+  ];
+  return written.flatMap(({ name, path: own, layers }) => {
+    if (layers === undefined) return [];
+    if (!known.includes(name)) reportNoSurface(name, own, flats, known, reading);
+    return [{ name, path: own, layers: readLayers(layers, own, reading) }];
+  });
+}
+
+function reportNoSurface(
+  name: SurfaceName,
+  path: string,
+  flats: readonly Flat[],
+  known: readonly SurfaceName[],
+  { faults }: ChoiceReading,
+): void {
+  const fold = flats[0]?.fold ?? "side";
+  const surfaces = listWords([...new Set(known)], "and");
+  const message = `A card with the fold ${fold} has no ${name}. Its surfaces are ${surfaces}.`;
+  faults.report({ code: "contradiction", path, found: name, expected: `one of ${surfaces}`, message });
 }
 
 const NO_CHOICE: Choice = { faces: [], text: "" };

@@ -32,6 +32,8 @@ export function choiceNames(papers: readonly Paper[], unclear: ChoiceNames["uncl
 /** A reader that knows the papers. */
 export interface ChoiceReading extends Reading {
   readonly names: ChoiceNames;
+  /** Faces of papers of cover weight. */
+  readonly covers: ReadonlySet<string>;
 }
 
 /** Reads a choice of papers: one name, or a list of names that any will do of. Gives `null` where one is not known. */

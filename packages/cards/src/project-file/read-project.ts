@@ -1,5 +1,6 @@
 import { CUTTING_PRECISION, inches, type Unit } from "@sheetwright/measure";
-import type { Project } from "../project.js";
+import { isCoverWeight } from "../fold/is-cover-weight.js";
+import type { Paper, Project } from "../project.js";
 import type { ProjectFault } from "../project-fault.js";
 import { checkGeometry } from "./check-geometry.js";
 import { checkStructure, type Written } from "./check-structure.js";
@@ -122,10 +123,16 @@ function readData(data: unknown, faults: FaultList, writtenAt: Reading["writtenA
     precision: precision ?? (faults.isSound("precision") ? CUTTING_PRECISION[reading.unit] : 1),
     trimmer,
     papers,
-    cards: readCards(file.cards, copies, { ...reading, names }),
+    cards: readCards(file.cards, copies, { ...reading, names, covers: coversOf(papers) }),
   };
   if (unit !== null) checkGeometry(project, faults);
   return project;
+}
+
+/** The faces of papers of cover weight. */
+function coversOf(papers: readonly Paper[]): ReadonlySet<string> {
+  const designs = papers.filter(isCoverWeight).flatMap((paper) => paper.designs);
+  return new Set(designs.flatMap(({ front, back }) => (back === null ? [front.id] : [front.id, back.id])));
 }
 
 /** The unit of the project, or the one that was probably meant; `null` where that is not clear. */

@@ -15,6 +15,36 @@ export interface Wording {
 
 const LENGTH = "a length, such as 1/8, 8 1/2 or 3 mm";
 
+const FOLDS = [
+  "side",
+  "top",
+  "either",
+  "flat",
+  "gate",
+  "double-gate",
+  "z",
+  "tri",
+  "roll",
+  "double-parallel",
+  "accordion",
+  "easel",
+  "shutter",
+] as const;
+const FOLDS_MEANT = {
+  left: "side",
+  book: "side",
+  tent: "top",
+  both: "either",
+  any: "either",
+  none: "flat",
+  postcard: "flat",
+  "z-fold": "z",
+  "tri-fold": "tri",
+  trifold: "tri",
+  letter: "tri",
+  concertina: "accordion",
+} as const;
+
 /**
  * What is said of each kind of value. The schema names these as the messages of its errors, so that no word of the schema
  * library reaches a maker.
@@ -111,8 +141,39 @@ export const WORDINGS = {
   },
   fold: {
     code: "not-a-word",
-    expected: "side, top or either",
-    meant: { left: "side", book: "side", tent: "top", both: "either", any: "either" },
+    expected: "side, top, either, flat, gate or another kind of fold, or { kind: gate, gap: 1/8 }",
+    words: FOLDS,
+    meant: FOLDS_MEANT,
+  },
+  foldKind: {
+    code: "not-a-word",
+    expected: `a kind of fold: ${FOLDS.join(", ")} or own`,
+    words: [...FOLDS, "own"],
+    meant: FOLDS_MEANT,
+  },
+  foldKeys: { code: "wrong-type", expected: "{ kind: gate, gap: 1/8 }", noun: "a fold" },
+  divides: {
+    code: "not-a-word",
+    expected: "width or height",
+    meant: { across: "width", upright: "height", horizontal: "width", vertical: "height" },
+  },
+  panels: { code: "not-a-count", expected: "a whole number of panels, such as 4" },
+  panelWidths: { code: "wrong-type", expected: "a list of lengths, such as [2, 4 1/4, 2]" },
+  folds: {
+    code: "not-a-word",
+    expected: "a list with mountain or valley for each score, such as [mountain, valley]",
+    meant: { away: "mountain", back: "mountain", towards: "valley", in: "valley" },
+  },
+  surfaceName: {
+    code: "unknown-key",
+    expected:
+      "a surface of the card: inside-front, inside-flap, flap, left-door, right-door, upper-door, lower-door, page-1 and so on",
+    noun: "what lies elsewhere",
+  },
+  elsewhere: {
+    code: "wrong-type",
+    expected: "layers by surface, such as { left-door: [{ panel: cream, border: 1/8 }] }",
+    noun: "what lies elsewhere",
   },
   base: { code: "unknown-paper", expected: "a paper, such as night, or { paper: night, grain: require }" },
   baseKeys: { code: "wrong-type", expected: "{ paper: night, grain: require }", noun: "a base" },

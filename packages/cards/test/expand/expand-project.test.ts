@@ -79,7 +79,7 @@ describe("mats", () => {
           {
             width: inches(8.5),
             height: inches(7),
-            scores: [{ along: "height", at: inches(3.5) }],
+            scores: [{ along: "height", at: inches(3.5), folds: "mountain" }],
             grainAlong: "width",
           },
         ],
@@ -101,13 +101,13 @@ describe("a base", () => {
       {
         width: inches(8.5),
         height: inches(5.5),
-        scores: [{ along: "width", at: inches(4.25) }],
+        scores: [{ along: "width", at: inches(4.25), folds: "mountain" }],
         grainAlong: "height",
       },
       {
         width: inches(4.25),
         height: inches(11),
-        scores: [{ along: "height", at: inches(5.5) }],
+        scores: [{ along: "height", at: inches(5.5), folds: "mountain" }],
         grainAlong: "width",
       },
     ]);
@@ -180,6 +180,7 @@ describe("bands", () => {
     const design = card(inches(5), inches(7), [bands([1, 3], byBorder(inches(0.125)), { seam })]);
     const { layers } = expandProject(project([design])).cards[0] ?? { layers: [] };
     expect(layers[2]).toEqual({
+      surface: "front",
       x: inches(0.125),
       y: inches(0.125 + 1.6875 - 0.25),
       width: inches(4.75),

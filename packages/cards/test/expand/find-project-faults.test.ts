@@ -31,6 +31,8 @@ import {
 const EIGHTH = inches(1 / 8);
 
 /** The faults of a 5 x 7 in card with these layers. */
+const front = (layers: readonly Layer[]) => [{ name: "front" as const, path: "cards[0].front", layers }];
+
 function faultsOf(layers: readonly Layer[], more: Partial<Design> = {}) {
   return findProjectFaults(project([card(inches(5), inches(7), layers, more)]));
 }
@@ -360,21 +362,45 @@ describe("projects that other tools made", () => {
     ["copies that do not add up", { ...good, copiesFor: { guests: 2, samples: 2 } }, "cards[0].copies"],
     ["a front without an extent", { ...good, front: { width: 0, height: 10 }, flats: [] }, "cards[0].size"],
     ["no flat", { ...good, flats: [] }, "cards[0].fold"],
+    [
+      "a surface that the fold does not give",
+      { ...good, surfaces: [{ ...front([])[0], name: "flap" }] },
+      "cards[0].front",
+    ],
+    ["a surface twice", { ...good, surfaces: [...front([]), ...front([])] }, "cards[0].front"],
+    [
+      "a panel of nothing",
+      { ...good, flats: good.flats.map((flat) => ({ ...flat, panels: [0, 2] })) },
+      "cards[0].fold",
+    ],
+    [
+      "a score beside its fold",
+      { ...good, flats: good.flats.map((flat) => ({ ...flat, scores: [] })) },
+      "cards[0].fold",
+    ],
     ["a flat of another front", { ...good, front: { width: inches(4), height: inches(7) } }, "cards[0].fold"],
     ["no number", { ...good, number: 0 }, "cards[0].number"],
-    ["a negative border", { ...good, layers: [{ ...mat(byBorder(-1)), path: "x" }] }, "x.border"],
-    ["half a tick", { ...good, layers: [{ ...strip(0.5), path: "x" }] }, "x.width"],
+    ["a negative border", { ...good, surfaces: front([{ ...mat(byBorder(-1)), path: "x" }]) }, "x.border"],
+    ["half a tick", { ...good, surfaces: front([{ ...strip(0.5), path: "x" }]) }, "x.width"],
     [
       "a third that is none",
       {
         ...good,
-        layers: [{ ...panel(bySize(9, 9, { x: { from: "third", third: 3 } as never })), path: "x" }],
+        surfaces: front([{ ...panel(bySize(9, 9, { x: { from: "third", third: 3 } as never })), path: "x" }]),
       },
       "x.line",
     ],
-    ["bands without ratios", { ...good, layers: [{ ...bands([], byBorder(0)), path: "x" }] }, "x.papers"],
-    ["ratios of nothing", { ...good, layers: [{ ...bands([0, 1], byBorder(0)), path: "x" }] }, "x.bands[0]"],
-    ["an empty name", { ...good, layers: [{ ...strip(10), path: "x", name: " " }] }, "x.name"],
+    [
+      "bands without ratios",
+      { ...good, surfaces: front([{ ...bands([], byBorder(0)), path: "x" }]) },
+      "x.papers",
+    ],
+    [
+      "ratios of nothing",
+      { ...good, surfaces: front([{ ...bands([0, 1], byBorder(0)), path: "x" }]) },
+      "x.bands[0]",
+    ],
+    ["an empty name", { ...good, surfaces: front([{ ...strip(10), path: "x", name: " " }]) }, "x.name"],
     ["a base of no paper", { ...good, base: choice() }, "cards[0].base"],
   ] as const)("with %s", (_, design, path) => {
     const faults = findProjectFaults(project([design as Design]));

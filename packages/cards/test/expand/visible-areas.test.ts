@@ -3,27 +3,27 @@ import { type CardLayer, visibleAreas } from "../../src/index.js";
 
 function layer(x: number, y: number, width: number, height: number): CardLayer {
   const border = { left: 0, right: 0, top: 0, bottom: 0 };
-  return { x, y, width, height, piece: "", on: null, border, text: null };
+  return { surface: "front", x, y, width, height, piece: "", on: null, border, text: null };
 }
 
-const front = { width: 10, height: 8 };
+const surfaces = [{ name: "front", width: 10, height: 8 }] as const;
 
 describe("visible areas", () => {
   test("of an empty front are all of the base", () => {
-    expect(visibleAreas({ front, layers: [] })).toEqual({ front: 80n, base: 80n, layers: [] });
+    expect(visibleAreas({ surfaces, layers: [] })).toEqual({ whole: 80n, base: 80n, layers: [] });
   });
 
   test("of a mat is the frame round what lies on it", () => {
-    expect(visibleAreas({ front, layers: [layer(1, 1, 8, 6), layer(2, 2, 6, 4)] })).toEqual({
-      front: 80n,
+    expect(visibleAreas({ surfaces, layers: [layer(1, 1, 8, 6), layer(2, 2, 6, 4)] })).toEqual({
+      whole: 80n,
       base: 32n,
       layers: [24n, 24n],
     });
   });
 
   test("of layers that cross is what the later one leaves", () => {
-    expect(visibleAreas({ front, layers: [layer(0, 3, 10, 2), layer(4, 0, 2, 8)] })).toEqual({
-      front: 80n,
+    expect(visibleAreas({ surfaces, layers: [layer(0, 3, 10, 2), layer(4, 0, 2, 8)] })).toEqual({
+      whole: 80n,
       base: 48n,
       layers: [16n, 16n],
     });
@@ -31,12 +31,12 @@ describe("visible areas", () => {
 
   test("of a layer that several others cover together is nothing", () => {
     const layers = [layer(2, 2, 4, 4), layer(0, 0, 4, 8), layer(4, 0, 4, 8)];
-    expect(visibleAreas({ front, layers }).layers).toEqual([0n, 32n, 32n]);
+    expect(visibleAreas({ surfaces, layers }).layers).toEqual([0n, 32n, 32n]);
   });
 
   test("count only what lies on the front", () => {
-    expect(visibleAreas({ front, layers: [layer(-5, -5, 8, 8), layer(8, 6, 100, 100)] })).toEqual({
-      front: 80n,
+    expect(visibleAreas({ surfaces, layers: [layer(-5, -5, 8, 8), layer(8, 6, 100, 100)] })).toEqual({
+      whole: 80n,
       base: 67n,
       layers: [9n, 4n],
     });
@@ -45,8 +45,8 @@ describe("visible areas", () => {
   test("stay exact beyond what a float can count", () => {
     const side = 16_000_000;
     const layers = [layer(1, 1, side - 1, side - 1)];
-    expect(visibleAreas({ front: { width: side, height: side }, layers })).toEqual({
-      front: 256_000_000_000_000n,
+    expect(visibleAreas({ surfaces: [{ name: "front", width: side, height: side }], layers })).toEqual({
+      whole: 256_000_000_000_000n,
       base: 31_999_999n,
       layers: [255_999_968_000_001n],
     });
@@ -56,7 +56,10 @@ describe("visible areas", () => {
     const layers = Array.from({ length: 600 }, (_, index) =>
       layer(index, index, 1200 - 2 * index, 1200 - 2 * index),
     );
-    const { base, layers: areas } = visibleAreas({ front: { width: 1200, height: 1200 }, layers });
+    const { base, layers: areas } = visibleAreas({
+      surfaces: [{ name: "front", width: 1200, height: 1200 }],
+      layers,
+    });
     expect(base).toBe(0n);
     expect(areas[0]).toBe(4n * 1199n);
     expect(areas[599]).toBe(4n);

@@ -1,7 +1,7 @@
 import { inches, millimetres, type Size } from "@sheetwright/measure";
 import { describe, expect, test } from "vitest";
 import { indexFaces } from "../../src/expand/face-index.js";
-import { findHelp, type Help, widenBorder } from "../../src/fit/find-help.js";
+import { findHelp, type Help, widenOnSurfaces } from "../../src/fit/find-help.js";
 import { nearestWay, waysToCut } from "../../src/fit/ways-to-cut.js";
 import {
   type Design,
@@ -336,7 +336,10 @@ describe("projects made at random", () => {
       case "fold":
         return own((design) => ({ ...design, flats: [help.flat] }));
       case "border":
-        return own((design) => ({ ...design, layers: widenBorder(design.layers, help.path, help.by) }));
+        return own((design) => ({
+          ...design,
+          surfaces: widenOnSurfaces(design.surfaces, help.path, help.by),
+        }));
       case "tool":
         return { ...whole, trimmer: { ...whole.trimmer, longestCut: help.longestCut } };
       case "untrimmed":

@@ -66,8 +66,8 @@ describe("flats of named cards", () => {
         const [flat] = flats;
         if (flat === undefined) throw new Error("No flat.");
         expect([flat.width, flat.height].sort((a, b) => a - b)).toEqual([ticks(flatShort), ticks(flatLong)]);
-        expect(flat.score.at).toBe(ticks(scoreAt));
-        expect(flat[flat.score.along]).toBe(ticks(scoredSide));
+        expect(flat.scores.map(({ at }) => at)).toEqual([ticks(scoreAt)]);
+        expect(flat[flat.along]).toBe(ticks(scoredSide));
         expect(flat.fold).toBe(wish);
       }
     },
@@ -88,7 +88,7 @@ describe("flats of named cards", () => {
       const [first] = card.flats;
       if (flat === undefined || first === undefined) throw new Error("No flat.");
       expect([flat.width, flat.height].sort((a, b) => a - b)).toEqual([first.width, first.height]);
-      expect(flat.score.at).toBe(first.scoreAt);
+      expect(flat.scores.map(({ at }) => at)).toEqual([first.scoreAt]);
     }
   });
 
@@ -101,7 +101,10 @@ describe("flats of named cards", () => {
         fold: "top",
         width: inches(8.5),
         height: inches(7),
-        score: { along: "height", at: inches(3.5) },
+        along: "height",
+        panels: [inches(3.5), inches(3.5)],
+        scores: [{ along: "height", at: inches(3.5), folds: "mountain" }],
+        slits: [],
       },
     ]);
   });
@@ -114,13 +117,19 @@ describe("flats of named cards", () => {
         fold: "side",
         width: inches(8.5),
         height: inches(5.5),
-        score: { along: "width", at: inches(4.25) },
+        along: "width",
+        panels: [inches(4.25), inches(4.25)],
+        scores: [{ along: "width", at: inches(4.25), folds: "mountain" }],
+        slits: [],
       },
       {
         fold: "top",
         width: inches(4.25),
         height: inches(11),
-        score: { along: "height", at: inches(5.5) },
+        along: "height",
+        panels: [inches(5.5), inches(5.5)],
+        scores: [{ along: "height", at: inches(5.5), folds: "mountain" }],
+        slits: [],
       },
     ]);
   });
@@ -134,11 +143,11 @@ test("every flat is two fronts with the score between them", () => {
       const flats = flatsOf({ front, fold });
       expect(flats).toHaveLength(fold === "either" ? 2 : 1);
       for (const flat of flats) {
-        const across = flat.score.along === "width" ? "height" : "width";
-        expect(flat.score.at).toBe(front[flat.score.along]);
-        expect(flat[flat.score.along]).toBe(2 * front[flat.score.along]);
+        const across = flat.along === "width" ? "height" : "width";
+        expect(flat.scores).toEqual([{ along: flat.along, at: front[flat.along], folds: "mountain" }]);
+        expect(flat[flat.along]).toBe(2 * front[flat.along]);
         expect(flat[across]).toBe(front[across]);
-        expect(flat.score.along === "width").toBe(flat.fold === "side");
+        expect(flat.along === "width").toBe(flat.fold === "side");
       }
     }),
   );

@@ -38,9 +38,9 @@ describe("fold against the grain of the sheet", () => {
             : each.width === piece.width && each.height === piece.height,
         );
         if (flat === undefined) throw new Error("No flat lies like this piece.");
-        expect(foldVerdict(flat.score, turned, grain)).toBe(verdict);
+        expect(foldVerdict(flat, turned, grain)).toBe(verdict);
         // The turn that the grain asks for is the one with the fold along it.
-        const wanted = grainTurns(grainForFold(flat.score), grain);
+        const wanted = grainTurns(grainForFold(flat), grain);
         expect(wanted === (turned ? "turned" : "upright")).toBe(verdict === "along");
       }
     },

@@ -12,7 +12,8 @@ function read(text: string): Project {
 
 const card = (text: string) => `${SMALLEST}${text}`;
 const layers = (front: string, units = "in"): readonly Layer[] =>
-  read(card(`    front:\n${front}`).replace("title:", `units: ${units}\ntitle:`)).cards[0]?.layers ?? [];
+  read(card(`    front:\n${front}`).replace("title:", `units: ${units}\ntitle:`)).cards[0]?.surfaces[0]
+    ?.layers ?? [];
 
 describe("the smallest project", () => {
   it("comes out with every default filled in", () => {
@@ -63,14 +64,17 @@ describe("the smallest project", () => {
               fold: "side",
               width: inches(8.5),
               height: inches(5.5),
-              score: { along: "width", at: inches(4.25) },
+              along: "width",
+              panels: [inches(4.25), inches(4.25)],
+              scores: [{ along: "width", at: inches(4.25), folds: "mountain" }],
+              slits: [],
             },
           ],
           base: { faces: ["cream"], text: "cream" },
           foldGrain: "prefer",
           copies: 1,
           copiesFor: { guests: 1, samples: 0 },
-          layers: [],
+          surfaces: [],
         },
       ],
     });
@@ -171,7 +175,8 @@ describe("a project with every key", () => {
   });
 
   it("reads the layers as they are written", () => {
-    expect(first?.layers).toEqual([
+    expect(first?.surfaces.map(({ name, path }) => [name, path])).toEqual([["front", "cards[0].front"]]);
+    expect(first?.surfaces[0]?.layers).toEqual([
       {
         kind: "mat",
         path: "cards[0].front[0]",
@@ -252,7 +257,7 @@ describe("a project with every key", () => {
         layers: [],
       },
     ]);
-    expect(second?.layers[0]).toMatchObject({ kind: "bands", runs: "across", seam: "bare" });
+    expect(second?.surfaces[0]?.layers[0]).toMatchObject({ kind: "bands", runs: "across", seam: "bare" });
   });
 });
 
@@ -320,12 +325,12 @@ describe("how values may be written", () => {
       .replace("One card", "2030")
       .replace("Plain", "true");
     const { title, cards } = read(text);
-    expect([title, cards[0]?.name, cards[0]?.layers[0], cards[0]?.layers[1]?.name]).toMatchObject([
-      "2030",
-      "true",
-      { text: "007" },
-      "yes",
-    ]);
+    expect([
+      title,
+      cards[0]?.name,
+      cards[0]?.surfaces[0]?.layers[0],
+      cards[0]?.surfaces[0]?.layers[1]?.name,
+    ]).toMatchObject(["2030", "true", { text: "007" }, "yes"]);
   });
 
   it("joins the lines of a text", () => {

@@ -9,6 +9,7 @@ import type {
   Piece,
   Score,
   Sides,
+  Slit,
 } from "@sheetwright/cards";
 import { z } from "zod";
 import { count, size, ticks } from "../plan/packing-schema.js";
@@ -33,15 +34,47 @@ export const sides: z.ZodType<Sides> = z.strictObject({
   bottom: ticks,
 });
 
-const score: z.ZodType<Score> = z.strictObject({ along: side, at: ticks }).meta({
-  id: "score",
-  description: "A score: the side that it divides, and how far along it from the left or top edge.",
-});
+const score: z.ZodType<Score> = z
+  .strictObject({ along: side, at: ticks, folds: z.enum(["mountain", "valley", "both"]) })
+  .meta({
+    id: "score",
+    description:
+      "A score: the side that it divides, how far along it from the left or top edge, and which way it folds with the outside up.",
+  });
+
+const slit: z.ZodType<Slit> = z
+  .strictObject({ along: side, at: ticks, from: ticks, to: ticks })
+  .meta({ id: "slit", description: "A cut inside a piece, along one of its sides." });
 
 /** A flat of a card. */
 export const flat: z.ZodType<Flat> = z
-  .strictObject({ width: size, height: size, fold: z.enum(["side", "top"]), score })
-  .meta({ id: "flat", description: "The sheet a card is folded from, its front upright." });
+  .strictObject({
+    width: size,
+    height: size,
+    fold: z.enum([
+      "flat",
+      "side",
+      "top",
+      "gate",
+      "double-gate",
+      "z",
+      "tri",
+      "roll",
+      "double-parallel",
+      "accordion",
+      "easel",
+      "shutter",
+      "own",
+    ]),
+    along: side,
+    panels: z.array(size).min(1),
+    scores: z.array(score),
+    slits: z.array(slit),
+  })
+  .meta({
+    id: "flat",
+    description: "The sheet a card is folded from, its outside up and its front upright.",
+  });
 
 /** What copies are made for. */
 export const copiesFor = z.strictObject({ guests: count, samples: count });
@@ -91,18 +124,38 @@ export const paper: z.ZodType<Paper> = z
   })
   .meta({ id: "paper", description: "A paper of the bundle, all of one size." });
 
+/** A surface of a card. */
+export const surface = z
+  .union([
+    z.enum([
+      "front",
+      "inside",
+      "inside-front",
+      "inside-flap",
+      "flap",
+      "back",
+      "left-door",
+      "right-door",
+      "upper-door",
+      "lower-door",
+    ]),
+    z.templateLiteral(["page-", z.int().min(1)]),
+  ])
+  .describe("A surface of a card as its reader sees it.");
+
 const layer: z.ZodType<CardLayer> = z
   .strictObject({
+    surface,
     x: ticks,
     y: ticks,
     width: size,
     height: size,
     piece: z.string(),
-    on: count.nullable().describe("Index of the layer that carries it; null: the front of the base."),
+    on: count.nullable().describe("Index of the layer that carries it; null: the surface itself."),
     border: sides,
     text: z.string().nullable(),
   })
-  .describe("A piece where it lies on the front, from the front's top left corner.");
+  .describe("A piece where it lies on a surface, from the surface's top left corner.");
 
 /** A card worked out. */
 export const card: z.ZodType<Card> = z
@@ -115,7 +168,11 @@ export const card: z.ZodType<Card> = z
     copiesFor,
     flats: z.array(flat).min(1),
     base: z.string().describe("The id of the base's piece."),
-    layers: z.array(layer).describe("What lies on the front, from the bottom to the top."),
+    surfaces: z
+      .array(z.strictObject({ name: surface, width: size, height: size }))
+      .min(1)
+      .describe("The surfaces that the fold gives, the front first."),
+    layers: z.array(layer).describe("What lies on them, each from the bottom to the top."),
     roundings: z.array(
       z.strictObject({
         piece: z.string(),
@@ -143,6 +200,7 @@ export const piece: z.ZodType<Piece> = z
           width: size,
           height: size,
           scores: z.array(score),
+          slits: z.array(slit).optional().describe("Cuts inside the piece that free strips of it."),
           grainAlong: side.nullable(),
         }),
       )

@@ -1,7 +1,7 @@
 import type { Along, Choice, Design, Extent, Layer, Place, Project } from "@sheetwright/cards";
 import { z } from "zod";
 import { count, size, ticks } from "../plan/packing-schema.js";
-import { copiesFor, extent, flat, grainNeed, number, paper, side, sides } from "./expansion-schema.js";
+import { copiesFor, extent, flat, grainNeed, number, paper, side, sides, surface } from "./expansion-schema.js";
 
 const choice: z.ZodType<Choice> = z
   .strictObject({ faces: z.array(z.string()).min(1), text: z.string() })
@@ -28,7 +28,7 @@ const layerExtent: z.ZodType<Extent> = z
 
 const layer: z.ZodType<Layer> = z
   .lazy(() => z.discriminatedUnion("kind", [mat, panel, bands, strip, sentiment]))
-  .meta({ id: "layer", description: "What lies on a card's front." });
+  .meta({ id: "layer", description: "What lies on a card, or on another layer." });
 
 const common = {
   path: z.string(),
@@ -83,7 +83,7 @@ const design: z.ZodType<Design> = z
     foldGrain: grainNeed,
     copies: count,
     copiesFor,
-    layers: z.array(layer),
+    surfaces: z.array(z.strictObject({ name: surface, path: z.string(), layers: z.array(layer) })),
   })
   .describe("One kind of card, as the project file describes it.");
 

@@ -67,6 +67,7 @@ const card = (number: number, name: string): Card => ({
   copiesFor: { guests: 1, samples: 0 },
   flats: [],
   base: `${number}a`,
+  surfaces: [],
   layers: [],
   roundings: [],
 });

@@ -126,7 +126,10 @@ describe("the published schema of a project's plan.json", () => {
           ...project,
           cards: project.cards.map((card) => ({
             ...card,
-            layers: card.layers.map((layer) => ({ ...layer, kind: "ribbon" })),
+            surfaces: card.surfaces.map((one) => ({
+              ...one,
+              layers: one.layers.map((layer) => ({ ...layer, kind: "garland" })),
+            })),
           })),
         },
       }),

@@ -30,7 +30,7 @@ export interface CardPiece {
   readonly paperName: string;
 }
 
-/** A layer of the front with its piece. */
+/** A layer of a surface with its piece; `layer.on` is an index among the layers of that surface. */
 export interface LayerPiece extends CardPiece {
   readonly layer: CardLayer;
 }
@@ -41,10 +41,17 @@ export interface CardFacts {
   readonly unit: Unit;
   readonly name: string;
   readonly base: CardPiece;
-  /** From the bottom to the top. */
+  /** What lies on the front, from the bottom to the top. */
   readonly layers: readonly LayerPiece[];
   /** The front, then the layers: what is painted, in painting order. */
   readonly surfaces: readonly Surface[];
+  /** What lies on other surfaces, one entry for each that something lies on. */
+  readonly elsewhere: readonly SurfaceFacts[];
+}
+
+/** What lies on a surface other than the front, told as the front is. */
+export interface SurfaceFacts extends Omit<CardFacts, "elsewhere"> {
+  readonly surface: Card["surfaces"][number];
 }
 
 /** Finds a card by its number. Throws a RangeError where there is none, or where it names pieces that are not there. */
@@ -79,17 +86,35 @@ export function cardFacts(source: CardSource, number: number, { unit }: CardOpti
     };
   };
   const base = pieceOf(card.base, `cards[${at}].base`);
-  const layers = card.layers.map((layer, index) => ({
-    ...pieceOf(layer.piece, `cards[${at}].layers[${index}].piece`),
-    layer,
-  }));
+  const layersOn = (surface: CardLayer["surface"]): readonly LayerPiece[] => {
+    const indices = card.layers.flatMap((layer, index) => (layer.surface === surface ? [index] : []));
+    return indices.map((index) => {
+      const layer = card.layers[index] as CardLayer;
+      const on = layer.on === null ? null : indices.indexOf(layer.on);
+      return { ...pieceOf(layer.piece, `cards[${at}].layers[${index}].piece`), layer: { ...layer, on } };
+    });
+  };
+  const factsOf = ({
+    name: surface,
+    width,
+    height,
+  }: Card["surfaces"][number]): Omit<CardFacts, "elsewhere"> => {
+    const layers = layersOn(surface);
+    return {
+      card,
+      unit: unit ?? source.units,
+      name: displayName({ id: digitsOf(card), name: card.name }),
+      base,
+      layers,
+      surfaces: [{ x: 0, y: 0, width, height }, ...layers.map(({ layer }) => layer)],
+    };
+  };
+  const others = card.surfaces.filter(
+    ({ name }) => name !== "front" && card.layers.some(({ surface }) => surface === name),
+  );
   return {
-    card,
-    unit: unit ?? source.units,
-    name: displayName({ id: digitsOf(card), name: card.name }),
-    base,
-    layers,
-    surfaces: [{ x: 0, y: 0, width: card.front.width, height: card.front.height }, ...card.layers],
+    ...factsOf({ name: "front", ...card.front }),
+    elsewhere: others.map((surface) => ({ surface, ...factsOf(surface) })),
   };
 }
 
@@ -142,10 +167,26 @@ export function formatInWords({ card, unit }: CardFacts): string {
   return `${name.slice(0, 1).toUpperCase()}${name.slice(1)}${stand}, ${closed}`;
 }
 
-/** Where the card is folded: `fold at the left`. */
+const FOLD_WORDS: Readonly<Record<Flat["fold"], string>> = {
+  side: "fold at the left",
+  top: "fold at the top",
+  flat: "not folded",
+  gate: "gate fold",
+  "double-gate": "double gate fold",
+  z: "z fold",
+  tri: "tri-fold",
+  roll: "roll fold",
+  "double-parallel": "folded in half twice",
+  accordion: "accordion fold",
+  easel: "easel fold",
+  shutter: "shutter fold",
+  own: "folded panel by panel",
+};
+
+/** Where or how the card is folded: `fold at the left`. */
 export function foldInWords({ flats }: Card): string {
-  const folds = [...new Set(flats.map(({ fold }) => (fold === "side" ? "at the left" : "at the top")))];
-  return `fold ${folds.join(" or ")}`;
+  const folds = [...new Set(flats.map(({ fold }) => FOLD_WORDS[fold]))];
+  return folds.join(" or ");
 }
 
 /** How many are made, and for whom: `13 copies: 12 for guests, 1 sample`. */

@@ -29,7 +29,7 @@ export function foldWordHeights(
   return { from: toTicks(from), to: toTicks(to) };
 }
 
-function wordFor(flats: readonly Flat[], fold: Flat["fold"]): string {
+function wordFor(flats: readonly Flat[], fold: EdgeFold): string {
   return flats[0]?.fold === fold ? "fold" : "or fold";
 }
 
@@ -40,9 +40,14 @@ function wordAlong(length: number, word: string): { readonly from: number; reado
   return { from: to - room, to };
 }
 
-/** Draws the folds round a front (millimetres on the page). */
+/** The edges of the front that a card is folded along. */
+type EdgeFold = "side" | "top";
+
+/** Draws the folds round a front (millimetres on the page); a fold inside the front has no edge of it. */
 export function drawFolds(flats: readonly Flat[], front: Box, prefix: string): readonly SvgElement[] {
-  const folds = [...new Set(flats.map(({ fold }) => fold))];
+  const folds = [...new Set(flats.map(({ fold }) => fold))].filter(
+    (fold): fold is EdgeFold => fold === "side" || fold === "top",
+  );
   return folds.map((fold) =>
     element("g", { id: `${prefix}-fold-${fold}`, "data-role": "fold", "data-fold": fold }, [
       ...[FIRST, SECOND].map((off) => edgeLine(front, fold, off)),
@@ -51,7 +56,7 @@ export function drawFolds(flats: readonly Flat[], front: Box, prefix: string): r
   );
 }
 
-function edgeLine({ x, y, width, height }: Box, fold: Flat["fold"], off: number): SvgElement {
+function edgeLine({ x, y, width, height }: Box, fold: EdgeFold, off: number): SvgElement {
   const ends =
     fold === "side"
       ? { x1: x - off, y1: y, x2: x - off, y2: y + height }
@@ -59,7 +64,7 @@ function edgeLine({ x, y, width, height }: Box, fold: Flat["fold"], off: number)
   return element("line", { ...ends, stroke: INK, "stroke-width": OUTLINE });
 }
 
-function foldWord({ x, y, height }: Box, fold: Flat["fold"], word: string): SvgElement {
+function foldWord({ x, y, height }: Box, fold: EdgeFold, word: string): SvgElement {
   if (fold === "top") {
     return textElement({
       text: word,

@@ -27,21 +27,24 @@ const WORD = SMALLEST_TEXT;
 export function flatFigure(flat: Flat, base: CardPiece, scale: number, unit: Unit, id: string): FlatFigure {
   const toPage = (ticks: number) => (ticks * scale) / TICKS_PER_MM;
   const [width, height] = [toPage(flat.width), toPage(flat.height)];
-  const side = flat.score.along === "width";
+  const side = flat.along === "width";
+  const ends = flat.scores.map(({ at }) => at);
   // Text may be longer than its line.
   const beyond = (drawn: number, length: number) => Math.max(1, dimensionText(length, unit) - drawn);
   const right = side ? beyond(width, flat.width) : DIMENSION_ROOM;
   const top = side
     ? DIMENSION_ROOM
-    : Math.max(beyond(toPage(flat.score.at), flat.score.at), beyond(height, flat.height));
+    : Math.max(...flat.panels.map((panel) => beyond(toPage(panel), panel)), beyond(height, flat.height));
   return {
     width: DIMENSION_ROOM + width + right,
     height: top + height + DIMENSION_ROOM,
     draw: (x, y) => {
       const box: Box = { x: x + DIMENSION_ROOM, y: y + top, width, height };
-      const score = toPage(flat.score.at);
       const far = { x: box.x + width, y: box.y + height };
-      const at = { length: flat.score.at, unit };
+      const panels = flat.panels.map((length, index) => {
+        const from = toPage(ends[index - 1] ?? 0);
+        return { from, to: from + toPage(length), length };
+      });
       const whole = { unit };
       return [
         element("rect", {
@@ -53,11 +56,32 @@ export function flatFigure(flat: Flat, base: CardPiece, scale: number, unit: Uni
           stroke: edgeColour(base.face.colour),
           "stroke-width": OUTLINE,
         }),
-        ...dashes(box, flat.score.along, score, inkOn(base.face.colour)),
-        ...halves(box, flat.score.along, score, inkOn(base.face.colour)),
-        ...(side
-          ? drawDimension({ beside: "top", edge: box.y, from: box.x, to: box.x + score, ...at })
-          : drawDimension({ beside: "left", edge: box.x, from: box.y, to: box.y + score, ...at })),
+        ...flat.scores.flatMap(({ at }) => dashes(box, flat.along, toPage(at), inkOn(base.face.colour))),
+        ...(panels.length === 2
+          ? halves(box, flat.along, toPage(ends[0] ?? 0), inkOn(base.face.colour))
+          : []),
+        ...panels
+          // Of two panels the first is measured; the second follows from the whole.
+          .slice(0, panels.length === 2 ? 1 : panels.length === 1 ? 0 : undefined)
+          .flatMap(({ from, to, length }) =>
+            side
+              ? drawDimension({
+                  beside: "top",
+                  edge: box.y,
+                  from: box.x + from,
+                  to: box.x + to,
+                  length,
+                  unit,
+                })
+              : drawDimension({
+                  beside: "left",
+                  edge: box.x,
+                  from: box.y + from,
+                  to: box.y + to,
+                  length,
+                  unit,
+                }),
+          ),
         ...drawDimension({
           beside: "bottom",
           edge: far.y,

@@ -64,7 +64,9 @@ function sizesOf({ unit }: CardFacts, sizes: readonly { readonly width: Ticks; r
 
 function basePiece(facts: CardFacts): MeasuredPiece {
   const { base, card } = facts;
-  const scores = card.flats.map((flat) => `score ${unbroken(scoreAt(facts, flat))}`);
+  const scores = card.flats.flatMap((flat) =>
+    flat.scores.length === 0 ? [] : [`score ${scoresAt(facts, flat)}`],
+  );
   const need = base.piece.grainNeed;
   const along = base.piece.forms.every(({ grainAlong }) => grainAlong !== null);
   const grain =
@@ -74,12 +76,15 @@ function basePiece(facts: CardFacts): MeasuredPiece {
   return {
     piece: base,
     sizes: sizesOf(facts, card.flats),
-    notes: [scores.join(" or "), ...grain, ...minding(base)],
+    notes: [...(scores.length === 0 ? [] : [scores.join(" or ")]), ...grain, ...minding(base)],
   };
 }
 
-function scoreAt({ unit }: CardFacts, { score }: Flat): string {
-  return `${formatLength(score.at, { unit })} from the ${score.along === "width" ? "left" : "top"}`;
+function scoresAt({ unit }: CardFacts, { scores, along }: Flat): string {
+  const places = scores.map(({ at }) => unbroken(formatLength(at, { unit })));
+  const last = places.at(-1) ?? "";
+  const listed = places.length < 2 ? last : `${places.slice(0, -1).join(", ")} and ${last}`;
+  return `${listed} from the ${along === "width" ? "left" : "top"}`;
 }
 
 function layerPiece(facts: CardFacts, layer: LayerPiece, blocks: readonly Block[]): MeasuredPiece {
@@ -147,7 +152,9 @@ function namesOf(pieces: readonly CardPiece[], by: "id" | "label"): string {
 
 function stepsOf(facts: CardFacts, blocks: readonly Block[]): readonly string[] {
   const { card, layers, unit } = facts;
-  const steps = [card.flats.map((flat) => foldStep(facts, flat)).join(" Or: ")];
+  const steps = [card.flats.flatMap((flat) => foldStep(facts, flat)).join(" Or: ")].filter(
+    (step) => step !== "",
+  );
   const done = new Set<LayerPiece>();
   for (const layer of layers) {
     if (done.has(layer)) continue;
@@ -169,15 +176,41 @@ function stepsOf(facts: CardFacts, blocks: readonly Block[]): readonly string[] 
   return steps;
 }
 
-function foldStep({ base, unit }: CardFacts, { fold, score, width, height }: Flat): string {
-  const side = fold === "side";
-  const middle = 2 * score.at === (side ? width : height);
-  const part = middle ? "half" : "part";
-  return (
-    `Score ${unbroken(base.label)} ${bothUnits(score.at, unit)} from its ${side ? "left" : "top"} edge, ` +
-    `${side ? "from top to bottom" : "from side to side"}, and fold along the score with the ridge that it raises ` +
-    `inside. The front is the ${side ? "right" : "lower"} ${part}.`
-  );
+function foldStep({ base, unit }: CardFacts, flat: Flat): readonly string[] {
+  const { along, scores } = flat;
+  const [edge, run] = along === "width" ? ["left", "from top to bottom"] : ["top", "from side to side"];
+  const label = unbroken(base.label);
+  const [only] = scores;
+  if (only === undefined) return [];
+  const at = (chosen: Flat["scores"]) =>
+    chosen
+      .map((score) => bothUnits(score.at, unit))
+      .reduce((all, next, i) => joined(all, next, i, chosen.length));
+  if (scores.length === 1) {
+    const middle = 2 * only.at === flat[along];
+    return [
+      `Score ${label} ${at(scores)} from its ${edge} edge, ${run}, and fold along the score with the ridge that it ` +
+        `raises inside. The front is the ${along === "width" ? "right" : "lower"} ${middle ? "half" : "part"}.`,
+    ];
+  }
+  const outside = scores.filter(({ folds }) => folds === "mountain");
+  const inside = scores.filter(({ folds }) => folds === "valley");
+  const both = scores.filter(({ folds }) => folds === "both");
+  const told = [
+    ...(outside.length === 0
+      ? []
+      : [`on its outside ${at(outside)} from its ${edge} edge, to fold away from you`]),
+    // Turned over by its other edge, the flat keeps the side that is measured from.
+    ...(inside.length === 0 ? [] : [`on its inside ${at(inside)} from the same edge, to fold the other way`]),
+    ...(both.length === 0
+      ? []
+      : [`${at(both)} from its ${edge} edge, to fold one way in the middle and the other way in the strips`]),
+  ];
+  return [`Score ${label}, ${run}: ${told.join("; ")}. The ridge that a score raises goes inside its fold.`];
+}
+
+function joined(all: string, next: string, index: number, count: number): string {
+  return `${all}${index === count - 1 ? " and " : ", "}${next}`;
 }
 
 /** The two bands whose seam lies under the middle of a layer on them; `null` where none does. */

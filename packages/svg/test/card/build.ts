@@ -101,8 +101,24 @@ export function buildCard(note: CardNote): BuiltCard {
     .map(
       (fold): Flat =>
         fold === "side"
-          ? { width: 2 * width, height, fold, score: { along: "width", at: width } }
-          : { width, height: 2 * height, fold, score: { along: "height", at: height } },
+          ? {
+              width: 2 * width,
+              height,
+              fold,
+              along: "width",
+              panels: [width, width],
+              scores: [{ along: "width", at: width, folds: "mountain" }],
+              slits: [],
+            }
+          : {
+              width,
+              height: 2 * height,
+              fold,
+              along: "height",
+              panels: [height, height],
+              scores: [{ along: "height", at: height, folds: "mountain" }],
+              slits: [],
+            },
     );
   const piece = (
     index: number,
@@ -132,7 +148,7 @@ export function buildCard(note: CardNote): BuiltCard {
     flats.map((flat) => ({
       width: flat.width,
       height: flat.height,
-      scores: [flat.score],
+      scores: flat.scores,
       grainAlong: flat.fold === "side" ? ("height" as const) : ("width" as const),
     })),
     `cards[${number - 1}].base`,
@@ -165,6 +181,7 @@ export function buildCard(note: CardNote): BuiltCard {
     const [cx, cy, cw, ch] = carrier === undefined ? [0, 0, width, height] : wholeOf(carrier);
     const [bx, by, bw, bh] = wholeOf(layer);
     return {
+      surface: "front",
       x,
       y,
       width: w,
@@ -185,6 +202,7 @@ export function buildCard(note: CardNote): BuiltCard {
       copiesFor: { guests, samples },
       flats,
       base: base.id,
+      surfaces: [{ name: "front", width, height }],
       layers,
       roundings: (note.roundings ?? []).map(({ layer, ...rounding }) => ({
         ...rounding,

@@ -56,14 +56,14 @@ function faultsOf(pages: readonly string[], card: Card, { units, pieces }: Expan
     const near = (length: number, ticks: number) => Math.abs(length - (ticks * base) / TICKS_PER_MM) < 0.002;
     if (!near(box.width, flat.width) || !near(box.height, flat.height))
       faults.push("a flat is not to its scale");
-    const at = flat.score.along === "width" ? numberOf(score, "x1") - box.x : numberOf(score, "y1") - box.y;
-    if (!near(at, flat.score.at)) faults.push("a score is not at its place");
+    const at = flat.along === "width" ? numberOf(score, "x1") - box.x : numberOf(score, "y1") - box.y;
+    if (!near(at, flat.scores[0]?.at ?? 0)) faults.push("a score is not at its place");
   }
 
   const texts = read.flatMap(textsOf).join(" ");
   for (const unit of ["in", "mm"] as const) {
-    for (const { width, height, score } of card.flats) {
-      for (const length of [width, height, score.at]) {
+    for (const { width, height, scores: all } of card.flats) {
+      for (const length of [width, height, ...all.map((score) => score.at)]) {
         if (!texts.includes(formatLength(length, { unit })))
           faults.push(`a length of the flat is not told in ${unit}`);
       }

@@ -2,7 +2,7 @@ import { z } from "zod";
 import { says } from "../wording.js";
 import { type Kinds, oneOfKinds } from "./kinds.js";
 import { layersSchema } from "./layer-schema.js";
-import { cardFormat, choice, count, MOST_COPIES, size, textOf } from "./scalars.js";
+import { cardFormat, choice, count, length, MOST_COPIES, size, textOf } from "./scalars.js";
 
 const copiesFor = z.strictObject(
   {
@@ -30,12 +30,80 @@ const baseKeys = z.strictObject(
 );
 const baseSchema = z.union([choice, baseKeys], says("base"));
 
-const ALL = ["copies", "fold", "front"];
+const foldKind = z.enum(
+  [
+    "side",
+    "top",
+    "either",
+    "flat",
+    "gate",
+    "double-gate",
+    "z",
+    "tri",
+    "roll",
+    "double-parallel",
+    "accordion",
+    "easel",
+    "shutter",
+    "own",
+  ],
+  says("foldKind"),
+);
+const namedFold = foldKind.exclude(["own"], says("fold"));
+/** The most panels of an accordion, a roll or a fold of one's own. */
+const MOST_PANELS = 40;
+const foldKeys = z.strictObject(
+  {
+    kind: foldKind.describe("The kind of fold, such as gate; own: panel by panel."),
+    divides: z
+      .enum(["width", "height"], says("divides"))
+      .optional()
+      .describe("The side of the flat that the scores divide. Default: width."),
+    gap: length.optional().describe("Gap in all between the doors of a gate. Default: 0."),
+    shorten: length
+      .optional()
+      .describe(
+        "How much shorter a panel is that folds inside others. Default: 1/16 in, on cover-weight paper 1/8 in.",
+      ),
+    panels: z
+      .int(says("panels"))
+      .min(1, says("panels"))
+      .max(MOST_PANELS, says("panels"))
+      .optional()
+      .describe("Panels of an accordion or a roll. Default: 3 of an accordion, 4 of a roll."),
+    widths: z
+      .array(length, says("panelWidths"))
+      .min(2, says("panelWidths"))
+      .max(MOST_PANELS, says("panelWidths"))
+      .optional()
+      .describe("Panels of a fold of your own, from the left or the top with the outside up."),
+    folds: z
+      .array(z.enum(["mountain", "valley"], says("folds")), says("folds"))
+      .max(MOST_PANELS, says("folds"))
+      .optional()
+      .describe("How each of its scores folds, seen with the outside up: mountain (away) or valley."),
+  },
+  says("foldKeys"),
+);
 
-/** The two ways to say how large a card is. */
+const SURFACES = [
+  "inside-front",
+  "inside-flap",
+  "flap",
+  "left-door",
+  "right-door",
+  "upper-door",
+  "lower-door",
+] as const;
+const surfaceName = z.union([z.enum(SURFACES), z.string().regex(/^page-[1-9][0-9]?$/)], says("surfaceName"));
+
+const ALL = ["copies", "front", "inside", "back", "elsewhere"];
+
+/** The ways to say how large a card is. */
 export const CARD_KINDS = {
-  format: { noun: "a card with a format", required: ["name", "base"], optional: ["stand", ...ALL] },
-  size: { noun: "a card with a size of its own", required: ["name", "base"], optional: ALL },
+  format: { noun: "a card with a format", required: ["name", "base"], optional: ["stand", "fold", ...ALL] },
+  size: { noun: "a card with a size of its own", required: ["name", "base"], optional: ["fold", ...ALL] },
+  flat: { noun: "a card with a flat of its own", required: ["name", "base", "fold"], optional: ALL },
 } as const satisfies Kinds;
 
 /** One kind of card. */
@@ -49,19 +117,30 @@ export const cardSchema = z
         .enum(["upright", "lying"], says("stand"))
         .optional()
         .describe("How a card with a format stands; lying is a quarter turn. Default: upright."),
+      flat: size
+        .optional()
+        .describe("Width x height of the unfolded card, outside up; how large the front is, its fold says."),
       fold: z
-        .enum(["side", "top", "either"], says("fold"))
+        .union([namedFold, foldKeys], says("fold"))
         .optional()
         .describe(
-          "Where the fold is; either leaves it to the plan. Default: the usual fold of the format, or along the longer edge.",
+          "How it is folded: side, top, either (leaves it to the plan), flat, gate, z, tri, accordion, easel and so on. Default: the usual fold of the format, or along the longer edge.",
         ),
       base: baseSchema.describe("The paper of the folded body of the card."),
       copies: copiesSchema.optional().describe("Copies of this card. Default: what the project says."),
       front: layersSchema.optional().describe("What lies on the front, from the bottom to the top."),
+      inside: layersSchema
+        .optional()
+        .describe("What lies inside, on the page that faces the reader, at the right or below."),
+      back: layersSchema.optional().describe("What lies on the back."),
+      elsewhere: z
+        .record(surfaceName, layersSchema, says("elsewhere"))
+        .optional()
+        .describe("What lies on other surfaces that the fold has, such as { left-door: [...] }."),
     },
     says("card"),
   )
   .meta({ id: "card", description: "One kind of card.", ...oneOfKinds(CARD_KINDS) });
 
 /** Groups of keys by their wording. */
-export const CARD_GROUPS = { copiesFor, baseKeys, card: cardSchema };
+export const CARD_GROUPS = { copiesFor, baseKeys, foldKeys, card: cardSchema };
