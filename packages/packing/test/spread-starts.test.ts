@@ -140,7 +140,7 @@ describe("worker threads", () => {
   });
 
   test("give the same bytes as no worker, be there 1, 2 or 4 of them (promise 2)", async () => {
-    const problems = [onSheets(12, 2), onOneSheet(30, 2)];
+    const problems = [onSheets(8, 2), onOneSheet(12, 4)];
     const sent = new Set<string>();
     for (const threads of [1, 2, 4]) {
       const pool = new Tinypool({
