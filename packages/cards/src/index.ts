@@ -2,16 +2,22 @@
 
 export type {
   Along,
+  BandParts,
+  BandShares,
   Bands,
   Choice,
+  CopiesFor,
   Design,
+  EnvelopeWish,
   Extent,
+  Extra,
   Face,
   Flat,
   FoldDirection,
   FoldKind,
   Grain,
   GrainNeed,
+  InnerBands,
   Layer,
   Mat,
   Offcut,
@@ -22,8 +28,10 @@ export type {
   Pattern,
   Place,
   Project,
+  Ribbon,
   Run,
   Score,
+  Seam,
   Sentiment,
   Sides,
   Slit,
@@ -32,7 +40,7 @@ export type {
   SurfaceName,
   Trimmer,
 } from "./project.js";
-export { ProjectError, type ProjectFault, type ProjectFaultCode } from "./project-fault.js";
+export { ProjectError, type ProjectFault } from "./project-fault.js";
 
 // The project file
 
@@ -60,11 +68,45 @@ export { allowedTurns, grainTurns, patternTurns, type Turns } from "./fold/turns
 
 export { expandProject, findProjectFaults } from "./expand/expand-project.js";
 export { type VisibleAreas, visibleAreas } from "./expand/visible-areas.js";
-export type { Card, CardLayer, CardSurface, Expansion, Piece, PieceForm, Rounding } from "./expansion.js";
+export type {
+  Card,
+  CardLayer,
+  CardSeam,
+  CardSurface,
+  Expansion,
+  Item,
+  Join,
+  Piece,
+  PieceForm,
+  Rounding,
+} from "./expansion.js";
 
-// What to tell the maker
+// The finished card
 
-export type { Advice, AdviceCode } from "./advice/advice.js";
-export { adviseOn } from "./advice/advise-on.js";
+export { type EnvelopeMass, envelopeMass } from "./envelope/envelope-mass.js";
+export { type EnvelopeRoom, type EnvelopeVerdict, envelopeRoom } from "./envelope/envelope-room.js";
+export { type EnvelopeFit, listEnvelopes } from "./envelope/list-envelopes.js";
+export { usualEnvelopes } from "./envelope/usual-envelopes.js";
+export {
+  type CardEnvelope,
+  type FinishedCard,
+  finishedCard,
+  finishedCards,
+} from "./finished/finished-card.js";
+export type { CardThickness } from "./thickness/card-thickness.js";
+export { closedSize, type FoldedPanel, foldedPanels, placeOnClosed } from "./thickness/folded-panels.js";
+export { sayThickness } from "./thickness/say-thickness.js";
+export { type Slab, thickestPoint } from "./thickness/thickest-point.js";
+export type { CardMass } from "./weight/card-mass.js";
+export { type Basis, type PaperMeasures, paperMeasures } from "./weight/paper-measures.js";
+export { sayMass } from "./weight/say-mass.js";
+
+// Checks
+
+export type { Check, Severity } from "./checks/check.js";
+export { checkProject } from "./checks/check-project.js";
+export type { ProjectFaultCode } from "./checks/fault-checks.js";
+export type { Finding } from "./checks/finding.js";
+export { type CheckCode, projectChecks } from "./checks/project-checks.js";
 export { explainNoPaper } from "./fit/explain-no-paper.js";
 export type { NoPaper } from "./no-paper.js";

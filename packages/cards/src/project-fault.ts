@@ -1,26 +1,6 @@
 /** What can be wrong with a project, as data. */
 
-/** What kind of mistake it is. */
-export type ProjectFaultCode =
-  | "not-readable"
-  | "version"
-  | "missing"
-  | "unknown-key"
-  | "twice"
-  | "wrong-type"
-  | "not-a-length"
-  | "not-a-size"
-  | "not-a-count"
-  | "not-a-word"
-  | "unknown-paper"
-  | "unknown-format"
-  | "contradiction"
-  | "layer-vanishes"
-  | "border-vanishes"
-  | "too-large"
-  | "part-vanishes"
-  | "grain-unknown"
-  | "too-many";
+import type { ProjectFaultCode } from "./checks/fault-checks.js";
 
 /** One mistake in a project. */
 export interface ProjectFault {

@@ -60,7 +60,7 @@ Exit codes: 0 all pieces are planned; 1 not all can be: the plan for the others 
 what is missing is said; 2 wrong usage or input, nothing written.`;
 
 const CHECK_HELP = `
-Exit codes: 0 the project can be read, whatever is advised; 1 a piece fits none of its papers;
+Exit codes: 0 the project can be planned, whatever else is found; 1 a piece fits none of its papers;
 2 wrong usage or input.`;
 
 const NEW_HELP = `

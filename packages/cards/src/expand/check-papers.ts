@@ -52,7 +52,7 @@ function unknownGrain({ need, grainAlong, grainPath }: ChoiceAt, faces: readonly
   const papers = new Set(faces.map(({ paper }) => paper).filter(({ grain }) => grain === "unknown"));
   return [...papers].map(({ id, name }) =>
     fault({
-      code: "grain-unknown",
+      code: "grain-required",
       path: grainPath,
       found: "require",
       expected: `a paper whose grain is known; that of "${id}" is not`,

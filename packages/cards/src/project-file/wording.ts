@@ -1,4 +1,4 @@
-import type { ProjectFaultCode } from "../project-fault.js";
+import type { ProjectFaultCode } from "../checks/fault-checks.js";
 
 /** How a fault of a kind of value is said. */
 export interface Wording {
@@ -227,6 +227,33 @@ export const WORDINGS = {
   layerGrainKeys: { code: "wrong-type", expected: "{ along: upright, need: require }", noun: "a grain" },
   along: { code: "not-a-word", expected: "upright or across" },
   need: { code: "not-a-word", expected: "prefer or require" },
+  extras: {
+    code: "wrong-type",
+    expected: "a list of extras, each after a hyphen, such as - { name: knot, thickness: 1/8 }",
+  },
+  extra: {
+    code: "wrong-type",
+    expected: "an extra, such as { name: button, count: 2, thickness: 1/8 }",
+    noun: "an extra",
+  },
+  extraName: { code: "wrong-type", expected: "the name of the extra, such as knot" },
+  extraSurface: {
+    code: "not-a-word",
+    expected: "a surface of the card: front, inside, back or another that its fold has",
+    words: ["front", "inside", "back"],
+  },
+  mass: { code: "wrong-type", expected: "a weight with its unit, such as 1.2 g or 0.05 oz" },
+  smallPart: { code: "not-a-word", expected: "true or false", meant: { yes: "true", no: "false" } },
+  envelope: {
+    code: "not-a-size",
+    expected:
+      "an envelope: a name such as us-a7, a size such as 5 1/4 x 7 1/4, or { size: 5 x 7, weight: 24 lb bond }",
+  },
+  envelopeKeys: {
+    code: "wrong-type",
+    expected: "{ name: us-a7, weight: 24 lb bond }",
+    noun: "an envelope",
+  },
 } as const satisfies Readonly<Record<string, Wording>>;
 
 /** The name of a wording. */

@@ -146,7 +146,7 @@ const CASES: readonly Case[] = [
   ["an unknown base", project("  - { name: A, format: us-a7, base: nigth }"), "unknown-paper", "cards[0].base", 8, "night", 'There is no paper "nigth".'],
   ["a base without a paper", project("  - { name: A, format: us-a7, base: { grain: ignore } }"), "missing", "cards[0].base.paper", 8, null, 'The key "paper" is missing.'],
   ["an empty base", project("  - { name: A, format: us-a7, base: }"), "missing", "cards[0].base", 8, null, 'Nothing stands behind "base".'],
-  ["a grain that is required and not known", project("  - { name: A, size: 5 x 7, base: { paper: plain, grain: require } }"), "grain-unknown", "cards[0].base.grain", 8, null, "bend the sheet"],
+  ["a grain that is required and not known", project("  - { name: A, size: 5 x 7, base: { paper: plain, grain: require } }"), "grain-required", "cards[0].base.grain", 8, null, "bend the sheet"],
   ["an empty front", project("  - name: A\n    format: us-a7\n    base: night\n    front:"), "missing", "cards[0].front", 11, null, 'Nothing stands behind "front".'],
 
   // Layers

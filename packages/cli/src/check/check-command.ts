@@ -4,6 +4,7 @@ import { readProjectFile } from "../project/read-project-file.js";
 import type { WrittenOptions } from "../request/plan-options.js";
 import { bold } from "../words/emphasis.js";
 import { writeCheck } from "../words/write-check.js";
+import { writeFindings } from "../words/write-findings.js";
 import { checkReport } from "./check-report.js";
 import { readCheckRequest } from "./check-request.js";
 
@@ -14,27 +15,20 @@ import { readCheckRequest } from "./check-request.js";
  * @param rest what stands on the command line beside known options: the project file, and faults.
  */
 export async function checkCommand(written: WrittenOptions, rest: readonly string[], io: Io): Promise<0 | 1> {
-  const { file, json, faults } = readCheckRequest(written, rest);
+  const { file, json, silenced, faults } = readCheckRequest(written, rest);
   if (file === null || faults.length > 0) throw new FaultsFound(faults);
   const { project, faults: mistakes, placeOf, notes } = await readProjectFile(file, "sheetwright check", io);
   if (project === null) throw new FaultsFound(mistakes);
   const report = checkReport(project, placeOf);
   if (json) io.stdout.write(`${JSON.stringify(report, null, 2)}\n`);
   (json ? io.stderr : io.stdout).write(lines(writeCheck(report)));
-  const said = [
-    ...notes,
-    ...report.advice.map(({ place, message }) => `${writePlace(place)}: Note: ${message}`),
-  ];
+  const heard = report.findings.filter((one) => one.silenced === null);
+  const listed = silenced ? report.findings : heard;
+  const said = [...notes, ...writeFindings(listed, (path) => writePlace(placeOf(path)))];
   if (said.length > 0) io.stderr.write(lines(["", ...said]));
-  if (report.noPaper.length === 0) return 0;
+  if (heard.every(({ severity }) => severity !== "error")) return 0;
   const verdict = "Cannot be planned as asked: a piece fits none of its papers.";
-  io.stderr.write(
-    lines([
-      "",
-      bold(verdict, io.stderr, io.env),
-      ...report.noPaper.flatMap(({ place, message }) => ["", `${writePlace(place)}: ${message}`]),
-    ]),
-  );
+  io.stderr.write(lines(["", bold(verdict, io.stderr, io.env)]));
   return 1;
 }
 

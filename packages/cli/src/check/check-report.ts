@@ -1,12 +1,4 @@
-import {
-  type Advice,
-  adviseOn,
-  type Expansion,
-  expandProject,
-  explainNoPaper,
-  type NoPaper,
-  type Project,
-} from "@sheetwright/cards";
+import { checkProject, type Expansion, expandProject, type Finding, type Project } from "@sheetwright/cards";
 import type { Size, Unit } from "@sheetwright/measure";
 import type { Place } from "../fault.js";
 import { designNames } from "../project-plan/design-names.js";
@@ -19,9 +11,8 @@ export interface CheckReport {
   readonly units: { readonly length: "tick"; readonly ticksPerInch: 40640; readonly shown: Unit };
   readonly cards: readonly CheckedCard[];
   readonly papers: readonly CheckedPaper[];
-  /** Pieces that no paper can give, with their places. */
-  readonly noPaper: readonly (NoPaper & { readonly place: Place })[];
-  readonly advice: readonly (Advice & { readonly place: Place })[];
+  /** What the checks find, errors first; the silenced ones too. */
+  readonly findings: readonly (Finding & { readonly place: Place })[];
 }
 
 /** A card in short. */
@@ -53,11 +44,6 @@ export interface CheckedPaper {
 /** Sums a project up without planning it. */
 export function checkReport(project: Project, placeOf: (path: string) => Place): CheckReport {
   const expansion = expandProject(project);
-  const noPaper = expansion.pieces
-    .map((piece) => explainNoPaper(project, piece))
-    .filter((one) => one !== null)
-    .map((one) => ({ ...one, place: placeOf(one.path) }));
-  const told = new Set(noPaper.map(({ message }) => message));
   return {
     sheetwright: "check",
     version: 1,
@@ -73,10 +59,7 @@ export function checkReport(project: Project, placeOf: (path: string) => Place):
       pieces: expansion.pieces.filter(({ card }) => card === number).length,
     })),
     papers: checkedPapers(expansion),
-    noPaper,
-    advice: adviseOn(project)
-      .filter(({ message }) => !told.has(message))
-      .map((one) => ({ ...one, place: placeOf(one.path) })),
+    findings: checkProject(project).map((one) => ({ ...one, place: placeOf(one.path) })),
   };
 }
 

@@ -8,12 +8,16 @@ export interface CheckRequest {
   /** Path of the project file, as given; `null` where it is missing. */
   readonly file: string | null;
   readonly json: boolean;
+  /** Whether what the project silences is listed as well. */
+  readonly silenced: boolean;
   readonly faults: readonly Fault[];
 }
 
 /** Adds the options of `sheetwright check` to a command. */
 export function addCheckOptions(command: Command): Command {
-  return command.option("--json", "print what is found as JSON; the text goes to standard error");
+  return command
+    .option("--silenced", "list what the project silences as well, with its reasons")
+    .option("--json", "print what is found as JSON; the text goes to standard error");
 }
 
 /**
@@ -40,5 +44,5 @@ export function readCheckRequest(written: WrittenOptions, rest: readonly string[
       "A list of pieces is checked when it is planned.";
     faults.unshift({ code: "not-a-project", place, message });
   }
-  return { file, json: written["json"] === true, faults };
+  return { file, json: written["json"] === true, silenced: written["silenced"] === true, faults };
 }

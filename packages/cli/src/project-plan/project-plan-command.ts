@@ -1,4 +1,4 @@
-import { adviseOn, type Project } from "@sheetwright/cards";
+import { checkProject, type Project } from "@sheetwright/cards";
 import { type Fault, FaultsFound, writePlace } from "../fault.js";
 import { PLAN_FILE } from "../folder/survey-folder.js";
 import { folderFaults, writeToFolder } from "../folder/write-to-folder.js";
@@ -8,7 +8,7 @@ import { type ReadProjectFile, readProjectFile } from "../project/read-project-f
 import type { WrittenOptions } from "../request/plan-options.js";
 import { type ProjectPlanRequest, readProjectPlanRequest } from "../request/project-plan-request.js";
 import { bold } from "../words/emphasis.js";
-import { writeAdvice } from "../words/write-advice.js";
+import { writeFindings } from "../words/write-findings.js";
 import { BLADE_CAUTION } from "../words/write-notes.js";
 import { writeProjectShortfall } from "../words/write-project-shortfall.js";
 import { writeProjectSummary } from "../words/write-project-summary.js";
@@ -33,7 +33,11 @@ export async function projectPlanCommand(
 
   const kept = await writeToFolder(request, files, io);
   const place = (path: string): string => writePlace(read.placeOf(path));
-  const notes = [...read.notes, ...writeAdvice(adviseOn(project), plan.noPaper, place), ...kept];
+  // A piece that no paper can give is told as missing.
+  const heard = checkProject(project).filter(
+    ({ severity, silenced }) => severity !== "error" && silenced === null,
+  );
+  const notes = [...read.notes, ...writeFindings(heard, place), ...kept];
   const caution = summary.layouts.length === 0 ? [] : ["", ...BLADE_CAUTION];
   const text = lines([
     ...writeProjectSummary(summary),

@@ -3,9 +3,10 @@ import type { CheckedCard, CheckedPaper, CheckReport } from "../check/check-repo
 import { counted } from "./counted.js";
 import { block } from "./summary-rows.js";
 import { table } from "./table.js";
+import { countFindings } from "./write-findings.js";
 
 /** Says in short what a project is. Gives lines without a break at their end. */
-export function writeCheck({ title, cards, papers, units, noPaper, advice }: CheckReport): readonly string[] {
+export function writeCheck({ title, cards, papers, units, findings }: CheckReport): readonly string[] {
   const unit = units.shown;
   const copies = cards.reduce((total, card) => total + card.copies, 0);
   const pieces = cards.reduce((total, card) => total + card.pieces * card.copies, 0);
@@ -28,18 +29,15 @@ export function writeCheck({ title, cards, papers, units, noPaper, advice }: Che
       pieces === 0 ? "for no piece" : `for ${counted(pieces, "piece")}`,
     ];
   };
-  const found = [
-    ...(noPaper.length === 0
-      ? []
-      : [`${counted(noPaper.length, "kind of piece fits no paper", "kinds of pieces fit no paper")}`]),
-    ...(advice.length === 0 ? [] : [counted(advice.length, "note")]),
-  ];
+  const found = countFindings(findings.filter(({ silenced }) => silenced === null));
+  const silenced = findings.filter((one) => one.silenced !== null).length;
+  const more = silenced === 0 ? "" : `; ${silenced} silenced`;
   return [
     title,
     "",
     ...block("Cards", table(cards.map(cardRow))),
     ...block("Papers", table(papers.map(paperRow))),
     "",
-    `${counted(copies, "card")} of ${counted(pieces, "piece")} in all; ${found.length === 0 ? "nothing odd was found" : found.join(" and ")}.`,
+    `${counted(copies, "card")} of ${counted(pieces, "piece")} in all; ${found === "" ? "nothing odd was found" : found}${more}.`,
   ];
 }

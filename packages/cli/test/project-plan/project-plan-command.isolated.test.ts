@@ -151,9 +151,9 @@ describe("a plan of a project", () => {
     expect(stdout).toMatch(/\nWritten to out:\n {2}cut-list\.txt +open this first: /);
     expect(stdout).toContain("A blade that cuts card cuts fingers.");
     expect(stdout).not.toMatch(/guillotine|kerf|fence|bound|stage|node|group/);
-    // Advice is no fault: it stands on standard error, with its place.
-    expect(stderr).toMatch(/^cards\.yaml:8:3 papers\.ember: Note: .*\.$/m);
-    expect(stderr).toMatch(/^cards\.yaml:\d+:\d+ cards\[1\]\.front\[0\]\S*: Note: .*\.$/m);
+    // A warning is no fault: it stands on standard error, with its place.
+    expect(stderr).toMatch(/^cards\.yaml:8:3 papers\.ember: Warning: .*\. \(grain-unknown\)$/m);
+    expect(stderr).toMatch(/^cards\.yaml:\d+:\d+ cards\[1\]\.front\[0\]\S*: Warning: .*\. \([a-z-]+\)$/m);
   });
 
   it("passes the options on to the search and to the cutter files", async () => {

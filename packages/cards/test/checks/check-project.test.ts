@@ -1,6 +1,6 @@
 import { inches, millimetres } from "@sheetwright/measure";
 import { describe, expect, test } from "vitest";
-import { type Advice, adviseOn, type Layer, ProjectError } from "../../src/index.js";
+import { checkProject, type Finding, findProjectFaults, type Layer } from "../../src/index.js";
 import { checkProjects } from "../random-expansion.js";
 import {
   bands,
@@ -20,23 +20,25 @@ import {
 const night = paper("night", inches(8.5), inches(11), { grain: "height" });
 const cream = paper("cream", inches(8.5), inches(11));
 
-/** The advice on a 5 x 7 in card with these layers. */
-function adviceOn(layers: readonly Layer[]): readonly Advice[] {
-  return adviseOn(project([card(inches(5), inches(7), layers)], { papers: [night, cream] }));
+/** What is found in a 5 x 7 in card with these layers. */
+function found(layers: readonly Layer[]): readonly Finding[] {
+  return checkProject(project([card(inches(5), inches(7), layers)], { papers: [night, cream] }));
 }
 
-test("a card without anything to say about gets no advice", () => {
+test("a card without anything to say about has no finding", () => {
   const seam = { cover: choice("cream"), width: inches(0.5) };
-  expect(adviceOn([bands([1, 3], byBorder(inches(0.125)), { seam })])).toEqual([]);
+  expect(found([bands([1, 3], byBorder(inches(0.125)), { seam })])).toEqual([]);
 });
 
 describe("papers", () => {
   test("that no card uses", () => {
-    expect(adviceOn([])).toEqual([
+    expect(found([])).toEqual([
       {
         code: "unused-paper",
+        severity: "note",
         path: "papers.cream",
         message: "No card uses cream. Leave it out, or name it in a card.",
+        silenced: null,
       },
     ]);
   });
@@ -51,11 +53,13 @@ describe("papers", () => {
       panel(bySize(inches(2), inches(2)), { paper: choice("stars.dots") }),
       panel(bySize(inches(1), inches(1)), { paper: choice("stars.moons.back") }),
     ];
-    expect(adviseOn(project([card(inches(5), inches(7), layers)], { papers: [night, stars] }))).toEqual([
+    expect(checkProject(project([card(inches(5), inches(7), layers)], { papers: [night, stars] }))).toEqual([
       {
         code: "unused-paper",
+        severity: "note",
         path: "papers.stars.designs.comets",
         message: "No card uses the design stars.comets of stars.",
+        silenced: null,
       },
     ]);
   });
@@ -64,17 +68,21 @@ describe("papers", () => {
   test("that are folded and of which the grain is not known", () => {
     const unknown = { ...night, grain: "unknown" } as const;
     const layers = [panel(byBorder(inches(1)))];
-    const found = (foldGrain: "prefer" | "ignore") =>
-      adviseOn(project([card(inches(5), inches(7), layers, { foldGrain })], { papers: [unknown, cream] }));
-    expect(found("prefer")).toMatchObject([{ code: "grain-unknown", path: "papers.night" }]);
-    expect(found("prefer")[0]?.message).toBe(
+    const folded = (foldGrain: "prefer" | "ignore") =>
+      checkProject(
+        project([card(inches(5), inches(7), layers, { foldGrain })], { papers: [unknown, cream] }),
+      );
+    expect(folded("prefer")).toMatchObject([{ code: "grain-unknown", path: "papers.night" }]);
+    expect(folded("prefer")[0]?.message).toBe(
       "The grain of night is not known, so folds may come out across it and crack. Bend a sheet one way and the other " +
         "without creasing it: it gives more easily where the bend runs along the grain. Then write grain: long or grain: short.",
     );
-    expect(found("ignore")).toEqual([]);
+    expect(folded("ignore")).toEqual([]);
     const square = paper("night", inches(12), inches(12));
-    const [advice] = adviseOn(project([card(inches(5), inches(7), layers)], { papers: [square, cream] }));
-    expect(advice?.message).toMatch(/Then write grain: width or grain: height\.$/);
+    const [finding] = checkProject(
+      project([card(inches(5), inches(7), layers)], { papers: [square, cream] }),
+    );
+    expect(finding?.message).toMatch(/Then write grain: width or grain: height\.$/);
   });
 });
 
@@ -82,7 +90,7 @@ describe("seams", () => {
   const thirds = bands([1, 1, 1], byBorder(0));
 
   test("that show", () => {
-    expect(adviceOn([thirds])).toMatchObject([
+    expect(found([thirds])).toMatchObject([
       {
         code: "bare-seam",
         path: "cards[0].front[0]",
@@ -94,7 +102,7 @@ describe("seams", () => {
   });
 
   test("that the maker wants to see", () => {
-    expect(adviceOn([{ ...thirds, seam: "bare" }])).toEqual([]);
+    expect(found([{ ...thirds, seam: "bare" }])).toEqual([]);
   });
 
   test("that something else covers from end to end", () => {
@@ -103,44 +111,46 @@ describe("seams", () => {
         place: { x: { from: "middle" }, y: { from: "start", distance: inches(top) } },
         ...more,
       });
-    expect(adviceOn([thirds, over(2.125), over(4.5)])).toEqual([]);
+    expect(found([thirds, over(2.125), over(4.5)])).toEqual([]);
     // An edge on the seam does not hide it, and half a strip hides half of it.
-    expect(adviceOn([thirds, over(2 + 5 / 16), over(4.5)])).toMatchObject([
+    expect(found([thirds, over(2 + 5 / 16), over(4.5)])).toMatchObject([
       {
         message: expect.stringContaining(
           "The seam 2 5/16 in from the top of these bands will show. Cover it",
         ),
       },
     ]);
-    expect(adviceOn([thirds, over(2.125), over(4.5, { length: inches(4) })])).toMatchObject([
+    expect(found([thirds, over(2.125), over(4.5, { length: inches(4) })])).toMatchObject([
       { message: expect.stringContaining("The seam 4 11/16 in from the top") },
     ]);
   });
 
   test("that stand, on bands side by side", () => {
     const upright = bands([1, 1], byBorder(inches(0.5)), { runs: "upright" });
-    expect(adviceOn([upright])).toMatchObject([
+    expect(found([upright])).toMatchObject([
       { message: expect.stringContaining("The seam 2 in from the left of these bands") },
     ]);
-    expect(adviceOn([upright, strip(inches(0.5), { runs: "upright" })])).toEqual([]);
+    expect(found([upright, strip(inches(0.5), { runs: "upright" })])).toEqual([]);
   });
 
   // Common practice: the cover is wider than the cutting error on both sides; hobby accuracy is up to 1/16 in a cut.
   test("with a cover narrower than the error of two cuts", () => {
     const seam = (width: number) => ({ cover: choice("cream"), width });
-    expect(adviceOn([bands([1, 1], byBorder(0), { seam: seam(inches(1 / 16)) })])).toEqual([
+    expect(found([bands([1, 1], byBorder(0), { seam: seam(inches(1 / 16)) })])).toEqual([
       {
         code: "narrow-cover",
+        severity: "warning",
         path: "cards[0].front[0].seam.width",
+        silenced: null,
         message:
           "A cover of 1/16 in may not hide its seam: cuts are up to 1/16 in off on each side. Make it at least 1/8 in wide.",
       },
     ]);
-    expect(adviceOn([bands([1, 1], byBorder(0), { seam: seam(inches(1 / 8)) })])).toEqual([]);
+    expect(found([bands([1, 1], byBorder(0), { seam: seam(inches(1 / 8)) })])).toEqual([]);
     const metric = card(millimetres(105), millimetres(148), [
       bands([1, 1], byBorder(0), { seam: seam(millimetres(2)) }),
     ]);
-    expect(adviseOn(project([metric], { papers: [night, cream], units: "mm" }))).toMatchObject([
+    expect(checkProject(project([metric], { papers: [night, cream], units: "mm" }))).toMatchObject([
       { code: "narrow-cover", message: expect.stringContaining("at least 3 mm") },
     ]);
   });
@@ -148,11 +158,13 @@ describe("seams", () => {
 
 test("layers of which nothing shows", () => {
   const layers = [panel(bySize(inches(2), inches(2))), panel(bySize(inches(3), inches(3)))];
-  expect(adviceOn(layers)).toEqual([
+  expect(found(layers)).toEqual([
     {
       code: "hidden-layer",
+      severity: "warning",
       path: "cards[0].front[0]",
       message: "Nothing of the 1b panel shows: what lies above covers it whole. Move it, or leave it out.",
+      silenced: null,
     },
   ]);
 });
@@ -162,7 +174,7 @@ test("bands of which nothing shows are told of together", () => {
     bands([1, 1, 1], bySize(inches(2), inches(2)), { seam: "bare" }),
     panel(byBorder(inches(1))),
   ];
-  expect(adviceOn(layers)).toMatchObject([
+  expect(found(layers)).toMatchObject([
     {
       code: "hidden-layer",
       path: "cards[0].front[0]",
@@ -175,20 +187,54 @@ test("bands of which nothing shows are told of together", () => {
 test("pieces that no paper can give, in the words of the finding", () => {
   const stars = paper("stars", inches(6), inches(6));
   const layers = [mat(byBorder(inches(0.125)), { paper: choice("stars") })];
-  const [advice] = adviseOn(project([card(inches(5), inches(7), layers)], { papers: [night, stars] }));
-  expect(advice).toMatchObject({ code: "no-paper", path: "cards[0].front[0]" });
-  expect(advice?.message).toContain("The 1b mat is 4 3/4 x 6 3/4 in");
+  const [finding] = checkProject(project([card(inches(5), inches(7), layers)], { papers: [night, stars] }));
+  expect(finding).toMatchObject({ code: "no-paper", path: "cards[0].front[0]" });
+  expect(finding?.message).toContain("The 1b mat is 4 3/4 x 6 3/4 in");
 });
 
-test("a project with faults is not advised on", () => {
-  expect(() => adviceOn([mat(byBorder(inches(3)))])).toThrow(ProjectError);
+test("a project with faults has those, and nothing else is told", () => {
+  const broken = project([card(inches(5), inches(7), [mat(byBorder(inches(3)))])], {
+    papers: [night, cream],
+  });
+  const faults = findProjectFaults(broken);
+  expect(faults.map(({ code }) => code)).toEqual(["layer-vanishes"]);
+  expect(checkProject(broken)).toEqual(
+    faults.map(({ code, path, message }) => ({ code, severity: "error", path, message, silenced: null })),
+  );
 });
 
-test("advice on projects made at random is whole sentences on values of the file", () => {
+test("errors come first, then warnings, then notes, each in the order of the project", () => {
+  const papers = ["night", "cream", "ember", "amber"].map((id) => paper(id, inches(8.5), inches(11)));
+  const tiny = paper("tiny", inches(2), inches(2), { grain: "height" });
+  const thirds = bands([1, 1, 1], byBorder(0));
+  const cards = [
+    card(inches(5), inches(7), [thirds]),
+    card(inches(5), inches(7), [panel(byBorder(0), { paper: choice("tiny"), layers: [thirds] })], {
+      number: 2,
+    }),
+    card(inches(5), inches(7), [thirds], { number: 11 }),
+  ];
+  const order = checkProject(project(cards, { papers: [...papers, tiny] })).map(({ code, path }) => [
+    code,
+    path,
+  ]);
+  expect(order).toEqual([
+    ["no-paper", "cards[1].front[0]"],
+    ["grain-unknown", "papers.night"],
+    ["bare-seam", "cards[0].front[0]"],
+    ["hidden-layer", "cards[1].front[0]"],
+    ["bare-seam", "cards[1].front[0].layers[0]"],
+    ["bare-seam", "cards[10].front[0]"],
+    ["unused-paper", "papers.ember"],
+    ["unused-paper", "papers.amber"],
+  ]);
+});
+
+test("findings in projects made at random are whole sentences on values of the file, and always the same", () => {
   checkProjects(({ file, project: whole }) => {
-    const advice = adviseOn(whole);
-    expect(adviseOn(whole)).toEqual(advice);
-    for (const { path, message } of advice) {
+    const findings = checkProject(whole);
+    expect(checkProject(whole)).toEqual(findings);
+    for (const { path, message } of findings) {
       expect(message).toMatch(/^[A-Z].*\.$/);
       expect(valueAt(file, path)).toBeDefined();
     }
