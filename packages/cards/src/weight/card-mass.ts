@@ -1,0 +1,43 @@
+import { massOf } from "@sheetwright/measure";
+import type { Card, Expansion } from "../expansion.js";
+import type { Extra } from "../project.js";
+import { type Basis, weaker } from "./paper-measures.js";
+import type { Stuff } from "./sheet-stuff.js";
+
+/** What a finished card weighs, in grams, without its envelope. */
+export interface CardMass {
+  readonly grams: number;
+  /** `estimated` at best, since glue and foam are left out. */
+  readonly basis: Basis;
+  /** Names of extras whose weight nobody gave; they are not counted. */
+  readonly without: readonly string[];
+}
+
+/**
+ * What a finished card weighs: all its pieces as cut, what is hidden of them too, ribbons by their length, and extras. Where
+ * several papers will do, by the heaviest. Glue and foam are left out.
+ *
+ * @internal
+ */
+export function cardMass(
+  { number }: Pick<Card, "number">,
+  extras: readonly Pick<Extra, "name" | "count" | "grams">[],
+  { pieces, items }: Pick<Expansion, "pieces" | "items">,
+  stuffOf: (id: string) => Stuff | undefined,
+): CardMass {
+  const sheets = [
+    ...pieces.map(({ id, card, forms }) => ({ id, card, sizes: forms })),
+    ...items.map(({ id, card, width, length }) => ({ id, card, sizes: [{ width, height: length }] })),
+  ].filter(({ card }) => card === number);
+  let grams = 0;
+  let basis: Basis = "estimated";
+  for (const { id, sizes } of sheets) {
+    const stuff = stuffOf(id);
+    if (stuff === undefined) continue;
+    grams += Math.max(...sizes.map((size) => massOf(size, stuff.grammage)));
+    basis = weaker(basis, stuff.grammageBasis);
+  }
+  for (const { count, grams: each } of extras) grams += count * (each ?? 0);
+  const without = [...new Set(extras.filter((extra) => extra.grams === null).map(({ name }) => name))];
+  return { grams, basis, without };
+}
