@@ -18,7 +18,7 @@ import type { Plan } from "./plan-model.js";
  * planned.cards[0].flats.map(({ fold }) => fold) // => ["side", "top"]
  * cardsAsCut(planned).cards[0].flats.map(({ fold }) => fold) // => ["side"]
  */
-export function cardsAsCut({ title, units, papers, cards, pieces, groups }: Plan): Expansion {
+export function cardsAsCut({ title, units, papers, cards, pieces, items, groups }: Plan): Expansion {
   const cut = new Map<string, Set<number>>();
   for (const { packing, problem } of groups) {
     const known = new Map(problem.sheets.map((sheet) => [sheet.id, sheet]));
@@ -44,5 +44,6 @@ export function cardsAsCut({ title, units, papers, cards, pieces, groups }: Plan
     papers,
     cards: cards.map((card) => ({ ...card, flats: kept(card.base, card.flats) })),
     pieces: pieces.map((piece) => ({ ...piece, forms: kept(piece.id, piece.forms) })),
+    items,
   };
 }

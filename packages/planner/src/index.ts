@@ -2,6 +2,7 @@
 
 export { type PlanAsyncOptions, type PlanOptions, plan, planAsync, planSteps } from "./plan.js";
 export type {
+  CompleteCopies,
   FoldGrain,
   FormMarks,
   LayoutMarks,

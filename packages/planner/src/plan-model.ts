@@ -20,11 +20,7 @@ export interface Plan extends Expansion {
   /** Pieces that no paper they may be cut from is large enough for; they are in no group. */
   readonly noPaper: readonly NoPaper[];
   /** How many copies of each card the plan has every piece of. */
-  readonly complete: readonly {
-    readonly card: Card["number"];
-    readonly wanted: number;
-    readonly complete: number;
-  }[];
+  readonly complete: readonly CompleteCopies[];
   /** What is missing, paper by paper and piece by piece; empty where there is enough. */
   readonly shortages: readonly Shortage[];
   /** Sheets used and left of each design of each paper, in the order of the project. */
@@ -45,11 +41,25 @@ export interface Plan extends Expansion {
   };
 }
 
+/** How many copies of a card a plan has every piece of. */
+export interface CompleteCopies {
+  readonly card: Card["number"];
+  /** Copies asked for: those of guests and samples. */
+  readonly wanted: number;
+  /** How many of these are complete. */
+  readonly complete: number;
+  /**
+   * The wish for copies more, and how many of them the plan has besides. None are made where some copy that is asked for is
+   * not complete. Absent where none are wished for.
+   */
+  readonly spares?: { readonly wished: number; readonly made: number } | undefined;
+}
+
 /** Papers planned together, with the packing of all pieces that come from them. */
 export interface PaperGroup {
   /** Ids of the designs of papers, in the order of the project. */
   readonly designs: readonly string[];
-  /** Kinds are pieces (`3b`), sheets are designs (`stars.comets`) and their offcuts (`stars.comets/1`). */
+  /** Kinds are pieces (`3b`) with those of spare copies, sheets are designs (`stars.comets`) and their offcuts (`stars.comets/1`). */
   readonly problem: Problem;
   readonly packing: Packing;
   /** Every design of a paper that a sheet of the problem is of, with the offcut's place in its list from 1. */

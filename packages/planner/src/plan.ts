@@ -1,6 +1,6 @@
 /**
  * Plans a project: works out its pieces, divides papers and pieces into groups that can be planned apart, packs each group,
- * and counts what is used, left and missing.
+ * looks for spare copies where nothing is missing, and counts what is used, left and missing.
  *
  * Every packing is proven right by the verifier of packing before it is given out. The same project, effort and seed give
  * the same bytes; pausing changes nothing. A plan that is ended early is right too, but another run may give another one.
@@ -18,6 +18,7 @@ import type { Effort, PackOptions } from "@sheetwright/packing";
 import { groupPapers } from "./group/group-papers.js";
 import { groupProblem } from "./group/group-problem.js";
 import type { PaperGroup, Plan, Shortage } from "./plan-model.js";
+import { type CompleteGroup, findSpares, type Spares, wishedSpares } from "./search/find-spares.js";
 import { groupSearch, type PlanProgress } from "./search/group-search.js";
 import { searchGroup } from "./search/search-group.js";
 import { completeCopies } from "./totals/complete-copies.js";
@@ -140,25 +141,39 @@ export function* planSteps(
 
   const packOptions: PackOptions = { effort, seed, narrowestHold: project.trimmer.narrowestHold };
   const groups: PaperGroup[] = [];
+  const asked: CompleteGroup[] = [];
   const shortages: Shortage[] = [];
   let cancelled = false;
   for (const [group, cluster] of clusters.entries()) {
     const search = groupSearch({ group, groups: clusters.length }, packOptions, cancelled);
     const task = groupProblem(cluster, project, hopeless);
     const { packing, shortage } = yield* searchGroup(task, cluster.pieces, papers, search);
+    asked.push({ task, pieces: cluster.pieces });
     groups.push({ designs: task.designs, problem: task.problem, packing, sheets: task.sheets });
     if (shortage !== null) shortages.push({ group, ...shortage });
     cancelled = search.isStopped();
+  }
+
+  const enough = isEnough(shortages, noPaper);
+  const wished = wishedSpares(cards);
+  let spares: Spares = new Map();
+  if (enough === "yes" && wished.size > 0 && !cancelled) {
+    const found = yield* findSpares(asked, wished, papers, effort, (group) =>
+      groupSearch({ group, groups: clusters.length }, packOptions, false),
+    );
+    spares = found.spares;
+    cancelled = found.cancelled;
+    for (const [group, planned] of found.groups) groups[group] = { ...groups[group]!, ...planned };
   }
 
   const use = paperUse(papers, groups);
   return {
     version: 1,
     ...expansion,
-    enough: isEnough(shortages, noPaper),
+    enough,
     groups,
     noPaper,
-    complete: completeCopies(cards, pieces, groups, noPaper),
+    complete: completeCopies(cards, pieces, groups, noPaper, spares),
     shortages,
     use,
     leftovers: paperLeftovers(papers, groups),

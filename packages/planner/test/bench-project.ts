@@ -9,6 +9,12 @@ import { type Paper, type PaperDesign, type Plan, plan, verifyPlan } from "../sr
 /** So many copies, all for guests. */
 export const made = (copies: number) => ({ copies, copiesFor: { guests: copies, samples: 0 } });
 
+/** So many copies, all for guests, and so many spares wished for. */
+export const madeWithSpares = (copies: number, spares: number) => ({
+  copies,
+  copiesFor: { guests: copies, samples: 0, spares },
+});
+
 /** Letter sheets of one paper, its grain along the long side unless said otherwise. */
 export function letterPaper(id: string, more: Partial<Paper> = {}, design: Partial<PaperDesign> = {}): Paper {
   return paper(id, inches(8.5), inches(11), {

@@ -1,8 +1,9 @@
-import { flatsOf } from "@sheetwright/cards";
+import { flatsOf, type Project, type Trimmer } from "@sheetwright/cards";
 import { inches, millimetres, parseLength, type Size } from "@sheetwright/measure";
 import { type Packing, pack } from "@sheetwright/packing";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import { projectOf, randomProject } from "../../cards/test/random-project.js";
 import {
   bySize,
   card,
@@ -26,6 +27,11 @@ function a2Card(fold: "side" | "top" | "either", copies: number, number = 1) {
   const flats = flatsOf({ front: a2, fold });
   return card(a2.width, a2.height, [], { number, flats, ...made(copies) });
 }
+
+const keepsNothing: Trimmer = {
+  ...project([]).trimmer,
+  smallestOffcut: { width: 20 * inch, height: 20 * inch },
+};
 
 const lies = (found: Plan): readonly string[] =>
   found.folds.map(({ piece: _, ...counts }) =>
@@ -167,12 +173,23 @@ describe("preferred grain", () => {
   });
 
   test("keeps as many copies along as cost nothing, where all would", () => {
-    // On grain-short letter one of five flats has a sheet of its own, and may lie as it likes.
+    // On grain-short letter one of five flats has a sheet of its own, and may lie as it likes: no leftover is kept.
     const narrow = card(length("4 1/4"), length("5 1/2"), [], made(5));
-    const found = provenPlan(project([narrow], { papers: [letterPaper("night", { grain: "width" })] }));
+    const papers = [letterPaper("night", { grain: "width" })];
+    const found = provenPlan(project([narrow], { papers, trimmer: keepsNothing }));
     expect(lies(found)).toEqual(["1 along, 4 across"]);
     expect(found.use[0]?.used).toBe(3);
     expect(found.groups[0]?.packing.proven).toBe(true);
+  });
+
+  test("never costs the largest leftover worth keeping", () => {
+    // The fifth flat leaves 8 1/2 x 5 1/2 across, and along only 3 x 11 with 5 1/2 x 2 1/2.
+    const narrow = card(length("4 1/4"), length("5 1/2"), [], made(5));
+    const found = provenPlan(project([narrow], { papers: [letterPaper("night", { grain: "width" })] }));
+    expect(lies(found)).toEqual(["5 across"]);
+    expect(found.leftovers).toEqual([
+      { design: "night", width: length("8 1/2"), height: length("5 1/2"), count: 1, keep: true },
+    ]);
   });
 
   test("counts for a layer that asks for it, and not for a fold that does not", () => {
@@ -255,7 +272,8 @@ describe("against looking at everything", () => {
         const designs = cards.map(({ front, copies }, i) =>
           card(front.width * inch, front.height * inch, [], { number: i + 1, ...made(copies) }),
         );
-        const found = provenPlan(project(designs, { papers }));
+        // The largest leftover is a matter of its own.
+        const found = provenPlan(project(designs, { papers, trimmer: keepsNothing }));
         const free: Packing = pack(found.groups[0]!.problem, { effort: "quick" });
         expect(found.use[0]!.used).toBeLessThanOrEqual(free.sheets);
 
@@ -286,5 +304,78 @@ describe("against looking at everything", () => {
     );
     // One case of a thousand was seen to have a copy less along than it could; more would be a loss of quality.
     expect(missed).toBeLessThanOrEqual(Math.ceil(runs.numRuns / 1000));
+  });
+});
+
+describe("a preferred grain, against none", () => {
+  const runs = { numRuns: Math.ceil((fc.readConfigureGlobal().numRuns ?? 100) / 8) };
+  // Small cards, many of a sheet, lie along for nothing more often than those of a project made at random.
+  const side = fc.integer({ min: 2, max: 8 });
+  const small: fc.Arbitrary<Project> = fc
+    .record({
+      grain: fc.constantFrom("width" as const, "height" as const),
+      sheet: fc.record({ width: fc.integer({ min: 8, max: 13 }), height: fc.integer({ min: 8, max: 13 }) }),
+      cards: fc.array(fc.record({ width: side, height: side, copies: fc.integer({ min: 2, max: 9 }) }), {
+        minLength: 1,
+        maxLength: 2,
+      }),
+    })
+    .map(({ grain, sheet, cards }) => {
+      const designs = cards.map(({ width, height, copies }, i) =>
+        card((width * inch) / 4, (height * inch) / 2, [], { number: i + 1, ...made(copies) }),
+      );
+      const papers = [paper("night", sheet.width * inch, sheet.height * inch, { grain })];
+      return project(designs, { papers });
+    });
+  const projects = fc.oneof(small, randomProject({ cards: 2, copies: 6, layers: 2 }).map(projectOf));
+
+  /** The project with all wishes for the grain left out that are no more than wishes. */
+  function withoutWishes(wanted: Project): Project {
+    const layersOf = (layers: Project["cards"][number]["surfaces"][number]["layers"]): typeof layers =>
+      layers.map((layer) => ({
+        ...layer,
+        grain: layer.grain?.need === "prefer" ? null : layer.grain,
+        layers: layersOf(layer.layers),
+      }));
+    return {
+      ...wanted,
+      cards: wanted.cards.map((design) => ({
+        ...design,
+        foldGrain: design.foldGrain === "prefer" ? "ignore" : design.foldGrain,
+        surfaces: design.surfaces.map((surface) => ({ ...surface, layers: layersOf(surface.layers) })),
+      })),
+    };
+  }
+
+  /** Of each design, the area of the largest leftover worth keeping. */
+  const largest = (found: Plan): ReadonlyMap<string, number> => {
+    const areas = new Map<string, number>();
+    for (const { design, width, height, keep } of found.leftovers)
+      if (keep) areas.set(design, Math.max(areas.get(design) ?? 0, width * height));
+    return areas;
+  };
+
+  test("costs no sheet, no piece and no largest leftover of any paper, and lays some folds along", () => {
+    let gained = 0;
+    fc.assert(
+      fc.property(projects, (wanted) => {
+        const [found, free] = [provenPlan(wanted), provenPlan(withoutWishes(wanted))];
+        expect(found.complete).toEqual(free.complete);
+        for (const [g, { packing }] of free.groups.entries()) {
+          const wishing = found.groups[g]!.packing;
+          expect(wishing.sheets).toBeLessThanOrEqual(packing.sheets);
+          expect(BigInt(wishing.cost)).toBeLessThanOrEqual(BigInt(packing.cost));
+          for (const [k, { count }] of packing.placed.entries())
+            expect(wishing.placed[k]?.count).toBeGreaterThanOrEqual(count);
+        }
+        const kept = largest(found);
+        for (const [design, area] of largest(free))
+          expect(kept.get(design) ?? 0).toBeGreaterThanOrEqual(area);
+        const along = (one: Plan) => one.folds.reduce((sum, fold) => sum + fold.along, 0);
+        gained += along(found) - along(free);
+      }),
+      runs,
+    );
+    expect(gained).toBeGreaterThan(0);
   });
 });

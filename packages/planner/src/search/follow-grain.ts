@@ -1,4 +1,5 @@
 import type { Effort, Packing } from "@sheetwright/packing";
+import { findLeftovers } from "../totals/find-leftovers.js";
 import { countAcross, type GrainWish, joinKept, keepAlong } from "./grain-wish.js";
 import type { GroupSearch, Search } from "./group-search.js";
 import { restate } from "./restate.js";
@@ -7,8 +8,8 @@ import { restate } from "./restate.js";
 const MOST_TRIES = 12;
 
 /**
- * Turns the pieces of a packing along the grain as far as that costs nothing: no piece is lost, and neither cost nor
- * sheets grow. First all wishing pieces are kept along at once, with the effort of the packing itself. Where that costs
+ * Turns the pieces of a packing along the grain as far as that costs nothing: no piece is lost, neither cost nor sheets
+ * grow, and of no design the largest leftover worth keeping gets smaller. First all wishing pieces are kept along at once, with the effort of the packing itself. Where that costs
  * something, they are kept along one kind after another, those with the most copies first: all copies of a kind, or else
  * as many as short searches find by halving.
  * It does not promise the most copies along that are possible.
@@ -25,17 +26,25 @@ export function* followGrain(wish: GrainWish, free: Packing, search: GroupSearch
     searches.push(found);
     const candidate = restate(wish.problem, joinKept(found.layouts), free.bound, searches);
     const stillAcross = countAcross(wish, candidate.layouts);
-    if (!isNoWorse(candidate, best) || total(stillAcross) >= total(across)) return false;
+    if (
+      !isNoWorse(candidate, best) ||
+      !keepsOffcuts(wish, candidate, best) ||
+      total(stillAcross) >= total(across)
+    )
+      return false;
     best = candidate;
     across = stillAcross;
     return true;
   };
 
-  const kept = new Map(wish.wishing.map(({ id, quantity }) => [id, quantity]));
+  // With spare copies there are more of a piece than the project asks for.
+  const quantities = new Map(wish.problem.kinds.map(({ id, quantity }) => [id, quantity ?? 0]));
+  const wishing = wish.wishing.map(({ id }) => ({ id, quantity: quantities.get(id) ?? 0 }));
+  const kept = new Map(wishing.map(({ id, quantity }) => [id, quantity]));
   if (!(yield* tryToKeep(kept))) {
     kept.clear();
     let tries = 0;
-    const mostFirst = [...wish.wishing].sort((a, b) => b.quantity - a.quantity);
+    const mostFirst = [...wishing].sort((a, b) => b.quantity - a.quantity);
     for (const { id, quantity } of mostFirst) {
       const along = (): number => quantity - (across.get(id) ?? 0);
       let most = quantity;
@@ -63,4 +72,18 @@ function isNoWorse(a: Packing, b: Packing): boolean {
     BigInt(a.cost) <= BigInt(b.cost) &&
     a.sheets <= b.sheets
   );
+}
+
+/** Whether the largest leftover worth keeping, by area, is of every design at least as large as it was. */
+function keepsOffcuts(wish: GrainWish, now: Packing, before: Packing): boolean {
+  return [...new Set(wish.designs.values())].every(
+    (design) => largestKept(wish, now, design) >= largestKept(wish, before, design),
+  );
+}
+
+function largestKept({ problem, designs }: GrainWish, packing: Packing, design: string): number {
+  const left = findLeftovers(problem, packing, (sheet) => designs.get(sheet) === design);
+  // The largest come first.
+  const kept = left.find(({ keep }) => keep);
+  return kept === undefined ? 0 : kept.width * kept.height;
 }

@@ -1,5 +1,6 @@
 /**
- * The wish that grain runs along the fold, or as a layer asks for it: a tie-break, after pieces placed, cost and sheets.
+ * The wish that grain runs along the fold, or as a layer asks for it: a tie-break, after pieces placed, cost, sheets and the
+ * largest offcuts.
  *
  * The search knows no such wish, so it is asked again with fewer ways to lie: a kind, or some of its copies, may only lie
  * where its grain is not across. What comes of it is a plan for the first problem too.
@@ -16,6 +17,8 @@ export interface GrainWish {
   readonly wishing: readonly Piece[];
   /** By the id of the sheet. */
   readonly grains: ReadonlyMap<string, Grain>;
+  /** The design of each sheet, by the id of the sheet. */
+  readonly designs: ReadonlyMap<string, string>;
 }
 
 /** Collects the pieces of a group that would rather lie along the grain and may lie otherwise. */
@@ -23,14 +26,15 @@ export function grainWish(task: GroupTask, pieces: readonly Piece[], papers: rea
   const { problem } = task;
   const ofDesign = new Map(papers.flatMap(({ designs, grain }) => designs.map(({ id }) => [id, grain])));
   const grains = new Map(task.sheets.map(({ sheet, design }) => [sheet, ofDesign.get(design) ?? "unknown"]));
+  const designs = new Map(task.sheets.map(({ sheet, design }) => [sheet, design]));
   const kinds = new Map(problem.kinds.map((kind) => [kind.id, kind]));
   const wishing = pieces.filter((piece) => {
     const kind = kinds.get(piece.id);
     if (kind === undefined || piece.grainNeed !== "prefer") return false;
-    const wish = { problem, wishing: [], grains };
+    const wish = { problem, wishing: [], grains, designs };
     return isRestricted(kind, alongForms(wish, piece, kind)) && canLieAlong(wish, piece, kind);
   });
-  return { problem, wishing, grains };
+  return { problem, wishing, grains, designs };
 }
 
 /** How many copies of each wishing piece lie across the grain. */
@@ -103,7 +107,7 @@ function joinIn(node: CutNode): CutNode {
  * A search that falls short goes on to look for complete sets, which is of no use here: only a plan with all pieces is
  * taken. All pieces in one set that exists once leave nothing to look for.
  */
-function asOneSet(kinds: readonly Kind[]): readonly Kind[] {
+export function asOneSet(kinds: readonly Kind[]): readonly Kind[] {
   return kinds.map((kind) => ({ ...kind, set: { of: "all", each: Math.max(1, kind.quantity ?? 0) } }));
 }
 

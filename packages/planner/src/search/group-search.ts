@@ -13,8 +13,8 @@ export interface PlanProgress {
   /** Index of the group of papers that is searched, and the number of groups. */
   readonly group: number;
   readonly groups: number;
-  /** What is looked for: the layouts, folds along the grain, or how many sheets more would help. */
-  readonly aim: "layouts" | "grain" | "shortage";
+  /** What is looked for: the layouts, folds along the grain, how many sheets more would help, or spare copies. */
+  readonly aim: "layouts" | "grain" | "shortage" | "spares";
   readonly progress: Progress;
 }
 

@@ -22,9 +22,20 @@ export function* searchGroup(
   search: GroupSearch,
 ): Search<GroupResult> {
   const free = yield* search.pack(task.problem, "layouts");
-  const wish = grainWish(task, pieces, papers);
-  const packing = search.isStopped() ? free : proven(task.problem, yield* followGrain(wish, free, search));
+  const packing = yield* alongGrain(task, free, pieces, papers, search);
   return { packing, shortage: yield* findShortage(task, packing, search) };
+}
+
+/** Turns the pieces of a packing along the grain where that costs nothing. The packing is proven right for the task. */
+export function* alongGrain(
+  task: GroupTask,
+  free: Packing,
+  pieces: readonly Piece[],
+  papers: readonly Paper[],
+  search: GroupSearch,
+): Search<Packing> {
+  const wish = grainWish(task, pieces, papers);
+  return proven(task.problem, search.isStopped() ? free : yield* followGrain(wish, free, search));
 }
 
 function* findShortage(

@@ -1,17 +1,20 @@
 import type { Card, NoPaper, Piece } from "@sheetwright/cards";
 import type { PaperGroup, Plan } from "../plan-model.js";
 
-/** How many copies of each card every piece is planned for: of each of its pieces at least so many, one a copy. */
+/** How many copies and spares of each card every piece is planned for: of each of its pieces so many, one a copy. */
 export function completeCopies(
   cards: readonly Card[],
   pieces: readonly Piece[],
   groups: readonly Pick<PaperGroup, "packing">[],
   noPaper: readonly NoPaper[],
+  spares: ReadonlyMap<Card["number"], number>,
 ): Plan["complete"] {
   const placed = new Map(groups.flatMap(({ packing }) => packing.placed.map((one) => [one.kind, one.count])));
   for (const { piece } of noPaper) placed.set(piece, 0);
-  return cards.map(({ number: card, copies: wanted }) => {
+  return cards.map(({ number: card, copies: wanted, copiesFor: { spares: wished } }) => {
     const counts = pieces.filter((piece) => piece.card === card).map(({ id }) => placed.get(id) ?? 0);
-    return { card, wanted, complete: Math.min(wanted, ...counts) };
+    const complete = Math.min(wanted, ...counts);
+    if (wished === undefined) return { card, wanted, complete };
+    return { card, wanted, complete, spares: { wished, made: spares.get(card) ?? 0 } };
   });
 }

@@ -16,9 +16,12 @@ export function checkClaims(plan: Plan, facts: ProjectFacts, count: PlanCount, r
   const { papers, cards, pieces } = facts.expansion;
   const placed = (id: string): number => count.placed.get(id) ?? 0;
 
-  const complete = cards.map(({ number: card, copies: wanted }) => {
+  const complete = cards.map(({ number: card, copies: wanted, copiesFor: { spares: wished } }) => {
     const own = pieces.filter((piece) => piece.card === card).map(({ id }) => placed(id));
-    return { card, wanted, complete: Math.min(wanted, ...own) };
+    const least = own.reduce((fewest, one) => Math.min(fewest, one), Number.POSITIVE_INFINITY);
+    const base = { card, wanted, complete: Math.min(wanted, least) };
+    if (wished === undefined) return base;
+    return { ...base, spares: { wished, made: Math.min(wished, Math.max(0, least - wanted)) } };
   });
   same("wrong-complete", plan.complete, complete, "complete");
 
@@ -42,6 +45,11 @@ export function checkClaims(plan: Plan, facts: ProjectFacts, count: PlanCount, r
   );
   const isProvenShort = plan.groups.some(({ packing }) => packing.outcome === "short");
   const isNo = facts.homeless.size > 0 || isProvenShort;
+  const made = plan.complete.filter(({ spares }) => (spares?.made ?? 0) > 0);
+  if (made.length > 0 && (isNo || misses)) {
+    const message = `Card ${made[0]!.card} has spare copies, though not every copy that is asked for has its pieces.`;
+    report("spares-too-soon", "complete", message);
+  }
   same("wrong-enough", plan.enough, isNo ? "no" : misses ? "not-found" : "yes", "enough");
 }
 

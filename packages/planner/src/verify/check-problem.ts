@@ -6,8 +6,18 @@ import { type Difference, firstDifference, shown } from "./first-difference.js";
 import type { PlanFindingCode, PlanReport } from "./plan-finding.js";
 import { facesOn, grainAllows, type ProjectFacts, patternAllows, type SheetFacts } from "./project-facts.js";
 
-/** Checks that the problem of a group says what the project says. Takes a problem that packing's verifier could read. */
-export function checkProblem(group: PaperGroup, path: string, facts: ProjectFacts, report: PlanReport): void {
+/**
+ * Checks that the problem of a group says what the project says. Takes a problem that packing's verifier could read.
+ *
+ * @param spares Spare copies that the plan says to have, by card; whether it has them is counted elsewhere.
+ */
+export function checkProblem(
+  group: PaperGroup,
+  spares: ReadonlyMap<number, number>,
+  path: string,
+  facts: ProjectFacts,
+  report: PlanReport,
+): void {
   const { problem, designs } = group;
   const same = comparing(report);
   const { trimmer } = facts.project;
@@ -43,7 +53,9 @@ export function checkProblem(group: PaperGroup, path: string, facts: ProjectFact
   }
   for (const [i, kind] of problem.kinds.entries()) {
     const piece = facts.pieces.get(kind.id);
-    if (piece !== undefined) checkKind(kind, piece, problem, facts, `${path}.kinds[${i}]`, report);
+    if (piece === undefined) continue;
+    const wanted = piece.quantity + (spares.get(piece.card) ?? 0);
+    checkKind(kind, piece, wanted, problem, facts, `${path}.kinds[${i}]`, report);
   }
 }
 
@@ -98,13 +110,14 @@ function tenThousandths(decimal: string): number {
 function checkKind(
   kind: Kind,
   piece: Piece,
+  wanted: number,
   problem: Problem,
   facts: ProjectFacts,
   path: string,
   report: PlanReport,
 ): void {
   const same = comparing(report);
-  same("wrong-quantity", kind.quantity, piece.quantity, `${path}.quantity`);
+  same("wrong-quantity", kind.quantity, wanted, `${path}.quantity`);
   same("wrong-name", kind.name, piece.label, `${path}.name`);
   const { least = 0, value, together, set } = kind;
   const isHopeless = facts.hopeless.has(piece.card);

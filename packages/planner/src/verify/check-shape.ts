@@ -37,6 +37,10 @@ function orNull(check: Check): Check {
   return (value, path, report) => value === null || check(value, path, report);
 }
 
+function orAbsent(check: Check): Check {
+  return (value, path, report) => value === undefined || check(value, path, report);
+}
+
 function listOf(check: Check): Check {
   const list = must("a list", Array.isArray);
   return (value, path, report) =>
@@ -67,6 +71,7 @@ const plan = fields({
   papers: anything,
   cards: anything,
   pieces: anything,
+  items: anything,
   enough: oneOf(["yes", "no", "not-found"]),
   groups: listOf(
     fields({
@@ -77,7 +82,14 @@ const plan = fields({
     }),
   ),
   noPaper: listOf(fields({ piece: text })),
-  complete: listOf(fields({ card: whole, wanted: count, complete: count })),
+  complete: listOf(
+    fields({
+      card: whole,
+      wanted: count,
+      complete: count,
+      spares: orAbsent(fields({ wished: count, made: count })),
+    }),
+  ),
   shortages: listOf(
     fields({
       group: count,

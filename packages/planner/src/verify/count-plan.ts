@@ -29,7 +29,12 @@ interface Leftovers {
  * size, as pattern and required grain allow, and that no sheet is cut more often than there are. Takes packings that were
  * proven right for their problems; the problems themselves are not looked at.
  */
-export function countPlan(plan: Plan, facts: ProjectFacts, report: PlanReport): PlanCount {
+export function countPlan(
+  plan: Plan,
+  spares: ReadonlyMap<number, number>,
+  facts: ProjectFacts,
+  report: PlanReport,
+): PlanCount {
   const used = new Map<string, number>();
   const placed = new Map<string, number>();
   const leftovers = new Map<string, Leftovers>();
@@ -60,12 +65,9 @@ export function countPlan(plan: Plan, facts: ProjectFacts, report: PlanReport): 
   checkStock(facts, used, report);
   for (const piece of facts.pieces.values()) {
     const count = placed.get(piece.id) ?? 0;
-    if (count <= piece.quantity) continue;
-    report(
-      "too-many-pieces",
-      "groups",
-      `${count} copies of ${piece.label} are cut; ${piece.quantity} are wanted.`,
-    );
+    const wanted = piece.quantity + (spares.get(piece.card) ?? 0);
+    if (count <= wanted) continue;
+    report("too-many-pieces", "groups", `${count} copies of ${piece.label} are cut; ${wanted} are wanted.`);
   }
   return { used, placed, leftovers, folds };
 }

@@ -41,6 +41,7 @@ export const planFindingCodes = {
   "wrong-no-paper": "The pieces that no paper can give are not those named.",
   "wrong-enough": "Whether there is enough is not what the packings amount to.",
   "wrong-complete": "The copies of a card that are complete are not what the packings hold.",
+  "spares-too-soon": "Spare copies are planned though some copy that is asked for lacks a piece.",
   "wrong-shortage": "What is said to be missing is not what is missing.",
   "wrong-more-sheets":
     "The sheets that would help, or the fewest that can do, are not proven by the plan for them.",

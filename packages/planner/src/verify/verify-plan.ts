@@ -20,7 +20,7 @@ import { checkShortages } from "./check-shortages.js";
 import { countPlan } from "./count-plan.js";
 import { firstDifference, shown } from "./first-difference.js";
 import { type PlanFinding, type PlanReport, startFindings } from "./plan-finding.js";
-import { readFacts } from "./project-facts.js";
+import { type ProjectFacts, readFacts } from "./project-facts.js";
 
 /**
  * Checks a plan against its project and gives what is wrong; an empty list means that the plan is right. Any JSON may come
@@ -44,8 +44,8 @@ export function verifyPlan(project: Project, plan: Plan): readonly PlanFinding[]
   const facts = readFacts(project, expansion);
   if (plan.version !== 1)
     report("wrong-version", "version", `version is ${shown(plan.version)}, but version 1 is checked here.`);
-  const { title, units, papers, cards, pieces } = plan;
-  const difference = firstDifference({ title, units, papers, cards, pieces }, expansion, "");
+  const { title, units, papers, cards, pieces, items } = plan;
+  const difference = firstDifference({ title, units, papers, cards, pieces, items }, expansion, "");
   if (difference !== null) {
     const { path, found, expected } = difference;
     report("wrong-expansion", path, `${path} is ${found}, but the project works out to ${expected}.`);
@@ -54,12 +54,24 @@ export function verifyPlan(project: Project, plan: Plan): readonly PlanFinding[]
 
   if (!checkPackings(plan, report)) return list;
   checkGroups(plan, facts, report);
-  for (const [g, group] of plan.groups.entries()) checkProblem(group, `groups[${g}].problem`, facts, report);
-  const count = countPlan(plan, facts, report);
+  const spares = sparesOf(plan, facts);
+  for (const [g, group] of plan.groups.entries())
+    checkProblem(group, spares, `groups[${g}].problem`, facts, report);
+  const count = countPlan(plan, spares, facts, report);
   checkShortages(plan, facts, count, report);
   checkClaims(plan, facts, count, report);
   checkSearch(plan, report);
   return list;
+}
+
+/** The spare copies that a plan says to have, as far as they are wished for, by the number of the card. */
+function sparesOf(plan: Plan, { expansion }: ProjectFacts): ReadonlyMap<number, number> {
+  return new Map(
+    expansion.cards.map(({ number, copiesFor: { spares: wished = 0 } }) => {
+      const said = plan.complete.find(({ card }) => card === number)?.spares?.made ?? 0;
+      return [number, Math.min(said, wished)];
+    }),
+  );
 }
 
 function expand(project: Project, report: PlanReport): Expansion | null {

@@ -1,5 +1,5 @@
 import { type Damage, gone, more, opposite, shorter, to } from "./damage.js";
-import { homeless, short } from "./sample-plans.js";
+import { homeless, short, shortOfSpares, spared } from "./sample-plans.js";
 
 /** Damage to what a plan says of itself. */
 export const damagesToClaims: readonly Damage[] = [
@@ -95,6 +95,41 @@ export const damagesToClaims: readonly Damage[] = [
     of: short,
   },
   { does: "wants a copy less", code: "wrong-complete", path: "complete[1].wanted", change: more(-1) },
+  {
+    does: "promises a spare copy more",
+    code: "wrong-complete",
+    path: "complete[0].spares.made",
+    change: more(1),
+    of: spared,
+  },
+  {
+    does: "hides a spare copy",
+    code: "wrong-complete",
+    path: "complete[1].spares.made",
+    change: to(0),
+    of: spared,
+  },
+  {
+    does: "wishes for a spare copy less",
+    code: "wrong-complete",
+    path: "complete[0].spares.wished",
+    change: more(-1),
+    of: spared,
+  },
+  {
+    does: "answers a wish for spares that nobody has",
+    code: "wrong-complete",
+    path: "complete[0].spares",
+    change: to({ wished: 1, made: 0 }),
+  },
+  {
+    does: "has spare copies while others lack pieces",
+    code: "spares-too-soon",
+    path: "complete[0].spares.made",
+    change: to(1),
+    of: shortOfSpares,
+    at: "complete",
+  },
   { does: "leaves a shortage untold", code: "wrong-shortage", path: "shortages", change: to([]), of: short },
   {
     does: "misses a piece less",

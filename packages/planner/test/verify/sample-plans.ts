@@ -13,7 +13,7 @@ import {
   project,
 } from "../../../cards/test/small-project.js";
 import { type Plan, plan } from "../../src/index.js";
-import { letterPaper, made, pad } from "../bench-project.js";
+import { letterPaper, made, madeWithSpares, pad } from "../bench-project.js";
 
 // Right plans for the tests to damage.
 
@@ -42,7 +42,8 @@ const papers = (dots: number | null, comets: number | null) => [
   }),
 ];
 
-function cardsWith(copies: number) {
+function cardsWith(copies: number, spares?: number) {
+  const of = spares === undefined ? made(copies) : madeWithSpares(copies, spares);
   const first = card(
     length("4 1/4"),
     length("5 1/2"),
@@ -50,13 +51,13 @@ function cardsWith(copies: number) {
       mat(byBorder(inch / 8), { paper: choice("cream"), grain: { along: "height", need: "require" } }),
       panel(byBorder(inch / 8), { paper: choice("stars.dots", "stars.comets") }),
     ],
-    { name: "Rooftops", foldGrain: "require", ...made(copies) },
+    { name: "Rooftops", foldGrain: "require", ...of },
   );
   const second = card(
     4 * inch,
     4 * inch,
     [panel(bySize(2 * inch, 3 * inch), { paper: choice("stars.comets") })],
-    { number: 2, name: "Harbour", base: choice("night"), ...made(copies) },
+    { number: 2, name: "Harbour", base: choice("night"), ...of },
   );
   return [first, second];
 }
@@ -70,6 +71,12 @@ export const enough = sample(project(cardsWith(4), { papers: papers(null, 9) }))
 
 /** Too few sheets of the pad. */
 export const short = sample(project(cardsWith(6), { papers: papers(2, 2) }));
+
+/** Enough for all, and for one of two spares of each card. */
+export const spared = sample(project(cardsWith(4, 2), { papers: papers(0, 10) }));
+
+/** Too few sheets, and spares wished for all the same. */
+export const shortOfSpares = sample(project(cardsWith(6, 1), { papers: papers(2, 2) }));
 
 /** A mat larger than the sheets of the pad, besides a card that can be made. */
 export const homeless = sample(
