@@ -18,7 +18,9 @@ export type {
   Grain,
   GrainNeed,
   InnerBands,
+  Insert,
   Layer,
+  LayerJoin,
   Mat,
   Offcut,
   Panel,
@@ -34,6 +36,7 @@ export type {
   Seam,
   Sentiment,
   Sides,
+  Silence,
   Slit,
   Strip,
   SurfaceLayers,
@@ -108,5 +111,6 @@ export { checkProject } from "./checks/check-project.js";
 export type { ProjectFaultCode } from "./checks/fault-checks.js";
 export type { Finding } from "./checks/finding.js";
 export { type CheckCode, projectChecks } from "./checks/project-checks.js";
+export { type SilenceableCode, silenceableCodes } from "./checks/silenceable-codes.js";
 export { explainNoPaper } from "./fit/explain-no-paper.js";
 export type { NoPaper } from "./no-paper.js";

@@ -4,6 +4,7 @@
  */
 
 import type { Size, Ticks, Unit } from "@sheetwright/measure";
+import type { SilenceableCode } from "./checks/silenceable-codes.js";
 
 /** Everything a plan starts from: what {@link readProject} makes of a project file. */
 export interface Project {
@@ -15,6 +16,18 @@ export interface Project {
   readonly trimmer: Trimmer;
   readonly papers: readonly Paper[];
   readonly cards: readonly Design[];
+  /** Warnings and notes that the maker knows of and means. */
+  readonly silences: readonly Silence[];
+}
+
+/** A check whose findings the maker does not want to be told. */
+export interface Silence {
+  /** Where it stands in the file, such as `silence[0]`. */
+  readonly path: string;
+  readonly check: SilenceableCode;
+  /** The place where it holds, with all that stands there, such as `cards[0].front[1]`; `null`: everywhere. */
+  readonly at: string | null;
+  readonly because: string;
 }
 
 /** What the tool can do, and what is worth keeping. */
@@ -121,14 +134,68 @@ export interface Design {
   /** The flats it may be folded from: one, or two where the maker lets the plan choose the fold. */
   readonly flats: readonly Flat[];
   readonly base: Choice;
+  /** The paper of the panel that an easel has as its front; absent: that of the base. */
+  readonly frontPaper?: Choice | undefined;
+  /** A folded leaf inside; absent where there is none. */
+  readonly insert?: Insert | undefined;
   /** Whether the grain runs along the fold: as a tie-break, always, or of no matter. */
   readonly foldGrain: GrainNeed;
   /** Copies made in all. */
   readonly copies: number;
-  /** What these copies are for, such as 12 guests and 1 sample; they add up to `copies`. */
-  readonly copiesFor: { readonly guests: number; readonly samples: number };
+  /** What these copies are for. */
+  readonly copiesFor: CopiesFor;
   /** What lies on the card, surface by surface; those without layers may be missing. */
   readonly surfaces: readonly SurfaceLayers[];
+  /** Knots, buttons, gems and such, that are not cut from paper. */
+  readonly extras: readonly Extra[];
+  /** What it is mailed in; `null` where the maker says nothing of it. */
+  readonly envelope: EnvelopeWish | null;
+}
+
+/** Something on a card that is not cut from paper: a knot, buttons, gems. */
+export interface Extra {
+  /** Where it stands in the file, such as `cards[2].extras[0]`. */
+  readonly path: string;
+  readonly name: string;
+  /** How many of them one copy has. */
+  readonly count: number;
+  /** What they lie on. */
+  readonly surface: SurfaceName;
+  /** How far one stands up from what it lies on. */
+  readonly thickness: Ticks;
+  /** What one weighs, in grams; `null` where nobody knows. */
+  readonly grams: number | null;
+  /** Whether a small child could swallow one. */
+  readonly isSmallPart: boolean;
+}
+
+/** What the maker says of the envelope of a card. */
+export interface EnvelopeWish {
+  /** The id of a named envelope; `null` for one of its own size, or where she leaves it open. */
+  readonly id: string | null;
+  /** `null` where she leaves it open. */
+  readonly size: Size | null;
+  /** The weight of its paper; `null` where not given. */
+  readonly weight: PaperWeight | null;
+}
+
+/** Whom copies are made for, such as 12 guests and 1 sample: these add up to the copies of the card. */
+export interface CopiesFor {
+  readonly guests: number;
+  readonly samples: number;
+  /** Copies more, made only of what the papers give beyond those; absent where none are wished for, else at least 1. */
+  readonly spares?: number | undefined;
+}
+
+/** A folded leaf inside a card with a side or a top fold, its fold in that of the card. What lies inside lies on it. */
+export interface Insert {
+  /** Where it stands in the file, such as `cards[2].insert`. */
+  readonly path: string;
+  readonly paper: Choice;
+  /** What shows of the card round it, at all edges but the fold. */
+  readonly border: Ticks;
+  /** Whether its grain runs along its fold. */
+  readonly grain: GrainNeed;
 }
 
 /** What lies on one surface of a card. */
@@ -249,6 +316,8 @@ interface Common {
   readonly name: string | null;
   /** The wanted direction of the grain on the layer as it stands; `null` where it is of no matter. */
   readonly grain: { readonly along: "width" | "height"; readonly need: "prefer" | "require" } | null;
+  /** The thickness of the foam that lifts it, and with it all that lies on it; `null` where it is glued flat. */
+  readonly foam: Ticks | null;
   /** What lies on this layer, from the bottom to the top. */
   readonly layers: readonly Layer[];
 }
@@ -258,6 +327,8 @@ export interface Mat extends Common {
   readonly kind: "mat";
   readonly paper: Choice;
   readonly extent: Extent;
+  /** How it is made up where its paper is smaller; absent where the maker said nothing. */
+  readonly join?: LayerJoin | undefined;
 }
 
 /** A layer of its own. */
@@ -265,20 +336,57 @@ export interface Panel extends Common {
   readonly kind: "panel";
   readonly paper: Choice;
   readonly extent: Extent;
+  /** How it is made up where its paper is smaller; absent where the maker said nothing. */
+  readonly join?: LayerJoin | undefined;
 }
 
 /** Papers that meet edge to edge. */
-export interface Bands extends Common {
+export interface Bands extends Common, BandParts {
   readonly kind: "bands";
+  readonly extent: Extent;
+}
+
+/** How something is divided into bands. */
+export interface BandParts {
   /** `across`: one below the other. `upright`: side by side. */
   readonly runs: Run;
-  /** Positive whole numbers, from the top or the left. */
-  readonly ratios: readonly number[];
-  /** As many as ratios. */
-  readonly papers: readonly Choice[];
-  readonly extent: Extent;
-  /** What covers each seam, centred on it; `bare` where the maker wants to see it, `null` where she said nothing. */
-  readonly seam: { readonly cover: Choice; readonly width: Ticks } | "bare" | null;
+  readonly shares: BandShares;
+  /** As many as there are bands, from the top or the left: a paper, or bands in their turn. */
+  readonly papers: readonly (Choice | InnerBands)[];
+  /** What is done about each seam; `bare` where the maker wants to see it, `null` where she said nothing. */
+  readonly seam: Seam | "bare" | null;
+}
+
+/** Bands that divide one of the bands they are among. */
+export interface InnerBands extends BandParts {
+  /** Where they stand in the file, such as `cards[2].front[0].papers[1]`. */
+  readonly path: string;
+}
+
+/** How wide bands are, from the top or the left. */
+export type BandShares =
+  /** Positive whole numbers; where they meet is rounded to the project's precision. */
+  | { readonly by: "ratio"; readonly ratios: readonly number[] }
+  /** To the tick; at most one is what the others leave. Without one they add up to what they divide. */
+  | { readonly by: "width"; readonly widths: readonly (Ticks | "rest")[] };
+
+/** What is done about a seam between two parts. */
+export interface Seam {
+  /** Centred on the seam; `bare` where the maker wants to see it, `null` where she said nothing. */
+  readonly cover: Choice | Ribbon | "bare" | null;
+  /** Of the cover. Of no meaning without one. */
+  readonly width: Ticks;
+  /** How far the parts stand apart: each loses half of it. Absent: they meet. */
+  readonly gap?: Ticks | undefined;
+}
+
+/** A ribbon or a tape: bought by its length, not cut from a sheet. */
+export interface Ribbon {
+  readonly kind: "ribbon" | "tape";
+  /** The maker's words for it, such as `copper ribbon`. */
+  readonly name: string;
+  /** `#rrggbb`, for drawings. */
+  readonly colour: string;
 }
 
 /** The direction of a strip's or band's length on the card as it stands. */
@@ -292,7 +400,25 @@ export interface Strip extends Common {
   readonly width: Ticks;
   readonly length: Ticks | null;
   readonly place: Place;
+  /** How it is made up where its paper is smaller; absent where the maker said nothing. */
+  readonly join?: LayerJoin | undefined;
 }
+
+/**
+ * How a layer is made up that is larger than the sheets of its paper, along the side that is too long.
+ * - `ends`: its own paper in the middle, as large as it comes, and another at both ends; or at the right or lower one
+ * - `parts`: its own paper, in two thirds and one third (or halves), or in thirds
+ * - `hide`: cut short at one end, where another layer lies on it
+ */
+export type LayerJoin =
+  | {
+      readonly by: "ends";
+      readonly paper: Choice;
+      readonly at: "both" | "one";
+      readonly seam: Seam | "bare" | null;
+    }
+  | { readonly by: "parts"; readonly parts: 2 | 3; readonly seam: Seam | "bare" | null }
+  | { readonly by: "hide" };
 
 /** A small strip with words, with mats of its own. */
 export interface Sentiment extends Common {

@@ -13,6 +13,7 @@ test("every feature of the format is in some project made at random", () => {
     '"units":"mm"',
     '"precision"',
     '"samples"',
+    '"spares"',
     '"cuts":"strips"',
     '"kerf"',
     '"longest-cut"',
@@ -72,6 +73,9 @@ test("every feature of the format is in some project made at random", () => {
     '"grain":"across"',
     '"need":"require"',
     '"layers":[{',
+    '"silence":[{"check":"bare-seam"',
+    '"at":"cards[0]"',
+    '"because"',
   ];
   const texts = SAMPLE.map((file) => JSON.stringify(file));
   expect(features.filter((feature) => !texts.some((text) => text.includes(feature)))).toEqual([]);

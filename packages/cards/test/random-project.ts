@@ -5,7 +5,7 @@
 
 import { findNamedSize, inches, millimetres, type Size, type Ticks } from "@sheetwright/measure";
 import fc from "fast-check";
-import { formatFront, type Project, readProject } from "../src/index.js";
+import { formatFront, type Project, readProject, silenceableCodes } from "../src/index.js";
 import { Draw, type FileObject, type FileValue } from "./random-draw.js";
 import { type RandomPapers, randomPapers } from "./random-papers.js";
 
@@ -37,6 +37,7 @@ export function randomProject(options: RandomProjectOptions = {}): fc.Arbitrary<
       ...(draw.sometimes(30) ? { trimmer: randomTrimmer(draw) } : {}),
       papers: papers.file,
       cards: Array.from({ length: count }, (_, index) => randomCard(room, index)),
+      ...(draw.sometimes(30) ? { silence: randomSilences(draw, count) } : {}),
     };
   });
 }
@@ -61,7 +62,11 @@ interface Room {
 
 function randomCopies({ draw, copies }: Room): FileValue {
   if (draw.sometimes(50)) return draw.whole(1, copies);
-  return { guests: draw.whole(1, copies), ...(draw.sometimes(70) ? { samples: draw.whole(0, 2) } : {}) };
+  return {
+    guests: draw.whole(1, copies),
+    ...(draw.sometimes(70) ? { samples: draw.whole(0, 2) } : {}),
+    ...(draw.sometimes(30) ? { spares: draw.whole(0, 2) } : {}),
+  };
 }
 
 function randomTrimmer(draw: Draw): FileValue {
@@ -74,6 +79,18 @@ function randomTrimmer(draw: Draw): FileValue {
     ...(draw.sometimes(30) ? { "narrowest-hold": draw.length(draw.whole(inch, 2 * inch)) } : {}),
     ...(draw.sometimes(30) ? { "smallest-offcut": draw.size(2 * inch, draw.whole(inch, 3 * inch)) } : {}),
   };
+}
+
+/** Silences of which no two are of one check. */
+function randomSilences(draw: Draw, cards: number): readonly FileValue[] {
+  const first = draw.whole(0, silenceableCodes.length - 1);
+  return Array.from({ length: draw.whole(1, 3) }, (_, index) => ({
+    check: silenceableCodes[(first + index) % silenceableCodes.length] ?? "bare-seam",
+    ...(draw.sometimes(60)
+      ? { at: draw.one(["cards", `cards[${draw.whole(0, cards - 1)}]`, "cards[0].base", "papers"]) }
+      : {}),
+    because: draw.one(["wanted so", "seen and meant: leave it", 12]),
+  }));
 }
 
 const FORMATS = {

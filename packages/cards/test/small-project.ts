@@ -47,7 +47,7 @@ export const bySize = (width: number, height: number, place: Partial<Place> = {}
   place: { ...middle, ...place },
 });
 
-const COMMON = { path: "", name: null, grain: null, layers: [] } as const;
+const COMMON = { path: "", name: null, grain: null, foam: null, layers: [] } as const;
 
 export const mat = (extent: Extent, more: Partial<Mat> = {}): Mat => ({
   ...COMMON,
@@ -69,7 +69,7 @@ export const bands = (ratios: readonly number[], extent: Extent, more: Partial<B
   ...COMMON,
   kind: "bands",
   runs: "across",
-  ratios,
+  shares: { by: "ratio", ratios },
   papers: ratios.map((_, index) => choice(index % 2 === 0 ? "cream" : "night")),
   extent,
   seam: null,
@@ -143,6 +143,8 @@ export function card(
     foldGrain: "prefer",
     copies: 1,
     copiesFor: { guests: 1, samples: 0 },
+    extras: [],
+    envelope: null,
     ...more,
     surfaces: [{ name: "front", path: `${path}.front`, layers: withPaths(layers, `${path}.front`) }],
   };
@@ -174,6 +176,7 @@ export function project(cards: readonly Design[], more: Partial<Project> = {}): 
     },
     papers: ["night", "cream"].map((id) => paper(id, letter.width, letter.height)),
     cards,
+    silences: [],
     ...more,
   };
 }

@@ -1,4 +1,4 @@
-import type { Card, CardSurface, Expansion, Piece } from "../expansion.js";
+import type { Card, CardSurface, Expansion, Item, Piece } from "../expansion.js";
 import { grainForFold } from "../fold/fold-verdict.js";
 import { surfacesOf } from "../fold/surfaces.js";
 import type { Design, Layer, Project, SurfaceName } from "../project.js";
@@ -7,7 +7,9 @@ import { type CardBuilder, startCard } from "./card-builder.js";
 import { checkBundle } from "./check-bundle.js";
 import { checkCardNumbers, checkProjectNumbers } from "./check-numbers.js";
 import { checkPapers } from "./check-papers.js";
+import { checkSilences } from "./check-silences.js";
 import { fault } from "./fault.js";
+import { findCoveredBorders } from "./find-covered-borders.js";
 import { layLayers } from "./lay-layers.js";
 import { visibleAreas } from "./visible-areas.js";
 
@@ -23,9 +25,15 @@ export interface WorkedOut {
  * @internal
  */
 export function workOutProject(project: Project): WorkedOut {
-  const faults = [...checkProjectNumbers(project), ...checkBundle(project), ...checkPapers(project)];
+  const faults = [
+    ...checkProjectNumbers(project),
+    ...checkBundle(project),
+    ...checkPapers(project),
+    ...checkSilences(project),
+  ];
   const cards: Card[] = [];
   const pieces: Piece[] = [];
+  const items: Item[] = [];
   // Without a precision nothing can be measured.
   const measurable = !faults.some(({ path }) => path === "precision");
   for (const design of project.cards) {
@@ -36,9 +44,10 @@ export function workOutProject(project: Project): WorkedOut {
     faults.push(...builder.faults);
     cards.push(finishCard(builder));
     pieces.push(...builder.pieces);
+    items.push(...builder.items);
   }
   const { title, units, papers } = project;
-  return { expansion: { title, units, papers, cards, pieces }, faults };
+  return { expansion: { title, units, papers, cards, pieces, items }, faults };
 }
 
 function workOutCard(project: Project, design: Design): CardBuilder {
@@ -62,12 +71,14 @@ function workOutCard(project: Project, design: Design): CardBuilder {
       width,
       height,
       on: null,
+      until: 0,
       words: `the ${words}`,
       isMat: false,
     });
   }
   // Where something is too large or missing, what it covers says nothing yet.
   if (builder.faults.length === 0) findHiddenMats(builder);
+  if (builder.faults.length === 0) builder.faults.push(...findCoveredBorders(builder));
   return builder;
 }
 
@@ -116,9 +127,23 @@ function matPaths(layers: readonly Layer[]): readonly string[] {
   ]);
 }
 
-function finishCard({ design, pieces, layers, roundings }: CardBuilder): Card {
+function finishCard({ design, pieces, layers, seams, joins, roundings }: CardBuilder): Card {
   const { number, name, format, front, copies, copiesFor, flats } = design;
   const base = pieces[0]?.id ?? "";
   const surfaces = surfacesOfDesign(design);
-  return { number, name, format, front, copies, copiesFor, flats, base, surfaces, layers, roundings };
+  return {
+    number,
+    name,
+    format,
+    front,
+    copies,
+    copiesFor,
+    flats,
+    base,
+    surfaces,
+    layers,
+    seams,
+    joins,
+    roundings,
+  };
 }

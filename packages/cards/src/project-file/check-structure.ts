@@ -7,10 +7,12 @@ import { isExcused } from "./is-excused.js";
 import { nearestWord } from "./nearest-word.js";
 import { listWords, quote, sayValue, writeNumber } from "./say-value.js";
 import { CARD_GROUPS, CARD_KINDS } from "./schema/card-schema.js";
+import { FINISH_GROUPS } from "./schema/finish-schema.js";
 import { type Kinds, keysOfKind } from "./schema/kinds.js";
 import { LAYER_GROUPS, LAYER_KINDS } from "./schema/layer-schema.js";
 import { PAPER_GROUPS, PAPER_KINDS } from "./schema/paper-schema.js";
 import { PROJECT_GROUPS, type ProjectFile, projectFile } from "./schema/project-schema.js";
+import { SILENCE_GROUPS } from "./schema/silence-schema.js";
 import { pathOf, pathTo, type Step } from "./value-path.js";
 import { type Wording, wordingOf } from "./wording.js";
 
@@ -18,7 +20,14 @@ type Issue = z.core.$ZodIssue;
 
 /** All groups of keys by their wording. */
 const GROUPS: ReadonlyMap<string, z.ZodObject> = new Map<string, z.ZodObject>(
-  Object.entries({ ...PROJECT_GROUPS, ...PAPER_GROUPS, ...CARD_GROUPS, ...LAYER_GROUPS }),
+  Object.entries({
+    ...PROJECT_GROUPS,
+    ...SILENCE_GROUPS,
+    ...PAPER_GROUPS,
+    ...CARD_GROUPS,
+    ...LAYER_GROUPS,
+    ...FINISH_GROUPS,
+  }),
 );
 
 /** A part of the data: what holds it, the step to it, and its path. */

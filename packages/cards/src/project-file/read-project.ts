@@ -10,6 +10,7 @@ import { readCards, readCopies } from "./read-cards.js";
 import { choiceNames } from "./read-choice.js";
 import { readLength } from "./read-measures.js";
 import { readPapers } from "./read-papers.js";
+import { readSilences } from "./read-silences.js";
 import { readTrimmer } from "./read-trimmer.js";
 import { readVersion } from "./read-version.js";
 import { type ReadYaml, readYaml } from "./read-yaml.js";
@@ -117,13 +118,15 @@ function readData(data: unknown, faults: FaultList, writtenAt: Reading["writtenA
   const trimmer = readTrimmer(file.trimmer, reading);
   const { papers, unclear } = readPapers(file.papers, trimmer.longestCut, reading);
   const names = choiceNames(papers, papers.length + unclear.size === 0 ? null : unclear);
+  const cards = readCards(file.cards, copies, { ...reading, names, covers: coversOf(papers) });
   const project: Project = {
     title: readText(file.title, "title", reading, LONGEST_TITLE) ?? "",
     units: reading.unit,
     precision: precision ?? (faults.isSound("precision") ? CUTTING_PRECISION[reading.unit] : 1),
     trimmer,
     papers,
-    cards: readCards(file.cards, copies, { ...reading, names, covers: coversOf(papers) }),
+    cards,
+    silences: readSilences(file.silence, { data: file, cards }, reading),
   };
   if (unit !== null) checkGeometry(project, faults);
   return project;

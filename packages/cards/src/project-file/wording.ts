@@ -187,9 +187,38 @@ export const WORDINGS = {
   layer: { code: "wrong-type", expected: "a layer, such as mat: copper", noun: "a layer" },
   ratios: { code: "wrong-type", expected: "a list of whole numbers, such as [1, 3]" },
   ratio: { code: "not-a-count", expected: "a whole number, such as 3 in [1, 3]" },
+  bandShares: {
+    code: "wrong-type",
+    expected:
+      "proportions, such as [1, 3], words such as two thirds and one third, or { widths: [1 1/2, rest] }",
+    words: ["two thirds and one third", "one third and two thirds", "halves", "thirds", "quarters"],
+    meant: {
+      half: "halves",
+      third: "thirds",
+      fourths: "quarters",
+      quarter: "quarters",
+      "two thirds": "two thirds and one third",
+      "one third": "one third and two thirds",
+    },
+  },
+  bandWidths: {
+    code: "wrong-type",
+    expected: "{ widths: [1 1/2, rest, 3/4] }",
+    noun: "bands by their widths",
+  },
   bandPapers: {
     code: "wrong-type",
     expected: "a list with a paper for each band, such as [cream, stars.comets]",
+  },
+  bandPaper: {
+    code: "unknown-paper",
+    expected:
+      "a paper, such as night, a list of those, or { bands: [1, 1], papers: [night, cream] } to divide this band",
+  },
+  innerBands: {
+    code: "wrong-type",
+    expected: "{ bands: [1, 1], papers: [night, cream] }",
+    noun: "a band that is divided again",
   },
   border: {
     code: "not-a-length",
@@ -200,8 +229,13 @@ export const WORDINGS = {
     expected: "{ sides: 1/8, bottom: 1/2 } or { total: 1/4 }",
     noun: "a border",
   },
-  seam: { code: "not-a-word", expected: "bare, or { cover: cream, width: 1/2 }", words: ["bare"] },
-  cover: { code: "wrong-type", expected: "{ cover: cream, width: 1/2 }", noun: "a seam" },
+  seam: {
+    code: "not-a-word",
+    expected: "bare, or { cover: cream, width: 1/2 }",
+    words: ["bare"],
+  },
+  seamKeys: { code: "wrong-type", expected: "{ cover: cream, width: 1/2 }", noun: "a seam" },
+  bare: { code: "not-a-word", expected: "true, or nothing" },
   runs: {
     code: "not-a-word",
     expected: "across or upright",
@@ -225,6 +259,14 @@ export const WORDINGS = {
     words: ["upright", "across"],
   },
   layerGrainKeys: { code: "wrong-type", expected: "{ along: upright, need: require }", noun: "a grain" },
+  silences: {
+    code: "wrong-type",
+    expected: "a list of silences, such as [{ check: bare-seam, because: wanted so }]",
+  },
+  silence: { code: "wrong-type", expected: "{ check: bare-seam, because: wanted so }", noun: "a silence" },
+  silencedCheck: { code: "not-a-word", expected: "the code of a warning or a note, such as bare-seam" },
+  silencedAt: { code: "wrong-type", expected: "the name of a card, or a place such as cards[0].front[1]" },
+  silenceReason: { code: "wrong-type", expected: "the reason, such as wanted so" },
   along: { code: "not-a-word", expected: "upright or across" },
   need: { code: "not-a-word", expected: "prefer or require" },
   extras: {

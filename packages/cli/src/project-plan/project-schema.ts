@@ -1,13 +1,44 @@
-import type { Along, Choice, Design, Extent, Layer, Place, Project } from "@sheetwright/cards";
+import type {
+  Along,
+  BandShares,
+  Choice,
+  Design,
+  EnvelopeWish,
+  Extent,
+  Extra,
+  InnerBands,
+  Layer,
+  LayerJoin,
+  Place,
+  Project,
+  Ribbon,
+  Silence,
+} from "@sheetwright/cards";
+import { silenceableCodes } from "@sheetwright/cards";
 import { z } from "zod";
 import { count, size, ticks } from "../plan/packing-schema.js";
-import { copiesFor, extent, flat, grainNeed, number, paper, side, sides, surface } from "./expansion-schema.js";
+import {
+  colour,
+  copiesFor,
+  extent,
+  flat,
+  grainNeed,
+  number,
+  paper,
+  paperWeight,
+  run,
+  side,
+  sides,
+  surface,
+} from "./expansion-schema.js";
 
 const choice: z.ZodType<Choice> = z
   .strictObject({ faces: z.array(z.string()).min(1), text: z.string() })
   .meta({ id: "choice", description: "The faces a piece may be cut from; any of them is right." });
 
-const run = z.enum(["across", "upright"]);
+const ribbon: z.ZodType<Ribbon> = z
+  .strictObject({ kind: z.enum(["ribbon", "tape"]), name: z.string(), colour })
+  .meta({ id: "ribbon", description: "A ribbon or a tape, used by its length." });
 
 const along: z.ZodType<Along> = z.discriminatedUnion("from", [
   z.strictObject({ from: z.enum(["start", "end"]), distance: ticks }),
@@ -34,21 +65,70 @@ const common = {
   path: z.string(),
   name: z.string().nullable(),
   grain: z.strictObject({ along: side, need: z.enum(["prefer", "require"]) }).nullable(),
+  foam: size.nullable().describe("Thickness of the foam under it; null: glued flat."),
   layers: z.array(layer),
 };
 
-const mat = z.strictObject({ kind: z.literal("mat"), ...common, paper: choice, extent: layerExtent });
+const seam = z
+  .union([
+    z.strictObject({
+      cover: z.union([ribbon, choice, z.literal("bare")]).nullable(),
+      width: ticks,
+      gap: size.optional(),
+    }),
+    z.literal("bare"),
+  ])
+  .nullable();
 
-const panel = z.strictObject({ kind: z.literal("panel"), ...common, paper: choice, extent: layerExtent });
+const join: z.ZodType<LayerJoin> = z
+  .discriminatedUnion("by", [
+    z.strictObject({ by: z.literal("ends"), paper: choice, at: z.enum(["both", "one"]), seam }),
+    z.strictObject({ by: z.literal("parts"), parts: z.union([z.literal(2), z.literal(3)]), seam }),
+    z.strictObject({ by: z.literal("hide") }),
+  ])
+  .meta({ id: "join", description: "How a layer is made up where its paper is smaller." });
+
+const mat = z.strictObject({
+  kind: z.literal("mat"),
+  ...common,
+  paper: choice,
+  extent: layerExtent,
+  join: join.optional(),
+});
+
+const panel = z.strictObject({
+  kind: z.literal("panel"),
+  ...common,
+  paper: choice,
+  extent: layerExtent,
+  join: join.optional(),
+});
+
+const bandShares: z.ZodType<BandShares> = z.discriminatedUnion("by", [
+  z.strictObject({ by: z.literal("ratio"), ratios: z.array(number).min(1) }),
+  z.strictObject({ by: z.literal("width"), widths: z.array(z.union([size, z.literal("rest")])).min(1) }),
+]);
+
+const innerBands: z.ZodType<InnerBands> = z
+  .lazy(() =>
+    z.strictObject({
+      path: z.string(),
+      runs: run,
+      shares: bandShares,
+      papers: z.array(z.union([choice, innerBands])).min(1),
+      seam,
+    }),
+  )
+  .meta({ id: "innerBands", description: "Bands that divide one of the bands they are among." });
 
 const bands = z.strictObject({
   kind: z.literal("bands"),
   ...common,
   runs: run,
-  ratios: z.array(number).min(1),
-  papers: z.array(choice).min(1),
+  shares: bandShares,
+  papers: z.array(z.union([choice, innerBands])).min(1),
   extent: layerExtent,
-  seam: z.union([z.strictObject({ cover: choice, width: size }), z.literal("bare")]).nullable(),
+  seam,
 });
 
 const strip = z.strictObject({
@@ -59,6 +139,7 @@ const strip = z.strictObject({
   width: size,
   length: size.nullable(),
   place,
+  join: join.optional(),
 });
 
 const sentiment = z.strictObject({
@@ -71,6 +152,22 @@ const sentiment = z.strictObject({
   mats: z.array(z.strictObject({ paper: choice, border: ticks })).describe("From the inside out."),
 });
 
+const extra: z.ZodType<Extra> = z
+  .strictObject({
+    path: z.string(),
+    name: z.string(),
+    count: number,
+    surface,
+    thickness: size.describe("How far one stands up from what it lies on."),
+    grams: z.number().positive().nullable().describe("What one weighs; null: not known."),
+    isSmallPart: z.boolean(),
+  })
+  .describe("Something on a card that is not cut from paper.");
+
+const envelope: z.ZodType<EnvelopeWish> = z
+  .strictObject({ id: z.string().nullable(), size: extent.nullable(), weight: paperWeight.nullable() })
+  .describe("What the maker says of the envelope of a card.");
+
 const design: z.ZodType<Design> = z
   .strictObject({
     number,
@@ -80,12 +177,26 @@ const design: z.ZodType<Design> = z
     front: extent,
     flats: z.array(flat).min(1),
     base: choice,
+    frontPaper: choice.optional(),
+    insert: z.strictObject({ path: z.string(), paper: choice, border: ticks, grain: grainNeed }).optional(),
     foldGrain: grainNeed,
     copies: count,
     copiesFor,
     surfaces: z.array(z.strictObject({ name: surface, path: z.string(), layers: z.array(layer) })),
+    extras: z.array(extra),
+    envelope: envelope.nullable(),
   })
   .describe("One kind of card, as the project file describes it.");
+
+const silence: z.ZodType<Silence> = z.strictObject({
+  path: z.string(),
+  check: z.enum(silenceableCodes),
+  at: z
+    .string()
+    .nullable()
+    .describe("The place where it holds, with all that stands there; null: everywhere."),
+  because: z.string(),
+});
 
 /** A project with every default filled in. */
 export const project: z.ZodType<Project> = z
@@ -102,5 +213,6 @@ export const project: z.ZodType<Project> = z
     }),
     papers: z.array(paper).min(1),
     cards: z.array(design).min(1),
+    silences: z.array(silence).describe("Warnings and notes that the maker does not want to be told."),
   })
   .describe("The project that was planned, with every default filled in.");

@@ -4,6 +4,7 @@ import { says } from "../wording.js";
 import { cardSchema, copiesSchema } from "./card-schema.js";
 import { papersSchema } from "./paper-schema.js";
 import { length, size, textOf } from "./scalars.js";
+import { silencesSchema } from "./silence-schema.js";
 
 /** The most cards of a project. */
 const MOST_CARDS = 200;
@@ -44,7 +45,7 @@ export const projectFile = z
       copies: copiesSchema
         .optional()
         .describe(
-          "Copies of every card that does not say otherwise: a number of guests, or guests and samples. Default: 1.",
+          "Copies of every card that does not say otherwise: a number of guests, or guests, samples and spares. Default: 1.",
         ),
       trimmer: trimmer.optional().describe("What the cutting tool can do, and what is worth keeping."),
       papers: papersSchema.describe("The papers on hand, each under a short name of your own."),
@@ -53,6 +54,7 @@ export const projectFile = z
         .min(1, says("cards"))
         .max(MOST_CARDS, says("cards"))
         .describe("The kinds of card, in the order of their numbers."),
+      silence: silencesSchema,
     },
     says("project"),
   )

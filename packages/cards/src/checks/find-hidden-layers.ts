@@ -1,0 +1,30 @@
+import { visibleAreas } from "../expand/visible-areas.js";
+import type { Card, Expansion } from "../expansion.js";
+import type { Project } from "../project.js";
+import type { Found } from "./finding.js";
+import { listed } from "./listed.js";
+
+/**
+ * Finds layers of which nothing shows.
+ *
+ * @internal
+ */
+export function findHiddenLayers(_: Project, expansion: Expansion): readonly Found[] {
+  return expansion.cards.flatMap((card) => hiddenLayers(card, expansion));
+}
+
+function hiddenLayers(card: Card, { pieces }: Expansion): readonly Found[] {
+  const areas = new Map(card.surfaces.map(({ name }) => [name, visibleAreas(card, name)]));
+  const hidden = pieces.filter(({ id }) => {
+    const index = card.layers.findIndex(({ piece }) => piece === id);
+    const surface = card.layers[index]?.surface;
+    return surface !== undefined && areas.get(surface)?.layers[index] === 0n;
+  });
+  // Bands of one layer are told of together.
+  return [...new Set(hidden.map(({ path }) => path))].map((path) => {
+    const labels = hidden.filter((piece) => piece.path === path).map(({ label }) => label);
+    const it = labels.length > 1 ? "them" : "it";
+    const message = `Nothing of the ${listed(labels)} shows: what lies above covers ${it} whole. Move ${it}, or leave ${it} out.`;
+    return { code: "hidden-layer", path, message };
+  });
+}

@@ -1,0 +1,9 @@
+/**
+ * Joins words as a sentence does: `a, b and c`.
+ *
+ * @internal
+ */
+export function listed(words: readonly string[]): string {
+  const last = words.at(-1) ?? "";
+  return words.length < 2 ? last : `${words.slice(0, -1).join(", ")} and ${last}`;
+}

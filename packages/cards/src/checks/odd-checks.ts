@@ -1,0 +1,112 @@
+import type { Check } from "./check.js";
+
+const GRAIN_SOURCE = "paper-merchant pages and bookbinding handbooks";
+
+/** The rules that a project without faults is looked through by. All but errors can be silenced. */
+export const oddChecks = [
+  {
+    code: "no-paper",
+    severity: "error",
+    title: "A piece that none of its papers can give",
+    rule: "Some sheet inside its trim, or some offcut, is large enough for the piece in a turn that pattern, required grain and the longest cut allow.",
+    source: "geometry",
+    advice: "Do what the message proposes: every proposal in it was tried out.",
+  },
+  {
+    code: "bare-seam",
+    severity: "warning",
+    title: "A seam that shows",
+    rule: "Where two papers meet edge to edge something covers the seam, unless it is to be seen.",
+    source: "common practice, no source",
+    advice: "Cover it with a strip, or write seam: bare.",
+  },
+  {
+    code: "narrow-cover",
+    severity: "warning",
+    title: "A cover too narrow for its seam",
+    rule: "A cover is wider than the gap of its seam and the error of the cuts on both sides of it: 1/16 in each, 1.5 mm in the metric trade.",
+    source: "common practice, no source",
+    advice: "Make the cover wider than the message says.",
+  },
+  {
+    code: "hidden-layer",
+    severity: "warning",
+    title: "A layer of which nothing shows",
+    rule: "Some part of every layer shows in the end.",
+    source: "geometry",
+    advice: "Move the layer, make what covers it smaller, or leave it out.",
+  },
+  {
+    code: "grain-unknown",
+    severity: "warning",
+    title: "A folded paper whose grain is not known",
+    rule: "A fold along the grain is smoother and cracks less, so the grain of what is folded should be known.",
+    source: GRAIN_SOURCE,
+    advice:
+      "Bend a sheet one way and the other: it gives more easily along the grain. Then write grain: long or short.",
+  },
+  {
+    code: "weight-ambiguous",
+    severity: "warning",
+    title: "Pounds of paper that may be of two grades",
+    rule: "Cardstock of 110 lb says whether that is cover or index, since both are sold and one is half as heavy again.",
+    source: "paper-weight tables in printer manuals; that both are sold is common practice, no source",
+    advice: "Look at the label, and write 110 lb cover or 110 lb index.",
+  },
+  {
+    code: "envelope-too-small",
+    severity: "warning",
+    title: "An envelope that a card does not go in",
+    rule: "An envelope is at least 1/8 in (3 mm) larger than the card both ways, a square one 1/4 in (6 mm), and at least as much as the card is thick.",
+    source: "published US envelope size charts for square ones; the rest is common practice, no source",
+    advice: "Take the envelope that the message names, or make the card flatter or smaller.",
+  },
+  {
+    code: "small-parts",
+    severity: "warning",
+    title: "A part that a small child could swallow",
+    rule: "What goes whole into a tube 1 1/4 in across is not for children under three.",
+    source: "16 CFR 1501; US consumer-safety guidance on small parts",
+    advice: "Keep the card from small children, or print or emboss what would come off.",
+  },
+  {
+    code: "envelope-snug",
+    severity: "note",
+    title: "An envelope that a card goes in only snugly",
+    rule: "An envelope is at least 1/4 in (6 mm) larger than the card both ways, a square one 1/2 in (12 mm), and larger still by what the card is thicker than 1/16 in (1.5 mm). What the trade puts a card of that size in is right for one that is not thicker.",
+    source: "published US envelope size charts; for thick cards common practice, no source",
+    advice: "Try one by hand before you cut all, or take the envelope that the message names.",
+  },
+  {
+    code: "thickness-estimated",
+    severity: "note",
+    title: "A thickness that is not sure and decides about the envelope",
+    rule: "Where a card that is a tenth thicker than estimated, or a quarter thicker than assumed, would go in its envelope less well, its papers are measured.",
+    source: "caliper charts of the paper trade; the quarter is from memory",
+    advice: "Measure ten sheets in a stack and write thickness at the paper.",
+  },
+  {
+    code: "weight-assumed",
+    severity: "note",
+    title: "Pounds of paper without a grade",
+    rule: "Pounds have their grade behind them: bond, text, cover, index, bristol or tag. Without one, cardstock and glitter are read as cover weight, other papers as text weight, envelopes as bond up to 40 lb.",
+    source: "common practice, no source; for envelopes from memory",
+    advice: "Write the grade as the label says it, such as 80 lb cover.",
+  },
+  {
+    code: "silence-unused",
+    severity: "note",
+    title: "A silence that silences nothing",
+    rule: "Every silence covers some finding, so that none is left over when its reason is gone.",
+    source: "how this program works",
+    advice: "Leave it out, or mend its place.",
+  },
+  {
+    code: "unused-paper",
+    severity: "note",
+    title: "A paper that no card uses",
+    rule: "Each paper and each design of a pad is named by some card.",
+    source: "how this program works: it is often a slip in a name",
+    advice: "Name it in a card, or leave it out.",
+  },
+] as const satisfies readonly Check[];

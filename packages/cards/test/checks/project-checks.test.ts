@@ -1,0 +1,40 @@
+import { fileURLToPath } from "node:url";
+import { describe, expect, it } from "vitest";
+import { projectChecks, readProject, silenceableCodes } from "../../src/index.js";
+import { checksPage } from "./checks-page.js";
+
+const page = fileURLToPath(new URL("../../../../docs/checks.md", import.meta.url));
+
+describe("the checks", () => {
+  it("stand on the page docs/checks.md as they are (vitest -u renews it)", async () => {
+    await expect(checksPage()).toMatchFileSnapshot(page);
+  });
+
+  it("have one code each, in words, and errors first among those of their list", () => {
+    const codes = projectChecks.map(({ code }) => code);
+    expect(new Set(codes).size).toBe(codes.length);
+    for (const code of codes) expect(code).toMatch(/^[a-z]+(-[a-z0-9]+)*$/);
+  });
+
+  it("say rule and advice in whole sentences, what and source in words that go in a table", () => {
+    for (const { title, rule, source, advice } of projectChecks) {
+      expect(rule).toMatch(/^[A-Z].*\.$/);
+      expect(advice).toMatch(/^[A-Z].*\.$/);
+      expect(title).toMatch(/^[A-Z0-9].*[^.]$/);
+      expect(source).toMatch(/\S.*[^.]$/);
+      expect(`${title}${rule}${source}${advice}`).not.toContain("\n");
+    }
+  });
+
+  it("can be silenced but for the errors", () => {
+    const text = (check: string) =>
+      `sheetwright: 1\ntitle: x\npapers: { cream: { cardstock: us-letter } }\n` +
+      `cards: [{ name: A, format: us-a2, base: cream }]\nsilence: [{ check: ${check}, because: wanted so }]\n`;
+    for (const { code, severity } of projectChecks) {
+      const { project, faults } = readProject(text(code));
+      expect(silenceableCodes.includes(code as never)).toBe(severity !== "error");
+      if (severity === "error") expect(faults.map(({ path }) => path)).toEqual(["silence[0].check"]);
+      else expect(project?.silences).toMatchObject([{ check: code, at: null, because: "wanted so" }]);
+    }
+  });
+});
