@@ -4,7 +4,7 @@
  */
 
 import type { Size, Ticks, Unit } from "@sheetwright/measure";
-import type { Flat, GrainNeed, Paper, Score, Sides, Slit, SurfaceName } from "./project.js";
+import type { CopiesFor, Flat, GrainNeed, Paper, Run, Score, Sides, Slit, SurfaceName } from "./project.js";
 
 /** What {@link expandProject} makes of a project. */
 export interface Expansion {
@@ -14,6 +14,8 @@ export interface Expansion {
   readonly cards: readonly Card[];
   /** The cut list for all copies, in the order of the labels. */
   readonly pieces: readonly Piece[];
+  /** What is used by its length and not cut from paper, in the order of the labels. */
+  readonly items: readonly Item[];
 }
 
 /** A design with everything measured. */
@@ -23,7 +25,7 @@ export interface Card {
   readonly format: string | null;
   readonly front: Size;
   readonly copies: number;
-  readonly copiesFor: { readonly guests: number; readonly samples: number };
+  readonly copiesFor: CopiesFor;
   readonly flats: readonly Flat[];
   /** The id of the base's piece. */
   readonly base: string;
@@ -31,6 +33,10 @@ export interface Card {
   readonly surfaces: readonly CardSurface[];
   /** What lies on them, each from the bottom to the top: a layer never lies below one that it is on. */
   readonly layers: readonly CardLayer[];
+  /** Where parts of a layer meet. */
+  readonly seams: readonly CardSeam[];
+  /** Layers larger than their paper, and how each is made up. */
+  readonly joins: readonly Join[];
   /** Lengths that were rounded to the project's precision. */
   readonly roundings: readonly Rounding[];
 }
@@ -45,14 +51,65 @@ export interface CardLayer extends Size {
   readonly surface: SurfaceName;
   readonly x: Ticks;
   readonly y: Ticks;
-  /** The id of its piece. */
+  /** The id of its piece, or of its item where that is not of paper. */
   readonly piece: string;
   /** The index of the layer that carries it, of the first band where that is bands; the surface itself where `null`. */
   readonly on: number | null;
-  /** Distances to the edges of what carries it (for a band, of the bands' whole extent to their carrier); never negative. */
+  /**
+   * Distances to the edges of what carries it, never negative; for bands that all are of one paper each and meet edge to
+   * edge, of their whole extent to their carrier.
+   */
   readonly border: Sides;
   /** Its words, for a sentiment. */
   readonly text: string | null;
+  /** The thickness of the foam under it; absent where it is glued flat. */
+  readonly foam?: Ticks | undefined;
+}
+
+/**
+ * A seam between two parts that lie beside each other on a surface. The rectangle is what is left free between them: no
+ * wider (or higher) than 0 where they meet.
+ */
+export interface CardSeam {
+  readonly surface: SurfaceName;
+  readonly x: Ticks;
+  readonly y: Ticks;
+  readonly width: Ticks;
+  readonly height: Ticks;
+  /** `across`: it lies level, between what is above and what is below. */
+  readonly runs: Run;
+  /** What makes it: the bands, such as `cards[2].front[0]`, or a layer's `cards[2].front[0].join`. */
+  readonly path: string;
+  /** Its middle line, from the top or the left of all that is divided there. */
+  readonly position: Ticks;
+  /** The id of the piece or item that lies centred on it; `null` where none was asked for. */
+  readonly cover: string | null;
+  /** Whether it is to be seen, by the maker's own word. */
+  readonly bare: boolean;
+  /** Index of the first layer that lies above all that meets here. */
+  readonly above: number;
+}
+
+/** A layer that its paper is too small for, and how it is made up from smaller pieces. */
+export interface Join {
+  /** Where the layer stands in the file, such as `cards[2].front[0]`. */
+  readonly path: string;
+  /** What the layer is called: `mat`. */
+  readonly purpose: string;
+  /**
+   * - `whole`: its paper is large enough after all, and it is cut in one piece
+   * - `ends`: its own paper as large as it comes, and another one at its ends
+   * - `parts`: of one paper in several parts
+   * - `hide`: cut short, with what is missing below another layer
+   */
+  readonly by: "whole" | "ends" | "parts" | "hide";
+  /** The side of the layer that is too long, as it stands. */
+  readonly along: "width" | "height";
+  /** How long that side is, and how much of it its paper gives. */
+  readonly extent: Ticks;
+  readonly gives: Ticks;
+  /** Ids of its pieces, from the left or the top. */
+  readonly pieces: readonly string[];
 }
 
 /** A boundary or middle line that was moved to the next mark of the precision. */
@@ -97,4 +154,26 @@ export interface PieceForm extends Size {
   readonly slits?: readonly Slit[] | undefined;
   /** The side that the grain should run along; `null` where it is of no matter. */
   readonly grainAlong: "width" | "height" | null;
+}
+
+/** A ribbon or a tape: for each copy of a card one of this length. */
+export interface Item {
+  /** Design number and letter, in one row with the pieces of the card: `3f`. */
+  readonly id: string;
+  /** The id and what it is: `3f ribbon`. */
+  readonly label: string;
+  /** The design's number. */
+  readonly card: number;
+  /** Where it comes from in the file, such as `cards[2].front[0].seam`. */
+  readonly path: string;
+  readonly kind: "ribbon" | "tape";
+  /** The maker's words for it. */
+  readonly name: string;
+  /** `#rrggbb`, for drawings. */
+  readonly colour: string;
+  readonly width: Ticks;
+  /** Of one: what shows, and for a ribbon the ends that are tucked behind. */
+  readonly length: Ticks;
+  /** Copies of the card times one. */
+  readonly quantity: number;
 }

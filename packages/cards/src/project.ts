@@ -65,6 +65,8 @@ export interface Paper {
   /** What is squared off each side before anything else. */
   readonly trim: Sides;
   readonly grain: Grain;
+  /** Where the grain is known from: the maker, or what such paper mostly is; `null` where it is not known. */
+  readonly grainBasis: "given" | "assumed" | null;
   readonly weight: PaperWeight | null;
   readonly thickness: Ticks | null;
   /** One of its own for a plain paper; for a pad one for each design. */

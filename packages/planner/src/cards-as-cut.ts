@@ -1,10 +1,10 @@
-import type { Expansion } from "@sheetwright/cards";
+import type { CopiesFor, Expansion } from "@sheetwright/cards";
 import { placements } from "@sheetwright/packing";
 import type { Plan } from "./plan-model.js";
 
 /**
  * The cards as a plan cuts them: of a base that may be folded either way only the flats that are really cut remain, of the
- * card and of its piece alike. For pictures and measurements that go with the plan. A base that is not in the plan keeps all.
+ * card and of its piece alike, and the spare copies are those that are made. For pictures and measurements that go with the plan. A base that is not in the plan keeps all.
  *
  * @example
  * const { project } = cards.readProject(`
@@ -18,7 +18,16 @@ import type { Plan } from "./plan-model.js";
  * planned.cards[0].flats.map(({ fold }) => fold) // => ["side", "top"]
  * cardsAsCut(planned).cards[0].flats.map(({ fold }) => fold) // => ["side"]
  */
-export function cardsAsCut({ title, units, papers, cards, pieces, items, groups }: Plan): Expansion {
+export function cardsAsCut({
+  title,
+  units,
+  papers,
+  cards,
+  pieces,
+  items,
+  groups,
+  complete,
+}: Plan): Expansion {
   const cut = new Map<string, Set<number>>();
   for (const { packing, problem } of groups) {
     const known = new Map(problem.sheets.map((sheet) => [sheet.id, sheet]));
@@ -42,8 +51,17 @@ export function cardsAsCut({ title, units, papers, cards, pieces, items, groups 
     title,
     units,
     papers,
-    cards: cards.map((card) => ({ ...card, flats: kept(card.base, card.flats) })),
+    cards: cards.map((card) => ({
+      ...card,
+      copiesFor: withMade(card.copiesFor, complete.find((one) => one.card === card.number)?.spares?.made),
+      flats: kept(card.base, card.flats),
+    })),
     pieces: pieces.map((piece) => ({ ...piece, forms: kept(piece.id, piece.forms) })),
     items,
   };
+}
+
+/** What the copies are for, with the spares that are made in place of those wished for. */
+function withMade({ spares: _, ...asked }: CopiesFor, made = 0): CopiesFor {
+  return made === 0 ? asked : { ...asked, spares: made };
 }

@@ -31,11 +31,17 @@ export { findLeftovers, type Leftover } from "./totals/find-leftovers.js";
 export type {
   Card,
   CardLayer,
+  CardSeam,
+  CardSurface,
+  CopiesFor,
   Expansion,
   Face,
   Flat,
+  FoldDirection,
   Grain,
   GrainNeed,
+  Item,
+  Join,
   NoPaper,
   Offcut,
   Paper,
@@ -47,6 +53,8 @@ export type {
   Rounding,
   Score,
   Sides,
+  Slit,
+  SurfaceName,
 } from "@sheetwright/cards";
 
 // What its groups are made of

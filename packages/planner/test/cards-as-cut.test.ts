@@ -33,7 +33,20 @@ describe("the cards as a plan cuts them", () => {
 
   test("are otherwise those of the project worked out", () => {
     const whole = planned("us-letter", 5, "format: us-a2");
-    const { title, units, papers, cards, pieces } = whole;
-    expect(cardsAsCut(whole)).toEqual({ title, units, papers, cards, pieces });
+    const { title, units, papers, cards, pieces, items } = whole;
+    expect(cardsAsCut(whole)).toEqual({ title, units, papers, cards, pieces, items });
+  });
+
+  test("have the spares that are made, not those that are wished for", () => {
+    const sparesOf = (count: number) => {
+      const text = `{ sheetwright: 1, title: One, copies: { guests: 3, spares: 4 },
+        papers: { cream: { cardstock: us-letter, count: ${count} } },
+        cards: [{ name: Plain, format: us-a2, base: cream }] }`;
+      const { project } = readProject(text);
+      if (project === null) throw new Error("The project has faults.");
+      return cardsAsCut(plan(project, { effort: "quick" })).cards[0]?.copiesFor;
+    };
+    expect(sparesOf(3)).toEqual({ guests: 3, samples: 0, spares: 3 });
+    expect(sparesOf(1)).toEqual({ guests: 3, samples: 0 });
   });
 });

@@ -3,10 +3,12 @@
 
 import { LONGEST_LENGTH, type Size } from "@sheetwright/measure";
 import { surfacesOf } from "../fold/surfaces.js";
-import type { Along, Design, Extent, Flat, Layer, Place, Project } from "../project.js";
+import type { Along, BandParts, Design, Extent, Flat, Layer, Place, Project } from "../project.js";
 import type { ProjectFault } from "../project-fault.js";
+import { checkFinish } from "./check-finish.js";
 import { checkCount, checkLength, checkSize } from "./check-values.js";
 import { fault } from "./fault.js";
+import { isCovering, seamOf } from "./seam-of.js";
 
 /** Most cards of a project, copies of a card, and lists of layers one inside another. */
 const MOST_CARDS = 200;
@@ -49,12 +51,15 @@ export function checkCardNumbers(design: Design): readonly ProjectFault[] {
     ...checkCount(`${path}.copies`, copies, 1, MOST_COPIES),
     ...surfaces.flatMap(({ layers }) => layers.flatMap((layer) => checkLayer(layer, 1))),
     ...checkSurfaces(design),
+    ...checkFinish(design),
   ];
   if (copiesFor.guests + copiesFor.samples !== copies) {
     const found = `${copiesFor.guests} and ${copiesFor.samples}`;
     const message = `Copies for guests and samples, ${found}, do not add up to ${copies} copies.`;
     faults.push(contradiction(`${path}.copies`, found, `copies that add up to ${copies}`, message));
   }
+  const { spares } = copiesFor;
+  if (spares !== undefined) faults.push(...checkCount(`${path}.copies.spares`, spares, 1, MOST_COPIES));
   if (flats.length === 0) {
     const message =
       "The card has no flat that it could be folded from. Give it a side fold, a top fold or either.";
@@ -119,12 +124,12 @@ function checkFlat(flat: Flat, front: Size, card: string): readonly ProjectFault
 function checkLayer(layer: Layer, depth: number): readonly ProjectFault[] {
   const { path } = layer;
   if (depth > DEEPEST) return [tooMany(path, depth, `at most ${DEEPEST} lists of layers one inside another`)];
-  return [...checkOwn(layer), ...layer.layers.flatMap((inner) => checkLayer(inner, depth + 1))];
+  return [...checkOwn(layer, depth), ...layer.layers.flatMap((inner) => checkLayer(inner, depth + 1))];
 }
 
-function checkOwn(layer: Layer): readonly ProjectFault[] {
-  const { path, name } = layer;
-  const faults: ProjectFault[] = [];
+function checkOwn(layer: Layer, depth: number): readonly ProjectFault[] {
+  const { path, name, foam } = layer;
+  const faults: ProjectFault[] = [...(foam === null ? [] : checkLength(`${path}.foam`, foam, 1))];
   if (name !== null && name.trim() === "") {
     const message = "The name of this layer is empty. Write one, or leave it out to call it by its kind.";
     faults.push(
@@ -147,22 +152,56 @@ function checkOwn(layer: Layer): readonly ProjectFault[] {
         ...layer.mats.flatMap(({ border }, index) => checkLength(`${path}.mats[${index}].border`, border, 0)),
       ];
     case "bands": {
-      const { ratios, papers, seam } = layer;
-      faults.push(...extent(path, layer.extent));
-      faults.push(
-        ...ratios.flatMap((ratio, index) => checkCount(`${path}.bands[${index}]`, ratio, 1, LONGEST_LENGTH)),
-      );
-      if (ratios.length === 0 || ratios.length !== papers.length) {
-        const found = `${papers.length} for ${ratios.length} bands`;
-        const message = `There are ${ratios.length} bands and ${papers.length} papers. Name one paper for each band.`;
-        faults.push(contradiction(`${path}.papers`, found, "as many papers as bands", message));
-      }
-      if (seam !== null && seam !== "bare") faults.push(...checkLength(`${path}.seam.width`, seam.width, 1));
+      faults.push(...extent(path, layer.extent), ...checkBands(layer, path, depth));
       return faults;
     }
     default:
       return [...faults, ...extent(path, layer.extent)];
   }
+}
+
+/** Bands, and bands that divide one of them. */
+function checkBands(
+  { shares, papers, seam }: BandParts,
+  path: string,
+  depth: number,
+): readonly ProjectFault[] {
+  if (depth > DEEPEST) return [tooMany(path, depth, `at most ${DEEPEST} levels of bands one inside another`)];
+  const count = shares.by === "ratio" ? shares.ratios.length : shares.widths.length;
+  const faults: ProjectFault[] = [];
+  if (shares.by === "ratio") {
+    faults.push(
+      ...shares.ratios.flatMap((ratio, index) =>
+        checkCount(`${path}.bands[${index}]`, ratio, 1, LONGEST_LENGTH),
+      ),
+    );
+  } else {
+    const widths = `${path}.bands.widths`;
+    const rests = shares.widths.filter((width) => width === "rest").length;
+    faults.push(
+      ...shares.widths.flatMap((width, index) =>
+        width === "rest" ? [] : checkLength(`${widths}[${index}]`, width, 1),
+      ),
+    );
+    if (rests > 1) {
+      const message = `Here ${rests} bands are rest, so that nobody could tell how wide each is. Give all but one a width.`;
+      faults.push(contradiction(widths, `${rests} times rest`, "rest once", message));
+    }
+  }
+  if (count === 0 || count !== papers.length) {
+    const found = `${papers.length} for ${count} bands`;
+    const message = `There are ${count} bands and ${papers.length} papers. Name one paper for each band.`;
+    faults.push(contradiction(`${path}.papers`, found, "as many papers as bands", message));
+  }
+  const { cover, width, gap } = seamOf({ seam });
+  return [
+    ...faults,
+    ...(isCovering(cover) ? checkLength(`${path}.seam.width`, width, 1) : []),
+    ...checkLength(`${path}.seam.gap`, gap, 0),
+    ...papers.flatMap((paper, index) =>
+      "faces" in paper ? [] : checkBands(paper, `${path}.papers[${index}]`, depth + 1),
+    ),
+  ];
 }
 
 function extent(path: string, given: Extent): readonly ProjectFault[] {

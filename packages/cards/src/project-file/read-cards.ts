@@ -5,6 +5,8 @@ import type { Choice, Design, Flat, GrainNeed, SurfaceLayers, SurfaceName } from
 import { checkKind } from "./check-kind.js";
 import type { Written } from "./check-structure.js";
 import { type ChoiceReading, readChoice } from "./read-choice.js";
+import { readEnvelope } from "./read-envelope.js";
+import { readExtras } from "./read-extras.js";
 import { readFold, readFoldOfPiece } from "./read-fold.js";
 import { readFormat } from "./read-format.js";
 import { readLayers } from "./read-layers.js";
@@ -71,6 +73,8 @@ function readCard(
     copies: copiesFor.guests + copiesFor.samples,
     copiesFor,
     surfaces: readSurfaces(card, path, flats, front, reading),
+    extras: readExtras(card.extras, at("extras"), { flats, front }, reading),
+    envelope: readEnvelope(card.envelope, at("envelope"), reading),
   };
 }
 
@@ -133,7 +137,7 @@ function readBase(
   };
 }
 
-/** Reads copies: a number of guests, or guests and samples, of which there must be one at least. */
+/** Reads copies: a number of guests, or guests and samples, of which there must be one at least, and spares. */
 export function readCopies(
   copies: Written<ProjectFile["copies"]>,
   path: string,
@@ -144,25 +148,26 @@ export function readCopies(
   // What other cards go by when these copies are wrong.
   const one = { guests: 1, samples: 0 };
   if (!faults.isSound(path)) return one;
-  const { guests = 0, samples = 0 } = copies;
+  const { guests = 0, samples = 0, spares = 0 } = copies;
   const sum = guests + samples;
-  if (sum > MOST_COPIES) {
+  if (sum + spares > MOST_COPIES) {
     const most = writeNumber(MOST_COPIES);
-    const message = `Guests and samples are ${writeNumber(sum)} copies together, and ${most} are the most.`;
+    const who = spares === 0 ? "Guests and samples" : "Guests, samples and spares";
+    const message = `${who} are ${writeNumber(sum + spares)} copies together, and ${most} are the most.`;
     faults.report({
       code: "too-many",
       path,
-      found: sum,
+      found: sum + spares,
       expected: `at most ${most} copies`,
       message,
     });
     return one;
   }
   if (sum === 0) {
-    const message =
-      "Guests and samples are no copies together. Give at least one; a card that is not made is left out of the list.";
+    const only = spares === 0 ? "" : " Spares are made only beside those.";
+    const message = `Guests and samples are no copies together. Give at least one; a card that is not made is left out of the list.${only}`;
     faults.report({ code: "not-a-count", path, found: 0, expected: "at least 1 copy", message });
     return one;
   }
-  return { guests, samples };
+  return { guests, samples, ...(spares === 0 ? {} : { spares }) };
 }

@@ -359,6 +359,11 @@ describe("projects that other tools made", () => {
       { ...good, copies: 1.5, copiesFor: { guests: 1.5, samples: 0 } },
       "cards[0].copies",
     ],
+    [
+      "half a spare copy",
+      { ...good, copiesFor: { guests: 1, samples: 0, spares: 0.5 } },
+      "cards[0].copies.spares",
+    ],
     ["copies that do not add up", { ...good, copiesFor: { guests: 2, samples: 2 } }, "cards[0].copies"],
     ["a front without an extent", { ...good, front: { width: 0, height: 10 }, flats: [] }, "cards[0].size"],
     ["no flat", { ...good, flats: [] }, "cards[0].fold"],

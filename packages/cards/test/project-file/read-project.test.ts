@@ -174,6 +174,20 @@ describe("a project with every key", () => {
     expect([second?.format, second?.flats[0]?.fold]).toEqual([null, "side"]);
   });
 
+  it("takes spares beside the copies, of every card or of one, and none as no wish", () => {
+    const copiesOf = (copies: string, own: string) => {
+      const text = `{ sheetwright: 1, title: One, copies: ${copies}, papers: { cream: { cardstock: us-letter } },
+        cards: [{ name: Plain, format: us-a2, base: cream${own} }] }`;
+      const [card] = readProject(text).project?.cards ?? [];
+      return [card?.copies, card?.copiesFor];
+    };
+    const wished = { guests: 12, samples: 1, spares: 2 };
+    expect(copiesOf("{ guests: 12, samples: 1, spares: 2 }", "")).toEqual([13, wished]);
+    expect(copiesOf("3", ", copies: { guests: 12, samples: 1, spares: 2 }")).toEqual([13, wished]);
+    expect(copiesOf("{ guests: 3, spares: 0 }", "")).toEqual([3, { guests: 3, samples: 0 }]);
+    expect(copiesOf("{ guests: 3, spares: 2 }", ", copies: 4")).toEqual([4, { guests: 4, samples: 0 }]);
+  });
+
   it("reads the layers as they are written", () => {
     expect(first?.surfaces.map(({ name, path }) => [name, path])).toEqual([["front", "cards[0].front"]]);
     expect(first?.surfaces[0]?.layers).toEqual([

@@ -1,6 +1,7 @@
 import { checkProject, type Expansion, expandProject, type Finding, type Project } from "@sheetwright/cards";
 import type { Size, Unit } from "@sheetwright/measure";
 import type { Place } from "../fault.js";
+import { type FinishedInShort, finishedInShort } from "../finished/finished-in-short.js";
 import { designNames } from "../project-plan/design-names.js";
 
 /** A project in short, and what is odd in it: what `sheetwright check --json` prints. */
@@ -11,6 +12,8 @@ export interface CheckReport {
   readonly units: { readonly length: "tick"; readonly ticksPerInch: 40640; readonly shown: Unit };
   readonly cards: readonly CheckedCard[];
   readonly papers: readonly CheckedPaper[];
+  /** How thick and heavy the finished cards are, and which envelopes take them. */
+  readonly finished: readonly FinishedInShort[];
   /** What the checks find, errors first; the silenced ones too. */
   readonly findings: readonly (Finding & { readonly place: Place })[];
 }
@@ -25,6 +28,8 @@ export interface CheckedCard {
   readonly copies: number;
   readonly guests: number;
   readonly samples: number;
+  /** Copies more that are wished for; absent where none are. */
+  readonly spares?: number | undefined;
   /** Pieces for one copy. */
   readonly pieces: number;
 }
@@ -59,6 +64,7 @@ export function checkReport(project: Project, placeOf: (path: string) => Place):
       pieces: expansion.pieces.filter(({ card }) => card === number).length,
     })),
     papers: checkedPapers(expansion),
+    finished: finishedInShort(project),
     findings: checkProject(project).map((one) => ({ ...one, place: placeOf(one.path) })),
   };
 }

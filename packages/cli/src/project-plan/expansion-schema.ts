@@ -1,11 +1,15 @@
 import type {
   Card,
   CardLayer,
+  CardSeam,
   Face,
   Flat,
+  Item,
+  Join,
   NoPaper,
   Paper,
   PaperDesign,
+  PaperWeight,
   Piece,
   Score,
   Sides,
@@ -19,6 +23,12 @@ export const side = z.enum(["width", "height"]);
 
 /** How much a wanted grain direction counts. */
 export const grainNeed = z.enum(["prefer", "require", "ignore"]);
+
+/** The direction of a strip's or band's length. */
+export const run = z.enum(["across", "upright"]);
+
+/** A colour for drawings. */
+export const colour = z.string().regex(/^#[0-9a-f]{6}$/);
 
 /** A number from 1. */
 export const number = z.int().min(1);
@@ -77,13 +87,17 @@ export const flat: z.ZodType<Flat> = z
   });
 
 /** What copies are made for. */
-export const copiesFor = z.strictObject({ guests: count, samples: count });
+export const copiesFor = z.strictObject({
+  guests: count,
+  samples: count,
+  spares: number.optional().describe("Copies more that are wished for; absent where none are."),
+});
 
 const face: z.ZodType<Face> = z.strictObject({
   id: z.string().min(1),
   name: z.string(),
   pattern: z.enum(["none", "two-way", "one-way"]),
-  colour: z.string().regex(/^#[0-9a-f]{6}$/),
+  colour,
 });
 
 const design: z.ZodType<PaperDesign> = z
@@ -98,6 +112,17 @@ const design: z.ZodType<PaperDesign> = z
   })
   .describe("Sheets of a paper that are all alike on both faces.");
 
+/** The weight of a paper as its label says it. */
+export const paperWeight: z.ZodType<PaperWeight> = z.discriminatedUnion("unit", [
+  z.strictObject({ unit: z.literal("g/m2"), grammage: z.number().positive(), text: z.string() }),
+  z.strictObject({
+    unit: z.literal("lb"),
+    pounds: z.number().positive(),
+    grade: z.enum(["bond", "text", "cover", "index", "bristol", "tag"]).nullable(),
+    text: z.string(),
+  }),
+]);
+
 /** A paper of the bundle. */
 export const paper: z.ZodType<Paper> = z
   .strictObject({
@@ -108,17 +133,8 @@ export const paper: z.ZodType<Paper> = z
     sheetName: z.string().nullable(),
     trim: sides,
     grain: z.enum(["width", "height", "none", "unknown"]),
-    weight: z
-      .discriminatedUnion("unit", [
-        z.strictObject({ unit: z.literal("g/m2"), grammage: z.number().positive(), text: z.string() }),
-        z.strictObject({
-          unit: z.literal("lb"),
-          pounds: z.number().positive(),
-          grade: z.enum(["bond", "text", "cover", "index", "bristol", "tag"]).nullable(),
-          text: z.string(),
-        }),
-      ])
-      .nullable(),
+    grainBasis: z.enum(["given", "assumed"]).nullable().describe("Where the grain is known from; null: not known."),
+    weight: paperWeight.nullable(),
     thickness: ticks.nullable(),
     designs: z.array(design).min(1),
   })
@@ -154,8 +170,37 @@ const layer: z.ZodType<CardLayer> = z
     on: count.nullable().describe("Index of the layer that carries it; null: the surface itself."),
     border: sides,
     text: z.string().nullable(),
+    foam: size.optional().describe("Thickness of the foam under it; absent: glued flat."),
   })
   .describe("A piece where it lies on a surface, from the surface's top left corner.");
+
+const seam: z.ZodType<CardSeam> = z
+  .strictObject({
+    surface,
+    x: ticks,
+    y: ticks,
+    width: ticks,
+    height: ticks,
+    runs: run,
+    path: z.string(),
+    position: ticks,
+    cover: z.string().nullable().describe("The id of what lies centred on it."),
+    bare: z.boolean().describe("Whether it is to be seen."),
+    above: count.describe("Index of the first layer above all that meets here."),
+  })
+  .describe("A seam between two parts on a surface: what is left free between them.");
+
+const join: z.ZodType<Join> = z
+  .strictObject({
+    path: z.string(),
+    purpose: z.string(),
+    by: z.enum(["whole", "ends", "parts", "hide"]),
+    along: side,
+    extent: size,
+    gives: size,
+    pieces: z.array(z.string()).min(1),
+  })
+  .describe("A layer larger than its paper, and how it is made up.");
 
 /** A card worked out. */
 export const card: z.ZodType<Card> = z
@@ -173,6 +218,8 @@ export const card: z.ZodType<Card> = z
       .min(1)
       .describe("The surfaces that the fold gives, the front first."),
     layers: z.array(layer).describe("What lies on them, each from the bottom to the top."),
+    seams: z.array(seam),
+    joins: z.array(join),
     roundings: z.array(
       z.strictObject({
         piece: z.string(),
@@ -209,6 +256,22 @@ export const piece: z.ZodType<Piece> = z
     grainNeed,
   })
   .describe("Pieces that are all alike: one for each copy of a card.");
+
+/** What is used by its length. */
+export const item: z.ZodType<Item> = z
+  .strictObject({
+    id: z.string().min(1),
+    label: z.string(),
+    card: number,
+    path: z.string(),
+    kind: z.enum(["ribbon", "tape"]),
+    name: z.string(),
+    colour,
+    width: size,
+    length: size,
+    quantity: count,
+  })
+  .describe("A ribbon or a tape: for each copy of a card one of this length.");
 
 /** A piece that none of its papers is large enough for. */
 export const noPaper: z.ZodType<NoPaper> = z

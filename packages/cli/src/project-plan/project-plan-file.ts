@@ -12,7 +12,7 @@ import {
   ticks,
   units,
 } from "../plan/packing-schema.js";
-import { card, noPaper, number, paper, piece } from "./expansion-schema.js";
+import { card, item, noPaper, number, paper, piece } from "./expansion-schema.js";
 import { project } from "./project-schema.js";
 
 // Named, so that the published schema holds each of them once.
@@ -60,10 +60,21 @@ const plan: z.ZodType<Plan> = z
     papers: z.array(paper),
     cards: z.array(card),
     pieces: z.array(piece),
+    items: z.array(item),
     enough: z.enum(["yes", "no", "not-found"]),
     groups: z.array(group),
     noPaper: z.array(noPaper),
-    complete: z.array(z.strictObject({ card: number, wanted: count, complete: count })),
+    complete: z.array(
+      z.strictObject({
+        card: number,
+        wanted: count,
+        complete: count,
+        spares: z
+          .strictObject({ wished: number, made: count })
+          .optional()
+          .describe("The wish for copies more, and how many of them are planned; absent without one."),
+      }),
+    ),
     shortages: z.array(shortage),
     use: z.array(
       z.strictObject({ design: z.string(), used: count, left: count.nullable(), offcutsUsed: count }),

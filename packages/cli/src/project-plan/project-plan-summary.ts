@@ -1,7 +1,8 @@
 import type { NoPaper } from "@sheetwright/cards";
 import type { Size, Unit } from "@sheetwright/measure";
 import type { CutOrder, KindCount } from "@sheetwright/packing";
-import type { PaperLeftover, Plan, Shortage } from "@sheetwright/planner";
+import type { CompleteCopies, PaperLeftover, Plan, Shortage } from "@sheetwright/planner";
+import type { FinishedInShort } from "../finished/finished-in-short.js";
 import type { LayoutSummary } from "../plan/plan-summary.js";
 import { designNames } from "./design-names.js";
 import type { FileNames } from "./file-names.js";
@@ -18,7 +19,10 @@ export interface ProjectPlanSummary {
   readonly endedEarly: boolean;
   readonly units: { readonly length: "tick"; readonly ticksPerInch: 40640; readonly shown: Unit };
   readonly cards: readonly CardSummary[];
+  /** How thick and heavy the finished cards are, and which envelopes take them. */
+  readonly finished: readonly FinishedInShort[];
   readonly pieces: {
+    /** Those of the copies asked for, and of the spares that are made. */
     readonly wanted: number;
     readonly cut: number;
     /** Pieces asked for and not planned, by their ids, without zeros. */
@@ -58,6 +62,8 @@ export interface CardSummary {
   readonly complete: number;
   readonly guests: number;
   readonly samples: number;
+  /** Copies more that are wished for, and how many of them are planned; absent where none are wished for. */
+  readonly spares?: CompleteCopies["spares"];
 }
 
 /** Sheets of one design of a paper. */
@@ -82,6 +88,7 @@ export interface PaperLayout extends LayoutSummary, Size {
 
 /** What {@link projectPlanSummary} needs beside the plan itself. */
 export interface ProjectSummaryParts {
+  readonly finished: readonly FinishedInShort[];
   readonly hold: number;
   /** By group and layout. */
   readonly cutOrders: readonly (readonly CutOrder[])[];
@@ -91,7 +98,7 @@ export interface ProjectSummaryParts {
 
 /** Sums a project's plan up. */
 export function projectPlanSummary(plan: Plan, parts: ProjectSummaryParts): ProjectPlanSummary {
-  const { hold, cutOrders, names, files } = parts;
+  const { finished, hold, cutOrders, names, files } = parts;
   const layouts = plan.groups.flatMap(({ problem, packing, sheets }, group) =>
     packing.layouts.map(({ sheet, run }, layout): PaperLayout => {
       const order = cutOrders[group]?.[layout];
@@ -117,7 +124,10 @@ export function projectPlanSummary(plan: Plan, parts: ProjectSummaryParts): Proj
   );
   const cuts = cutOrders.flat().flatMap((order) => order.cuts);
   const placed = plan.groups.flatMap(({ packing }) => packing.placed);
-  const wanted = sum(plan.pieces.map(({ quantity }) => quantity));
+  const complete = new Map(plan.complete.map((one) => [one.card, one]));
+  const wanted = sum(
+    plan.pieces.map(({ quantity, card }) => quantity + (complete.get(card)?.spares?.made ?? 0)),
+  );
   return {
     sheetwright: "project-summary",
     version: 1,
@@ -125,13 +135,12 @@ export function projectPlanSummary(plan: Plan, parts: ProjectSummaryParts): Proj
     enough: plan.enough,
     endedEarly: plan.search.cancelled,
     units: { length: "tick", ticksPerInch: 40640, shown: plan.units },
-    cards: plan.cards.map(({ number, name, copies, copiesFor }) => ({
-      number,
-      name,
-      wanted: copies,
-      complete: plan.complete.find(({ card }) => card === number)?.complete ?? 0,
-      ...copiesFor,
-    })),
+    cards: plan.cards.map(({ number, name, copies, copiesFor: { guests, samples } }) => {
+      const found = complete.get(number);
+      const spares = found?.spares === undefined ? {} : { spares: found.spares };
+      return { number, name, wanted: copies, complete: found?.complete ?? 0, guests, samples, ...spares };
+    }),
+    finished,
     pieces: {
       wanted,
       cut: sum(placed.map(({ count }) => count)),

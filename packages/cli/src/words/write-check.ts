@@ -4,19 +4,28 @@ import { counted } from "./counted.js";
 import { block } from "./summary-rows.js";
 import { table } from "./table.js";
 import { countFindings } from "./write-findings.js";
+import { writeFinished, writeLeftOut } from "./write-finished.js";
 
 /** Says in short what a project is. Gives lines without a break at their end. */
-export function writeCheck({ title, cards, papers, units, findings }: CheckReport): readonly string[] {
+export function writeCheck({
+  title,
+  cards,
+  papers,
+  finished,
+  units,
+  findings,
+}: CheckReport): readonly string[] {
   const unit = units.shown;
   const copies = cards.reduce((total, card) => total + card.copies, 0);
   const pieces = cards.reduce((total, card) => total + card.pieces * card.copies, 0);
-  const cardRow = ({ number, name, format, front, copies, guests, samples, pieces }: CheckedCard) => {
+  const cardRow = ({ number, name, format, front, copies, guests, samples, spares, pieces }: CheckedCard) => {
     const size = formatSize(front.width, front.height, { unit });
     const what = samples === 0 ? "" : ` for ${counted(guests, "guest")} and ${counted(samples, "sample")}`;
+    const more = spares === undefined ? "" : `, and ${counted(spares, "spare")} wished for`;
     return [
       `${number} ${name}`,
       format === null ? size : `${size} (${format})`,
-      `${counted(copies, "copy", "copies")}${what}`,
+      `${counted(copies, "copy", "copies")}${what}${more}`,
       `${counted(pieces, "piece")} each`,
     ];
   };
@@ -37,6 +46,7 @@ export function writeCheck({ title, cards, papers, units, findings }: CheckRepor
     "",
     ...block("Cards", table(cards.map(cardRow))),
     ...block("Papers", table(papers.map(paperRow))),
+    ...block("Finished", [...writeFinished(finished, unit), ...writeLeftOut(finished)]),
     "",
     `${counted(copies, "card")} of ${counted(pieces, "piece")} in all; ${found === "" ? "nothing odd was found" : found}${more}.`,
   ];

@@ -6,6 +6,7 @@ import { countPieces } from "./count-pieces.js";
 import { counted } from "./counted.js";
 import { table } from "./table.js";
 import { wrapped } from "./wrapped.js";
+import { writeFinished, writeLeftOut } from "./write-finished.js";
 import { BLADE_CAUTION } from "./write-notes.js";
 import { writeProjectSummary } from "./write-project-summary.js";
 
@@ -34,6 +35,11 @@ export function writeProjectOverview(
     "",
     "PIECES",
     ...writePieces(summary, plan, counts),
+    "",
+    "FINISHED CARDS",
+    "",
+    ...writeFinished(summary.finished, plan.units),
+    ...writeLeftOut(summary.finished),
     "",
     "LEFTOVERS",
     ...writeLeftovers(summary, plan),
@@ -80,7 +86,8 @@ function paperSize({ sheet, sheetName }: Paper, unit: Plan["units"]): string {
   return sheetName === null ? size : `${sheetName}, ${size}`;
 }
 
-function writePieces({ layouts }: ProjectPlanSummary, plan: Plan, counts: Counts): readonly string[] {
+function writePieces({ layouts, cards }: ProjectPlanSummary, plan: Plan, counts: Counts): readonly string[] {
+  const made = new Map(cards.map(({ number, spares }) => [number, spares?.made ?? 0]));
   const sheets = plan.pieces.map(({ id }) =>
     layouts
       .map(({ name }, index) => ({ name, count: counts[index]?.get(id) ?? 0 }))
@@ -88,7 +95,8 @@ function writePieces({ layouts }: ProjectPlanSummary, plan: Plan, counts: Counts
   );
   const rows = plan.pieces.map((piece, index): readonly string[] => {
     const cut = (sheets[index] ?? []).reduce((total, { count }) => total + count, 0);
-    const number = cut === piece.quantity ? `${cut}` : `${cut} of ${piece.quantity}`;
+    const wanted = piece.quantity + (made.get(piece.card) ?? 0);
+    const number = cut === wanted ? `${cut}` : `${cut} of ${wanted}`;
     return [`  ${piece.label}`, sizesOf(piece, plan.units), piece.paperText, number];
   });
   const [head = "", ...all] = table([["  piece", "width x height", "paper", "number"], ...rows]);
@@ -98,7 +106,9 @@ function writePieces({ layouts }: ProjectPlanSummary, plan: Plan, counts: Counts
       const from = (sheets[index] ?? []).map((sheet) => `${sheet.count} from ${sheet.name}`).join(", ");
       return [line, ...(from === "" ? [] : wrapped(`      ${from}`, "      "))];
     });
-    return ["", `${number} ${name}, ${counted(copies, "copy", "copies")}`, head, ...own];
+    const spares = made.get(number) ?? 0;
+    const more = spares === 0 ? "" : ` and ${counted(spares, "spare")}`;
+    return ["", `${number} ${name}, ${counted(copies, "copy", "copies")}${more}`, head, ...own];
   });
 }
 

@@ -23,7 +23,7 @@ export function writeProjectSummary(summary: ProjectPlanSummary): readonly strin
   const lines = [
     summary.title,
     "",
-    row("Enough", ENOUGH[summary.enough]),
+    row("Enough", `${ENOUGH[summary.enough]}${writeSpares(summary)}`),
     ...block("Cards", table(summary.cards.map(cardRow))),
     row("Pieces", cut),
     ...block("Papers", writePapers(summary)),
@@ -51,8 +51,29 @@ export function writeProjectSummary(summary: ProjectPlanSummary): readonly strin
   return [...lines, ...notes];
 }
 
-function cardRow({ number, name, wanted, complete, guests, samples }: CardSummary): readonly string[] {
-  const copies = complete === wanted ? counted(wanted, "copy", "copies") : `${complete} of ${wanted} copies`;
+/** `, and 1 of 2 spares`; nothing where none are wished for, or where there is not even enough without. */
+function writeSpares({ enough, cards }: ProjectPlanSummary): string {
+  const wishes = cards.flatMap(({ spares }) => (spares === undefined ? [] : [spares]));
+  if (wishes.length === 0 || enough !== "yes") return "";
+  const total = (which: "wished" | "made"): number => wishes.reduce((sum, one) => sum + one[which], 0);
+  return `, and ${sparesInWords({ wished: total("wished"), made: total("made") })}`;
+}
+
+function sparesInWords({ wished, made }: NonNullable<CardSummary["spares"]>): string {
+  return made === wished ? counted(made, "spare") : `${made} of ${counted(wished, "spare")}`;
+}
+
+function cardRow({
+  number,
+  name,
+  wanted,
+  complete,
+  guests,
+  samples,
+  spares,
+}: CardSummary): readonly string[] {
+  const asked = complete === wanted ? counted(wanted, "copy", "copies") : `${complete} of ${wanted} copies`;
+  const copies = spares === undefined ? asked : `${asked} and ${sparesInWords(spares)}`;
   const what = samples === 0 ? "" : `for ${counted(guests, "guest")} and ${counted(samples, "sample")}`;
   return [`${number} ${name}`, copies, what];
 }

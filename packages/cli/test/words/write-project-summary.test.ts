@@ -37,6 +37,7 @@ const summary: ProjectPlanSummary = {
     { number: 1, name: "Lantern", wanted: 13, complete: 13, guests: 12, samples: 1 },
     { number: 2, name: "Stars", wanted: 1, complete: 1, guests: 1, samples: 0 },
   ],
+  finished: [],
   pieces: { wanted: 40, cut: 40, missing: [] },
   papers: [
     paper("night", "Night blue", 7, 20),
@@ -115,6 +116,22 @@ describe("the summary of a project for a person", () => {
     });
     expect(text).toContain("1 Lantern  8 of 13 copies  for 12 guests and 1 sample\n");
     expect(text).toContain("\nPieces     31 of 40\n");
+  });
+
+  it("answers a wish for spares apart from the copies", () => {
+    const [lantern, stars] = summary.cards;
+    if (lantern === undefined || stars === undefined) throw new Error("no cards");
+    const cards = (lanterns: number, ember: number) => [
+      { ...lantern, spares: { wished: 2, made: lanterns } },
+      { ...stars, spares: { wished: 1, made: ember } },
+    ];
+    const text = (lanterns: number, ember: number) => write({ cards: cards(lanterns, ember) });
+    expect(text(2, 1)).toContain("yes, every piece of every copy is planned, and 3 spares\n");
+    expect(text(2, 1)).toContain("1 Lantern  13 copies and 2 spares  for 12 guests and 1 sample\n");
+    expect(text(1, 0)).toContain("yes, every piece of every copy is planned, and 1 of 3 spares\n");
+    expect(text(1, 0)).toContain("1 Lantern  13 copies and 1 of 2 spares  for 12 guests and 1 sample\n");
+    expect(text(1, 0)).toMatch(/2 Stars +1 copy and 0 of 1 spare\n/);
+    expect(write({ enough: "no", cards: cards(0, 0) })).toContain("Enough     no, proven\n");
   });
 
   it("says how good the use of the papers is proven to be", () => {

@@ -1,13 +1,13 @@
 /** Gathers what drawings and texts of a card tell: its pieces with their papers and letters, in the unit asked for. */
 
 import { findNamedSize, formatSize, type Size, type Unit } from "@sheetwright/measure";
-import type { Card, CardLayer, Expansion, Face, Flat, Paper, Piece } from "@sheetwright/planner";
+import type { Card, CardLayer, Expansion, Face, Flat, Item, Paper, Piece } from "@sheetwright/planner";
 import { countOf } from "../wording/count-of.js";
 import { displayName } from "../wording/display-name.js";
 import type { Surface } from "./visible-part.js";
 
 /** The part of a plan, or of a project worked out, that its cards are drawn from. */
-export type CardSource = Pick<Expansion, "title" | "units" | "papers" | "cards" | "pieces">;
+export type CardSource = Pick<Expansion, "title" | "units" | "papers" | "cards" | "pieces" | "items">;
 
 /** How a card is drawn or written. */
 export interface CardOptions {
@@ -66,7 +66,10 @@ export function cardFacts(source: CardSource, number: number, { unit }: CardOpti
   }
   const faces = facesOf(source.papers);
   const pieces = new Map(source.pieces.map((piece) => [piece.id, piece]));
+  const items = new Map(source.items.map((item) => [item.id, itemAsPiece(item)]));
   const pieceOf = (id: string, path: string): CardPiece => {
+    const item = items.get(id);
+    if (item !== undefined) return item;
     const piece = pieces.get(id);
     if (piece === undefined) throw new RangeError(`${path}: no piece of the cut list has the id ${id}.`);
     const face = faces.get(piece.faces[0] ?? "");
@@ -75,10 +78,9 @@ export function cardFacts(source: CardSource, number: number, { unit }: CardOpti
         `${path}: no paper has the face ${piece.faces[0] ?? "(none)"} of the piece ${id}.`,
       );
     }
-    const digits = String(card.number);
     return {
       piece,
-      letter: displayName({ id: id.startsWith(digits) ? id.slice(digits.length) : id }),
+      letter: letterOf(piece),
       label: displayName({ id, name: piece.label }),
       face: face.face,
       material: face.back && face.paper.material === "glitter" ? "paper" : face.paper.material,
@@ -115,6 +117,48 @@ export function cardFacts(source: CardSource, number: number, { unit }: CardOpti
   return {
     ...factsOf({ name: "front", ...card.front }),
     elsewhere: others.map((surface) => ({ surface, ...factsOf(surface) })),
+  };
+}
+
+function letterOf({ id, card }: Pick<Piece, "id" | "card">): string {
+  const digits = String(card);
+  return displayName({ id: id.startsWith(digits) ? id.slice(digits.length) : id });
+}
+
+/** A ribbon or a tape is told of as a piece of its own colour, as long as it is cut. */
+function itemAsPiece({
+  id,
+  label,
+  card,
+  path,
+  kind,
+  name,
+  colour,
+  width,
+  length,
+  quantity,
+}: Item): CardPiece {
+  const form = { width: length, height: width, scores: [], grainAlong: null };
+  const piece: Piece = {
+    id,
+    label,
+    purpose: kind,
+    card,
+    path,
+    faces: [],
+    paperText: name,
+    forms: [form],
+    quantity,
+    grainNeed: "ignore",
+  };
+  const paperName = displayName({ id: kind, name });
+  return {
+    piece,
+    letter: letterOf(piece),
+    label: displayName({ id, name: label }),
+    face: { id: kind, name: paperName, pattern: "none", colour },
+    material: "paper",
+    paperName,
   };
 }
 
@@ -189,9 +233,10 @@ export function foldInWords({ flats }: Card): string {
   return folds.join(" or ");
 }
 
-/** How many are made, and for whom: `13 copies: 12 for guests, 1 sample`. */
-export function copiesInWords({ copies, copiesFor: { guests, samples } }: Card): string {
-  const made = countOf(copies, "copy", "copies");
+/** How many are made, and for whom: `13 copies and 2 spares: 12 for guests, 1 sample`. */
+export function copiesInWords({ copies, copiesFor: { guests, samples, spares = 0 } }: Card): string {
+  const asked = countOf(copies, "copy", "copies");
+  const made = spares === 0 ? asked : `${asked} and ${countOf(spares, "spare")}`;
   return samples === 0 ? made : `${made}: ${guests} for guests, ${countOf(samples, "sample")}`;
 }
 

@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { says } from "../wording.js";
+import { envelopeSchema, extrasSchema } from "./finish-schema.js";
 import { type Kinds, oneOfKinds } from "./kinds.js";
 import { layersSchema } from "./layer-schema.js";
 import { cardFormat, choice, count, length, MOST_COPIES, size, textOf } from "./scalars.js";
@@ -8,6 +9,9 @@ const copiesFor = z.strictObject(
   {
     guests: count.optional().describe("One copy for each guest. Default: 0."),
     samples: count.optional().describe("Copies to show. Default: 0."),
+    spares: count
+      .optional()
+      .describe("Copies more, if the papers give them once all others are planned. Default: 0."),
   },
   says("copiesFor"),
 );
@@ -97,7 +101,7 @@ const SURFACES = [
 ] as const;
 const surfaceName = z.union([z.enum(SURFACES), z.string().regex(/^page-[1-9][0-9]?$/)], says("surfaceName"));
 
-const ALL = ["copies", "front", "inside", "back", "elsewhere"];
+const ALL = ["copies", "front", "inside", "back", "elsewhere", "extras", "envelope"];
 
 /** The ways to say how large a card is. */
 export const CARD_KINDS = {
@@ -137,6 +141,14 @@ export const cardSchema = z
         .record(surfaceName, layersSchema, says("elsewhere"))
         .optional()
         .describe("What lies on other surfaces that the fold has, such as { left-door: [...] }."),
+      extras: extrasSchema
+        .optional()
+        .describe("What is not cut from paper: knots, buttons, gems, each with its thickness."),
+      envelope: envelopeSchema
+        .optional()
+        .describe(
+          "Its envelope: a name such as us-a7, a size, or keys. Default: the usual one, or the one that fits best.",
+        ),
     },
     says("card"),
   )

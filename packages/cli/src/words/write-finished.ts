@@ -1,0 +1,35 @@
+import { type Basis, type CardEnvelope, sayMass, sayThickness } from "@sheetwright/cards";
+import { formatSize, type Unit } from "@sheetwright/measure";
+import type { FinishedInShort } from "../finished/finished-in-short.js";
+import { listed } from "./listed.js";
+import { table } from "./table.js";
+import { wrapped } from "./wrapped.js";
+
+/** Says of each card, a line each, how thick it is, what it weighs in its envelope, and how it goes in that. */
+export function writeFinished(cards: readonly FinishedInShort[], unit: Unit): readonly string[] {
+  const rows = cards.map(({ number, name, thickness, mass, envelope }) => [
+    `${number} ${name}`,
+    `${sayThickness(thickness.value, unit)} thick${marked(thickness.basis)}`,
+    `${sayMass(mass.withEnvelope.grams, unit)}${marked(mass.withEnvelope.basis)}`,
+    sayEnvelope(envelope, unit),
+  ]);
+  return table(rows);
+}
+
+/** What is left out of the weights. */
+export function writeLeftOut(cards: readonly FinishedInShort[]): readonly string[] {
+  if (cards.length === 0) return [];
+  const unweighed = cards.flatMap(({ name, mass }) => mass.without.map((extra) => `the ${extra} of ${name}`));
+  const left = listed(["glue", "foam", ...unweighed]);
+  return wrapped(`Weights are with the envelope and without ${left}.`);
+}
+
+function marked(basis: Basis): string {
+  return basis === "given" ? "" : ` (${basis})`;
+}
+
+function sayEnvelope({ verdict, name, width, height }: CardEnvelope, unit: Unit): string {
+  const size = formatSize(width, height, { unit });
+  const what = name === null ? `an envelope of ${size}` : name;
+  return verdict === "too-small" ? `too large for ${what}` : `${verdict} in ${what}`;
+}
