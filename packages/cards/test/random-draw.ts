@@ -2,7 +2,7 @@ import { inches, millimetres, type Ticks, type Unit } from "@sheetwright/measure
 import fc from "fast-check";
 
 /** A value of a project file. */
-export type FileValue = string | number | readonly FileValue[] | FileObject;
+export type FileValue = string | number | boolean | readonly FileValue[] | FileObject;
 
 /** A project file, or a part of one, before it is written down. */
 export interface FileObject {

@@ -124,6 +124,35 @@ function randomCard(room: Room, index: number): FileValue {
     base: papers.base(),
     ...(draw.sometimes(50) ? { copies: randomCopies(room) } : {}),
     ...(draw.sometimes(90) ? { front: randomLayers(room, surface, 0) } : {}),
+    ...randomFinish(draw),
+  };
+}
+
+/** What is not cut from paper, and an envelope that need not fit. */
+function randomFinish(draw: Draw): FileObject {
+  const extra = (): FileObject => ({
+    name: draw.one(["button", "knot", "bell"]),
+    thickness: draw.length(draw.whole(1, 4)),
+    ...(draw.sometimes(50) ? { count: draw.whole(1, 5) } : {}),
+    ...(draw.sometimes(50) ? { mass: draw.one(["1.2 g", "0.05 oz", "1g"]) } : {}),
+    ...(draw.sometimes(30) ? { surface: draw.one(["front", "inside", "back"]) } : {}),
+    ...(draw.sometimes(30) ? { "small-part": draw.sometimes(50) } : {}),
+  });
+  const inch = draw.unit === "in" ? 16 : 50;
+  const size = () => draw.size(draw.whole(2 * inch, 9 * inch), draw.whole(2 * inch, 9 * inch));
+  const name = () => draw.one(["us-a7", "env-us-a2", "iso-c6", "No. 10", "us-sq-6.25"]);
+  const weight = () => draw.one(["24 lb bond", "24 lb", "70 lb", "100 gsm"]);
+  const envelope = (): FileValue =>
+    draw.one([
+      name,
+      size,
+      () => ({ name: name(), weight: weight() }),
+      () => ({ size: size() }),
+      () => ({ weight: weight() }),
+    ])();
+  return {
+    ...(draw.sometimes(15) ? { extras: Array.from({ length: draw.whole(1, 3) }, extra) } : {}),
+    ...(draw.sometimes(20) ? { envelope: envelope() } : {}),
   };
 }
 
@@ -191,9 +220,16 @@ function randomCarrier(room: Room, carrier: Surface, kind: "mat" | "panel" | "ba
   return { entry: { ...own, ...keys }, surface, carries: kind === "mat" || !bySize };
 }
 
+function randomFoam(draw: Draw): FileObject {
+  return draw.sometimes(10) ? { foam: draw.one(["1/32 in", "1/16 in", "1/8 in", "2 mm"]) } : {};
+}
+
 /** A paper, with a name of its own and a wish for the grain now and then. */
 function randomPaper({ draw, papers }: Room, kind: string): FileObject {
-  const named = draw.sometimes(15) ? { name: draw.one(["window", "moon", "cloud bank"]) } : {};
+  const named = {
+    ...(draw.sometimes(15) ? { name: draw.one(["window", "moon", "cloud bank"]) } : {}),
+    ...randomFoam(draw),
+  };
   if (!draw.sometimes(20)) return { [kind]: papers.choice(), ...named };
   const along = draw.one(["upright", "across"]);
   if (papers.steady !== null && draw.sometimes(30)) {
@@ -308,6 +344,7 @@ function randomBands(room: Room, size: Size): FileObject | null {
     papers: ratios.map(() => papers.choice()),
     ...(runs === "upright" || draw.sometimes(20) ? { runs } : {}),
     ...seam,
+    ...randomFoam(draw),
   };
 }
 

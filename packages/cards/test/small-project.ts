@@ -115,6 +115,7 @@ export function paper(id: string, width: number, height: number, more: Partial<P
     sheetName: null,
     trim: evenly(0),
     grain: "unknown",
+    grainBasis: (more.grain ?? "unknown") === "unknown" ? null : "given",
     weight: null,
     thickness: null,
     designs: [paperDesign(id)],

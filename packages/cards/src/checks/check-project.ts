@@ -8,7 +8,7 @@ import { findOddEnvelopes } from "./find-odd-envelopes.js";
 import { findOddSeams } from "./find-odd-seams.js";
 import { findOddWeights } from "./find-odd-weights.js";
 import { findSmallParts } from "./find-small-parts.js";
-import { findUnknownGrain } from "./find-unknown-grain.js";
+import { findUnsureGrain } from "./find-unsure-grain.js";
 import { findUnusedPapers } from "./find-unused-papers.js";
 import type { Finding, Found } from "./finding.js";
 import { placeOrder } from "./place-order.js";
@@ -22,7 +22,7 @@ const FINDERS: readonly ((project: Project, expansion: Expansion) => readonly Fo
   findOddEnvelopes,
   findSmallParts,
   findHiddenLayers,
-  findUnknownGrain,
+  findUnsureGrain,
   findUnusedPapers,
 ];
 

@@ -94,7 +94,7 @@ function nameOf(
   { envelope: { name, ...size } }: { readonly envelope: Size & { readonly name: string | null } },
   unit: Unit,
 ): string {
-  return name === null ? `an envelope of ${sizeOf(size, unit)}` : `the ${name}, ${sizeOf(size, unit)}`;
+  return `${name === null ? "an envelope" : `the ${name}`} of ${sizeOf(size, unit)}`;
 }
 
 function sizeOf({ width, height }: Size, unit: Unit): string {

@@ -94,6 +94,14 @@ export const oddChecks = [
     advice: "Write the grade as the label says it, such as 80 lb cover.",
   },
   {
+    code: "grain-assumed",
+    severity: "note",
+    title: "A folded paper whose grain is assumed",
+    rule: "Cardstock of 8 1/2 x 11 or 11 x 17 in whose grain is not given is taken to be grain long, as most boxed paper of these sizes is. That is a guess, so it is said where something folds.",
+    source: GRAIN_SOURCE,
+    advice: "Bend a sheet one way and the other, and write grain: long or grain: short.",
+  },
+  {
     code: "silence-unused",
     severity: "note",
     title: "A silence that silences nothing",

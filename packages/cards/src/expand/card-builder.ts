@@ -2,8 +2,8 @@
 // they are added, which is the order they are stacked in.
 
 import { formatLength, formatSize, type Size, type Ticks, type Unit } from "@sheetwright/measure";
-import type { CardLayer, Piece, PieceForm, Rounding } from "../expansion.js";
-import type { Choice, Design, GrainNeed, Layer, Project, Sides, SurfaceName } from "../project.js";
+import type { CardLayer, CardSeam, Item, Join, Piece, PieceForm, Rounding } from "../expansion.js";
+import type { Choice, Design, GrainNeed, Layer, Project, Ribbon, Sides, SurfaceName } from "../project.js";
 import type { ProjectFault } from "../project-fault.js";
 import { designLetters } from "./design-letters.js";
 import type { Rectangle } from "./surface.js";
@@ -15,13 +15,38 @@ export interface NewPiece {
   readonly choice: Choice;
 }
 
+/** What a ribbon or a tape is, before it has its letter. */
+export interface NewItem {
+  readonly ribbon: Ribbon;
+  readonly path: string;
+  readonly width: Ticks;
+  readonly length: Ticks;
+}
+
+/** A border that shows of something round what lies on it. */
+export interface LaidBorder {
+  /** Of the value that asks for it. */
+  readonly path: string;
+  /** What it is of: `the 1b mat`. */
+  readonly words: string;
+  readonly surface: SurfaceName;
+  readonly outer: Rectangle;
+  readonly inner: Rectangle;
+  /** Index of the first layer that may cover it: all before make up what it is of, or lie below. */
+  readonly above: number;
+}
+
 /** A card half made. Only what lays its layers adds to the lists. */
 export interface CardBuilder {
   readonly design: Design;
   readonly units: Unit;
   readonly precision: Ticks;
   readonly pieces: Piece[];
+  readonly items: Item[];
   readonly layers: CardLayer[];
+  readonly borders: LaidBorder[];
+  readonly seams: CardSeam[];
+  readonly joins: Join[];
   readonly roundings: Rounding[];
   readonly faults: ProjectFault[];
 }
@@ -36,7 +61,19 @@ export function startCard(
   { units, precision }: Project,
   forms: readonly PieceForm[],
 ): CardBuilder {
-  const builder = { design, units, precision, pieces: [], layers: [], roundings: [], faults: [] };
+  const builder: CardBuilder = {
+    design,
+    units,
+    precision,
+    pieces: [],
+    items: [],
+    layers: [],
+    borders: [],
+    seams: [],
+    joins: [],
+    roundings: [],
+    faults: [],
+  };
   const base = { purpose: "base", path: `${design.path}.base`, choice: design.base };
   addPiece(builder, base, forms, design.foldGrain);
   return builder;
@@ -57,14 +94,45 @@ export function addLayer(
     readonly border: Sides;
     readonly grain?: Layer["grain"];
     readonly text?: string | null;
+    readonly foam?: Ticks | null;
   },
 ): number {
-  const { surface, rectangle, on, border, grain = null, text = null } = at;
+  const { surface, rectangle, on, border, grain = null, text = null, foam = null } = at;
   const { x, y, width, height } = rectangle;
   const form = { width, height, scores: [], grainAlong: grain?.along ?? null };
   const id = addPiece(builder, piece, [form], grain?.need ?? "ignore");
-  builder.layers.push({ surface, x, y, width, height, piece: id, on, border, text });
+  const lifted = foam === null ? {} : { foam };
+  builder.layers.push({ surface, x, y, width, height, piece: id, on, border, text, ...lifted });
   return builder.layers.length - 1;
+}
+
+/**
+ * Adds a ribbon or a tape and the layer that it is.
+ *
+ * @internal
+ */
+export function addItemLayer(
+  builder: CardBuilder,
+  { ribbon: { kind, name, colour }, path, width, length }: NewItem,
+  at: Omit<CardLayer, "piece" | "text">,
+): string {
+  const { design, items, layers } = builder;
+  const label = nextLabel(builder, kind);
+  const id = nextId(builder);
+  items.push({
+    id,
+    label,
+    card: design.number,
+    path,
+    kind,
+    name,
+    colour,
+    width,
+    length,
+    quantity: design.copies,
+  });
+  layers.push({ ...at, piece: id, text: null });
+  return id;
 }
 
 /**
@@ -90,8 +158,13 @@ export function saySize({ units }: CardBuilder, { width, height }: Size): string
  *
  * @internal
  */
-export function nextLabel({ design, pieces }: CardBuilder, purpose: string): string {
-  return `${design.number}${designLetters(pieces.length)} ${purpose}`;
+export function nextLabel(builder: CardBuilder, purpose: string): string {
+  return `${nextId(builder)} ${purpose}`;
+}
+
+/** Pieces and items have their letters in one row. */
+function nextId({ design, pieces, items }: CardBuilder): string {
+  return `${design.number}${designLetters(pieces.length + items.length)}`;
 }
 
 function addPiece(
@@ -102,7 +175,7 @@ function addPiece(
 ): string {
   const { design, pieces } = builder;
   const label = nextLabel(builder, purpose);
-  const id = `${design.number}${designLetters(pieces.length)}`;
+  const id = nextId(builder);
   const { faces, text } = choice;
   pieces.push({
     id,

@@ -2,6 +2,7 @@
 
 import type { Paper, PaperDesign, Project, Sides, Trimmer } from "../project.js";
 import type { ProjectFault } from "../project-fault.js";
+import { checkWeight } from "./check-finish.js";
 import { checkCount, checkLength, checkSize } from "./check-values.js";
 import { fault } from "./fault.js";
 
@@ -58,12 +59,18 @@ function checkTrimmer({
 }
 
 function checkPaper(paper: Paper, path: string): readonly ProjectFault[] {
-  const { material, sheet, trim, grain, thickness, designs } = paper;
+  const { material, sheet, trim, grain, grainBasis, weight, thickness, designs } = paper;
   const faults = [
     ...word(path, material, MATERIALS),
     ...checkSize(`${path}.${material}`, sheet),
     ...sides(`${path}.trim`, trim),
     ...word(`${path}.grain`, grain, GRAINS),
+    ...checkGrainBasis(grain, grainBasis, `${path}.grain`),
+    ...(weight === null
+      ? []
+      : weight.unit === "lb"
+        ? checkWeight(`${path}.weight`, weight.pounds, "pounds")
+        : checkWeight(`${path}.weight`, weight.grammage, "g/m2")),
     ...(thickness === null ? [] : checkLength(`${path}.thickness`, thickness, 1)),
     ...designs.flatMap((design) =>
       checkDesign(design, design.id === paper.id ? path : `papers.${design.id}`),
@@ -94,6 +101,15 @@ function checkDesign({ count, cost, front, back, offcuts }: PaperDesign, path: s
     faults.push(fault({ code: "not-a-count", path: `${path}.cost`, found: String(cost), expected, message }));
   }
   return faults;
+}
+
+/** A grain that is known is known from somewhere. */
+function checkGrainBasis(grain: string, basis: string | null, path: string): readonly ProjectFault[] {
+  const expected = grain === "unknown" ? "no basis of an unknown grain" : "given or assumed";
+  if (grain === "unknown" ? basis === null : basis === "given" || basis === "assumed") return [];
+  const found = String(basis);
+  const message = `Where the grain (${grain}) is known from: expected ${expected}, found ${found}.`;
+  return [fault({ code: "contradiction", path, found, expected, message })];
 }
 
 function sides(path: string, { left, right, top, bottom }: Sides): readonly ProjectFault[] {

@@ -55,7 +55,7 @@ export interface CardEnvelope extends Size, EnvelopeRoom {
  *   - { name: Rooftops, format: us-a2, base: night }
  * `);
  * const [{ thickness, mass, envelope }] = finishedCards(project);
- * [thickness.value / 40640, thickness.basis] // => [0.024, "given"]
+ * [sayThickness(thickness.value, "in"), thickness.basis] // => ["0.024 in", "given"]
  * Math.round(1000 * mass.grams) / 1000 // => 6.525
  * [envelope.id, envelope.verdict, envelope.chosenBy] // => ["env-us-a2", "snug", "trade"]
  */

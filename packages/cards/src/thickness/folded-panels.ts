@@ -60,7 +60,13 @@ function panelToReader({ fold, panels, scores }: Flat): number {
   return fold === "double-gate" || scores.at(-1)?.folds === "valley" ? last - 1 : last;
 }
 
-/** The closed card: how large it is when everything is folded up. */
+/**
+ * How large a flat is when everything is folded up, in ticks.
+ *
+ * @example
+ * const own = { kind: "own", along: "width", widths: [5, 4, 3], folds: ["mountain", "mountain"] };
+ * closedSize(flatsOf({ front: { width: 4, height: 6 }, fold: own })[0]) // => { width: 5, height: 6 }
+ */
 export function closedSize(flat: Flat): Size {
   const extent = Math.max(...foldedPanels(flat).map(({ to }) => to));
   return flat.along === "width"
@@ -68,7 +74,14 @@ export function closedSize(flat: Flat): Size {
     : { width: flat.width, height: extent };
 }
 
-/** A place of a surface as a place of the closed card, seen from its front. */
+/**
+ * A place of a surface, in ticks from its top left corner as its reader sees it, as a place of the closed card, seen from
+ * the front: what lies at the left of the back lies behind the right of the front.
+ *
+ * @example
+ * const [flat] = flatsOf({ front: { width: 4, height: 6 }, fold: "side" });
+ * placeOnClosed(flat, "back", { x: 0, y: 1, width: 1, height: 2 }) // => { x: 3, y: 1, width: 1, height: 2 }
+ */
 export function placeOnClosed(flat: Flat, surface: SurfaceName, at: Rectangle): Rectangle {
   const { along, panels } = flat;
   const across = along === "width" ? "height" : "width";

@@ -62,6 +62,7 @@ cards:
         layers:
           - panel: stars
             border: { total: 1/4 }
+            foam: 1/16
       - bands: [1, 3]
         runs: upright
         size: 4 x 3
@@ -85,9 +86,13 @@ cards:
         mats:
           - { mat: copper, border: 1/16 }
           - mat: night
+    extras:
+      - { name: button, count: 2, thickness: 1/8, mass: 0.4 g, surface: front, small-part: true }
+    envelope: { name: us-a7, weight: 24 lb bond }
   - name: Window
     size: 4 x 4
     base: ember
+    envelope: { size: 4 1/2 x 4 1/2 }
     copies: { guests: 3, samples: 2 }
     front:
       - bands: [1, 1]

@@ -9,6 +9,7 @@ import {
   writeCutList,
   writeMeasurements,
 } from "@sheetwright/svg";
+import { finishedInShort } from "../finished/finished-in-short.js";
 import type { NewFile } from "../folder/replace-files.js";
 import { seal, sha256 } from "../folder/seal.js";
 import { PLAN_FILE } from "../folder/survey-folder.js";
@@ -51,7 +52,13 @@ export function projectPlanFiles(
   const names = fileNames(plan);
   const drawn = [...sheetFiles(plan, names, cutOrders, request), ...cardFiles(plan, names)];
   const files = [PLAN_FILE, OVERVIEW_FILE, ...drawn.map((file) => file.name)];
-  const summary = projectPlanSummary(plan, { hold, cutOrders, names, files });
+  const summary = projectPlanSummary(plan, {
+    finished: finishedInShort(project),
+    hold,
+    cutOrders,
+    names,
+    files,
+  });
   // The file says nothing of where the project's values stand: its bytes do not depend on how the project is laid out.
   const shortfall = writeProjectShortfall(summary, plan, (path) => path);
   const overview: Written = {
