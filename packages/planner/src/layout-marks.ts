@@ -3,8 +3,8 @@ import { faceOf, facesById, type SheetFace } from "./group/faces-by-id.js";
 import type { FormMarks, LayoutMarks, PaperGroup, Plan, SheetMarks } from "./plan-model.js";
 
 /**
- * What drawings of a group's layouts show besides the layout: grain, pattern and colour of the sheets, and the scores and
- * tops of the pieces. A RangeError where the plan has no such group.
+ * What drawings of a group's layouts show besides the layout: grain, pattern and colour of the sheets, and the scores, slits
+ * and tops of the pieces. A RangeError where the plan has no such group.
  *
  * @example
  * const text = `{ sheetwright: 1, title: One, papers: { cream: { cardstock: us-letter, grain: long, pattern: one-way } },
@@ -12,7 +12,7 @@ import type { FormMarks, LayoutMarks, PaperGroup, Plan, SheetMarks } from "./pla
  * const { project } = cards.readProject(text);
  * const { sheets, forms } = layoutMarks(plan(project), 0);
  * [sheets.cream.grain, sheets.cream.pattern] // => ["height", "one-way"]
- * forms["1a"] // => [{ scores: [{ along: "width", at: 4.25 * 40640 }], topOn: ["cream"], backOn: [] }]
+ * forms["1a"] // => [{ scores: [{ along: "width", at: 4.25 * 40640, folds: "mountain" }], topOn: ["cream"], backOn: [] }]
  * layoutMarks(plan(project), 1) // throws RangeError: one of 1 groups
  */
 export function layoutMarks(plan: Pick<Plan, "papers" | "pieces" | "groups">, group: number): LayoutMarks {
@@ -56,8 +56,9 @@ function formsOf(
   const upright = facesFor(false);
   const turned = facesFor(true);
   const differ = [...turned].some(([sheet, side]) => side !== upright.get(sheet));
-  return piece.forms.map(({ scores }) => ({
-    scores: scores.map(({ along, at }) => ({ along, at })),
+  return piece.forms.map(({ scores, slits = [] }) => ({
+    scores: scores.map(({ along, at, folds }) => ({ along, at, folds })),
+    ...(slits.length > 0 ? { slits: slits.map((slit) => ({ ...slit })) } : {}),
     ...listsOf(upright),
     ...(differ ? { turned: listsOf(turned) } : {}),
   }));

@@ -3,7 +3,7 @@
  * data; lengths are ticks of 1/1600 mm, sizes lie as on the sheet with its pattern upright.
  */
 
-import type { Card, Expansion, NoPaper, Piece } from "@sheetwright/cards";
+import type { Card, Expansion, FoldDirection, NoPaper, Piece, Score, Slit } from "@sheetwright/cards";
 import type { Size } from "@sheetwright/measure";
 import type { Effort, Packing, Problem } from "@sheetwright/packing";
 
@@ -141,8 +141,10 @@ export interface SheetMarks {
 
 /** What is drawn on a piece. */
 export interface FormMarks {
-  /** Scores of the upright form: the side divided, and how far along it. */
-  readonly scores: readonly { readonly along: "width" | "height"; readonly at: number }[];
+  /** Scores of the upright form: the side divided, how far along it, and the way it folds (`mountain` where absent). */
+  readonly scores: readonly (Pick<Score, "along" | "at"> & { readonly folds?: FoldDirection | undefined })[];
+  /** Cuts inside the upright form that free strips of it; absent where there are none. */
+  readonly slits?: readonly Slit[] | undefined;
   /** Sheets on which the piece's top is marked, since the pattern is one-way. */
   readonly topOn: readonly string[];
   /** Sheets from which the piece is cut with the printed back showing. */

@@ -1,3 +1,4 @@
+import type { Flat } from "@sheetwright/cards";
 import { inches } from "@sheetwright/measure";
 import { describe, expect, test } from "vitest";
 import { byBorder, card, choice, face, panel, project } from "../../cards/test/small-project.js";
@@ -24,8 +25,24 @@ describe("marks on a group's layouts", () => {
     const marks = marksOf(["night"], ["stars.dots"], 0);
     expect(marks.sheets).toEqual({ night: { grain: "height", pattern: "one-way", colour: "#22304f" } });
     expect(marks.forms).toEqual({
-      "1a": [{ scores: [{ along: "width", at: 4 * inch }], topOn: ["night"], backOn: [] }],
+      "1a": [{ scores: [{ along: "width", at: 4 * inch, folds: "mountain" }], topOn: ["night"], backOn: [] }],
     });
+  });
+
+  test("tell which way each score folds, and the slits of a form", () => {
+    const shutter: Pick<Flat, "scores" | "slits"> = {
+      scores: [
+        { along: "width", at: inch, folds: "both" },
+        { along: "width", at: 4 * inch, folds: "valley" },
+      ],
+      slits: [{ along: "width", at: inch, from: inch, to: 4 * inch }],
+    };
+    const plan = provenPlan(project([card(4 * inch, 5 * inch, [], made(1))], { papers }));
+    const pieces = plan.pieces.map((piece) => ({
+      ...piece,
+      forms: piece.forms.map((form) => ({ ...form, ...shutter })),
+    }));
+    expect(layoutMarks({ ...plan, pieces }, 0).forms["1a"]).toMatchObject([shutter]);
   });
 
   test("name the sheets on which the top is marked: those with a one-way pattern", () => {

@@ -25,6 +25,7 @@ export {
   type DrawnLayout,
   type DrawnPiece,
   type DrawnScore,
+  type DrawnSlit,
   type ParsedElement,
   readLayout,
 } from "./reading/read-layout.js";

@@ -3,9 +3,10 @@
 import { formatLength, formatSize, type Unit } from "@sheetwright/measure";
 import type { Size } from "@sheetwright/packing";
 import type { SheetMarks } from "@sheetwright/planner";
-import { hasScores, type ListedMarks } from "../layout/list-trade-marks.js";
+import { hasScores, hasSlits, type ListedMarks } from "../layout/list-trade-marks.js";
 import { unbroken } from "../text/break-lines.js";
 import { listed, scoresInWords } from "../wording/score-in-words.js";
+import { slitsInWords } from "../wording/slit-in-words.js";
 
 /**
  * Says which way the grain runs and how to lay the sheet down; nothing without marks. That the grain is not known, or not
@@ -45,6 +46,22 @@ export function scoreSentences(marks: readonly ListedMarks[], unit: Unit): reado
   // Common practice: the ridge that a score raises goes to the inside of the fold.
   return [...sentences, "Fold with the bump of the ridge inside."];
 }
+
+/** Says where to cut the slits of each kind of piece, with what, and what to mind. */
+export function slitSentences(marks: readonly ListedMarks[], unit: Unit): readonly string[] {
+  const slit = marks.filter(hasSlits);
+  if (slit.length === 0) return [];
+  return [
+    ...slit.map((entry) => `Slit ${nameOf(entry, unit)} ${slitsInWords(entry.slits, unit, "its")}.`),
+    SLIT_HOW,
+  ];
+}
+
+/** Common practice, no source. */
+export const SLIT_HOW =
+  "A slit starts and stops inside the piece, so no trimmer cuts it edge to edge: cut it with a craft knife along a metal " +
+  "ruler, on a cutting mat, before you fold. Hold the ruler with your fingers well back from its edge, cut beside your " +
+  "body and not towards it, take two light passes rather than a hard one, and cap the knife.";
 
 /** Says which edge is the top of pieces whose pattern runs one way, and which pieces show the back of their paper. */
 export function topSentences(marks: readonly ListedMarks[]): readonly string[] {

@@ -14,7 +14,7 @@ import { countOf, runInWords } from "../wording/count-of.js";
 import { displayName } from "../wording/display-name.js";
 import { cutSentences } from "./cut-sentences.js";
 import { columnsOf, hangingLines, rightAligned } from "./text-columns.js";
-import { scoreSentences, sheetSentences, topSentences } from "./trade-sentences.js";
+import { scoreSentences, sheetSentences, slitSentences, topSentences } from "./trade-sentences.js";
 
 /** How a cut list is written. */
 export interface CutListOptions {
@@ -22,7 +22,7 @@ export interface CutListOptions {
   readonly unit?: Unit;
   /** The cuts in working order; without them the list names pieces and offcuts only. */
   readonly cuts?: CutOrder;
-  /** What only the trade knows: grain and pattern of the sheets, scores, tops and printed backs of the pieces. */
+  /** What only the trade knows: grain and pattern of the sheets, scores, slits, tops and printed backs of the pieces. */
   readonly marks?: LayoutMarks;
 }
 
@@ -33,8 +33,8 @@ const CAUTION =
   "go of it. The instructions that came with your tool go before anything written here.";
 
 /**
- * Writes the cut list of `packing.layouts[index]`: the sheet, how many, its pieces, the numbered cuts in words, scores and
- * tops, what is left over, and a caution. Lengths of the problem are ticks of 1/1600 mm. The text is Unicode and ends in a
+ * Writes the cut list of `packing.layouts[index]`: the sheet, how many, its pieces, the numbered cuts in words, scores,
+ * slits and tops, what is left over, and a caution. Lengths of the problem are ticks of 1/1600 mm. The text is Unicode and ends in a
  * line feed. Throws a RangeError where the packing has no such layout or does not answer the problem, and where the marks
  * do not go with the problem.
  */
@@ -71,6 +71,8 @@ export function writeCutList(
   if (laidOut.windows.length > 0) blocks.push(windowLines(laidOut, pieces, unit));
   const scores = scoreSentences(marks.listed, unit);
   if (scores.length > 0) blocks.push(["Scores, after the cuts", ...scores.flatMap(indented)]);
+  const slits = slitSentences(marks.listed, unit);
+  if (slits.length > 0) blocks.push(["Slits, after the scores", ...slits.flatMap(indented)]);
   const tops = topSentences(marks.listed);
   if (tops.length > 0) blocks.push(["Which way up", ...tops.flatMap(indented)]);
   blocks.push(leftLines(offcuts, layout.run, unit));

@@ -6,7 +6,7 @@
 
 import { formatSize, TICKS_PER_MM } from "@sheetwright/measure";
 import type { Packing, Problem } from "@sheetwright/packing";
-import type { LayoutMarks } from "@sheetwright/planner";
+import type { FoldDirection, LayoutMarks } from "@sheetwright/planner";
 import { layoutFacts } from "../layout/layout-facts.js";
 import { runInWords } from "../wording/count-of.js";
 import { displayName } from "../wording/display-name.js";
@@ -15,7 +15,7 @@ import { element, type SvgElement, writeDocument } from "../writer/svg-element.j
 import { checkMarks } from "./check-marks.js";
 import { type CutPath, nearestFirst, type Point } from "./cut-path.js";
 import { cutPaths, type Edges } from "./cut-paths.js";
-import { type ScoreStyle, scorePaths } from "./score-paths.js";
+import { type ScoreStyle, scorePaths, slitPaths } from "./score-paths.js";
 import { strokeMarks } from "./stroke-marks.js";
 
 /** What a group of a cutter file is for: labels and tops drawn with a pen, scores, cuts, and marks to measure. */
@@ -33,7 +33,8 @@ export interface CutterFileOptions {
   readonly edges?: Edges;
   /**
    * The operations that are written (default: all). Without `mark` the pieces are not labelled; without `check` the
-   * document is exactly the sheet. There is a group of scores only where some piece has one.
+   * document is exactly the sheet. There is a group of scores only where some piece has one, and behind it one for those
+   * on the inside of a fold. Slits are cut before anything else.
    */
   readonly operations?: readonly CutterOperation[];
   /** What one user unit is (default `mm`); the size of the document stays the same. */
@@ -58,9 +59,13 @@ const COLOURS: Readonly<Record<CutterOperation, string>> = {
   cut: "#000000",
   check: "#0072B2",
 };
-const TITLES: Readonly<Record<CutterOperation, string>> = {
+/** A group of the file; scores on the inside have one of their own, since a tool that creases works from one side. */
+type Group = CutterOperation | "score-inside";
+const TITLES: Readonly<Record<Group, string>> = {
   mark: "Mark: labels, drawn with a pen",
   score: "Score",
+  "score-inside":
+    "Score on the inside: dashes that a blade cuts through do for either side; to crease, turn the paper over",
   cut: "Cut",
   check: "Check: measure 100 mm, 4 in and the 50 mm square; neither draw nor cut",
 };
@@ -99,30 +104,35 @@ export function drawCutterFile(
   const pageWidth = Math.max(width, check?.right ?? 0);
   const pageHeight = Math.max(height, check?.bottom ?? 0);
 
-  const dataOf: Readonly<Record<CutterOperation, () => readonly string[]>> = {
+  const scoresOf = (folds: readonly FoldDirection[]) =>
+    scorePaths(laidOut, marks.places, scoreStyle, folds).map((strokes) => pathData(strokes, false, scale));
+  const dataOf: Readonly<Record<Group, () => readonly string[]>> = {
     mark: () => {
       const strokes = strokeMarks(laidOut, pieces, marks.places);
       return inOrderOfPlace(strokes).map((each) => pathData(each, false, scale));
     },
-    score: () =>
-      scorePaths(laidOut, marks.places, scoreStyle).map((strokes) => pathData(strokes, false, scale)),
-    cut: () =>
-      cutPaths(laidOut, edges).map(({ points, closed }) =>
+    score: () => scoresOf(["mountain", "both"]),
+    "score-inside": () => scoresOf(["valley"]),
+    // Slits come first, while the piece is still held by the sheet.
+    cut: () => [
+      ...slitPaths(laidOut, marks.places).map(({ points }) => pathData([points], false, scale)),
+      ...cutPaths(laidOut, edges).map(({ points, closed }) =>
         pathData([points.map(([x, y]): Point => [x / TICKS_PER_MM, y / TICKS_PER_MM])], closed, scale),
       ),
+    ],
     check: () => (check?.paths ?? []).map(({ strokes, closed }) => pathData(strokes, closed, scale)),
   };
 
-  const scored = marks.places.some(({ scores }) => scores.length > 0);
-  const written = ORDER.filter(
-    (operation) => operations.includes(operation) && (operation !== "score" || scored),
-  );
-  const groups = written.map((operation) => {
+  const groups = ORDER.filter((operation) => operations.includes(operation)).flatMap((operation) => {
     const stroke = colours[operation] ?? COLOURS[operation];
-    const paths = dataOf[operation]().map((d) =>
-      element("path", { d, fill: "none", stroke, "stroke-width": lineWidth * scale }),
-    );
-    return element("g", { id: operation }, [element("title", {}, [TITLES[operation]]), ...paths]);
+    const ids: readonly Group[] = operation === "score" ? ["score", "score-inside"] : [operation];
+    return ids.flatMap((id) => {
+      const paths = dataOf[id]()
+        .filter((d) => d !== "")
+        .map((d) => element("path", { d, fill: "none", stroke, "stroke-width": lineWidth * scale }));
+      if (operation === "score" && paths.length === 0) return [];
+      return [element("g", { id }, [element("title", {}, [TITLES[id]]), ...paths])];
+    });
   });
 
   const size = formatSize(sheet.width, sheet.height, { unit: "mm" });

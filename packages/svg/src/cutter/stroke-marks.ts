@@ -1,6 +1,6 @@
 import type { Box } from "../drawing/box.js";
 import { freeOfWindow } from "../drawing/free-of-window.js";
-import { partsBetween, type ScoreLine, scoreBoxes, scoreLine } from "../drawing/score-line.js";
+import { lineBoxes, type PieceLine, partsBetween, scoreLine, slitLine } from "../drawing/score-line.js";
 import { toMillimetres } from "../drawing/to-millimetres.js";
 import { belowTop, placeTop, type TopMark } from "../drawing/top-mark.js";
 import type { LaidOut } from "../layout/lay-out.js";
@@ -20,7 +20,7 @@ const MOST_LINES = 3;
 /**
  * A label for each piece that has room for one, as strokes in millimetres on the sheet: its name, or its number in the
  * list of the printed sheet where the name does not fit or cannot be spelled; and for each piece whose top matters a
- * triangle that points there. All stay inside their pieces and clear of scores and windows.
+ * triangle that points there. All stay inside their pieces and clear of scores, slits and windows.
  */
 export function strokeMarks(
   laidOut: LaidOut,
@@ -31,14 +31,17 @@ export function strokeMarks(
     const entry = list.entryOf[index];
     const own = marks[index];
     if (entry === undefined || own === undefined) return [];
-    const lines = own.scores.map((score) => scoreLine(piece, score));
+    const lines: readonly PieceLine[] = [
+      ...own.scores.map((score) => scoreLine(piece, score)),
+      ...own.slits.map((slit) => slitLine(piece, slit)),
+    ];
     const box = toMillimetres(piece);
     const free = freeOfWindow(box, piece.window);
     let label = fitBeside(lines, free, entry);
     if (own.top === null) return label === null ? [] : [label.strokes];
 
     const hole = piece.window === null ? [] : [toMillimetres(piece.window)];
-    const clear = [...lines.flatMap(scoreBoxes), ...hole];
+    const clear = [...lines.flatMap(lineBoxes), ...hole];
     let top = placeTop(box, own.top, label === null ? clear : [...clear, label.box]);
     if (top === null) {
       label = fitBeside(lines, belowTop(free, own.top), entry);
@@ -65,7 +68,7 @@ interface StrokeLabel {
 }
 
 /** The label in the largest part beside the scores that holds its name, or else its number. */
-function fitBeside(lines: readonly ScoreLine[], free: Box, entry: ListedPieces): StrokeLabel | null {
+function fitBeside(lines: readonly PieceLine[], free: Box, entry: ListedPieces): StrokeLabel | null {
   const parts = partsBetween(free, lines)
     .map((part, index) => ({ part, index, area: Math.round(part.width * part.height) }))
     .sort((a, b) => b.area - a.area || b.index - a.index);

@@ -29,7 +29,7 @@ export interface LayoutDrawingOptions {
   readonly cuts?: CutOrder;
   /** What the sheet is part of, such as the name of the project; stands under its size. */
   readonly title?: string;
-  /** What only the trade knows: grain, pattern and colour of the sheets, scores, tops and printed backs of the pieces. */
+  /** What only the trade knows: grain, pattern and colour of the sheets, scores, slits, tops and printed backs of the pieces. */
   readonly marks?: LayoutMarks;
 }
 

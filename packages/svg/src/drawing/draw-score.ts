@@ -1,14 +1,11 @@
 import { formatNumber } from "../writer/format-number.js";
 import { element, type SvgElement } from "../writer/svg-element.js";
-import { dashLine } from "./dash-line.js";
-import { HAIRLINE, SCORE, SCORE_LINE, SCORE_TEXT } from "./look.js";
+import { ACCENT, CUT_LINE, HAIRLINE, SCORE, SCORE_LINE, SCORE_TEXT } from "./look.js";
+import { SHEET_DASH, scoreDashes } from "./score-dashes.js";
 import type { ScoreDimension } from "./score-dimension.js";
-import type { ScoreLine } from "./score-line.js";
+import type { PieceLine, ScoreLine, SlitLine } from "./score-line.js";
 import { labelElement } from "./text-element.js";
 
-/** Dash and gap of a printed score, in millimetres. */
-export const SCORE_DASH = 2.6;
-export const SCORE_GAP = 1.3;
 /** A dimension has arrowheads from this length on. */
 const WITH_HEADS = 5;
 const HEAD = 1.5;
@@ -18,30 +15,66 @@ const DIMENSION_LINE = 1.25 * HAIRLINE;
 
 /** A score as one path of dashes, in the group of scores; the sheet's corner is at (x, y). */
 export function drawScore(
-  { score, at, stretches }: ScoreLine,
+  { score, stretches, ...line }: ScoreLine,
   id: string,
   of: string,
   x: number,
   y: number,
 ): SvgElement {
   const dashes = stretches.flatMap(([from, to]) =>
-    dashLine(to - from, SCORE_DASH, SCORE_GAP).map(([start, end]) => [from + start, from + end] as const),
+    scoreDashes(to - from, score.folds, SHEET_DASH).map(
+      ([start, end]) => [from + start, from + end] as const,
+    ),
   );
-  const point = (along: number) =>
-    score.upright
-      ? `${formatNumber(x + at)} ${formatNumber(y + along)}`
-      : `${formatNumber(x + along)} ${formatNumber(y + at)}`;
   return element("path", {
     id,
     "data-role": "score",
     "data-piece": of,
     "data-edge": score.edge,
     "data-distance": String(score.distance),
-    d: dashes.map(([start, end]) => `M${point(start)}L${point(end)}`).join(""),
+    "data-folds": score.folds === "mountain" ? undefined : score.folds,
+    d: stepsOf(line, dashes, x, y),
     fill: "none",
     stroke: SCORE,
     "stroke-width": SCORE_LINE,
   });
+}
+
+/** A slit as a whole line in the colour of cuts. */
+export function drawSlit(
+  { slit, stretches, ...line }: SlitLine,
+  id: string,
+  of: string,
+  x: number,
+  y: number,
+): SvgElement {
+  return element("path", {
+    id,
+    "data-role": "slit",
+    "data-piece": of,
+    "data-edge": slit.edge,
+    "data-distance": String(slit.distance),
+    "data-ends-from": slit.endsFrom,
+    "data-near-end": String(slit.ends[0]),
+    "data-far-end": String(slit.ends[1]),
+    d: stepsOf(line, stretches, x, y),
+    fill: "none",
+    stroke: ACCENT,
+    "stroke-width": CUT_LINE,
+  });
+}
+
+function stepsOf(
+  { upright, at }: Pick<PieceLine, "upright" | "at">,
+  steps: readonly (readonly [number, number])[],
+  x: number,
+  y: number,
+): string {
+  const point = (along: number) =>
+    upright
+      ? `${formatNumber(x + at)} ${formatNumber(y + along)}`
+      : `${formatNumber(x + along)} ${formatNumber(y + at)}`;
+  return steps.map(([start, end]) => `M${point(start)}L${point(end)}`).join("");
 }
 
 /** The dimension line with its heads, and the words beside it. */

@@ -8,7 +8,7 @@ import type { PieceList } from "../layout/list-pieces.js";
 import type { PlaceMarks } from "../layout/lying-marks.js";
 import { type Attributes, element, type SvgElement } from "../writer/svg-element.js";
 import { drawCutNumber, drawLeader } from "./draw-cut-number.js";
-import { drawDimension, drawScore } from "./draw-score.js";
+import { drawDimension, drawScore, drawSlit } from "./draw-score.js";
 import { drawTop } from "./draw-top.js";
 import { hatchedBox, plainBox, windowEdge } from "./fills.js";
 import { idOf, type LayoutFigure } from "./layout-figure.js";
@@ -47,6 +47,7 @@ export function drawSheet(drawing: SheetDrawing): readonly SvgElement[] {
     ]),
     group("window-edges", windowEdges(drawing)),
     group("scores", scores(drawing)),
+    group("slits", slits(drawing)),
     group("cuts", cuts(drawing)),
     group("sheet-edge", sheetEdge(drawing)),
     group("labels", labels(drawing)),
@@ -178,6 +179,10 @@ function cuts(drawing: SheetDrawing): readonly SvgElement[] {
 
 function scores({ x, y, figure }: SheetDrawing): readonly SvgElement[] {
   return figure.scores.map(({ line, of }, index) => drawScore(line, idOf("score", index), of, x, y));
+}
+
+function slits({ x, y, figure }: SheetDrawing): readonly SvgElement[] {
+  return figure.slits.map(({ of, ...line }, index) => drawSlit(line, idOf("slit", index), of, x, y));
 }
 
 function dimensions({ x, y, figure }: SheetDrawing): readonly SvgElement[] {

@@ -11,6 +11,7 @@ import { type CutLine, type CutNumber, lineBox } from "./cut-number.js";
 import { type FittedLabel, fitLabel } from "./fit-label.js";
 import { type PieceFigure, type PieceScore, pieceBoxes, pieceFigure } from "./piece-figure.js";
 import { placeCutNumbers } from "./place-cut-numbers.js";
+import type { SlitLine } from "./score-line.js";
 import { toMillimetres } from "./to-millimetres.js";
 import type { TopMark } from "./top-mark.js";
 
@@ -27,8 +28,9 @@ interface FigureLabel {
 /** Everything with a place on the sheet, in millimetres from its top left corner. */
 export interface LayoutFigure {
   readonly labels: readonly FigureLabel[];
-  /** Scores, and marks of the top, each with the id of its piece. */
+  /** Scores, slits and marks of the top, each with the id of its piece. */
   readonly scores: readonly (PieceScore & { readonly of: string })[];
+  readonly slits: readonly (SlitLine & { readonly of: string })[];
   readonly tops: readonly (TopMark & { readonly of: string })[];
   readonly cuts: readonly CutLine[];
   /** Numbers of the cuts, but for those left out of a crowded sheet. */
@@ -80,6 +82,7 @@ export function layoutFigure(
     return {
       labels: [...labels, ...leftoverLabels],
       scores: figures.flatMap(({ of, figure }) => figure.scores.map((score) => ({ ...score, of }))),
+      slits: figures.flatMap(({ of, figure }) => figure.slits.map((slit) => ({ ...slit, of }))),
       tops: figures.flatMap(({ of, figure: { top } }) => (top === null ? [] : [{ ...top, of }])),
       cuts,
       numbers,

@@ -7,7 +7,15 @@ import type { Box } from "./box.js";
 import { type FittedLabel, fitLabel, fitNumber, type LabelText } from "./fit-label.js";
 import { freeOfWindow } from "./free-of-window.js";
 import { dimensionBoxes, mayHoldDimension, placeDimension, type ScoreDimension } from "./score-dimension.js";
-import { partsBetween, type ScoreLine, scoreBoxes, scoreLine } from "./score-line.js";
+import {
+  lineBoxes,
+  type PieceLine,
+  partsBetween,
+  type ScoreLine,
+  type SlitLine,
+  scoreLine,
+  slitLine,
+} from "./score-line.js";
 import { toMillimetres } from "./to-millimetres.js";
 import { belowTop, placeTop, smallestTop, type TopMark } from "./top-mark.js";
 
@@ -21,6 +29,7 @@ export interface PieceScore {
 export interface PieceFigure {
   readonly label: FittedLabel | null;
   readonly scores: readonly PieceScore[];
+  readonly slits: readonly SlitLine[];
   readonly top: TopMark | null;
 }
 
@@ -30,16 +39,20 @@ export interface PieceFigure {
  */
 export function pieceFigure(
   piece: PlacedPiece,
-  { scores, top: edge }: PlaceMarks,
+  { scores, slits: lyingSlits, top: edge }: PlaceMarks,
   text: LabelText,
   numberOnly: boolean,
   unit: Unit,
 ): PieceFigure {
   const box = toMillimetres(piece);
   const lines = scores.map((score) => scoreLine(piece, score));
-  const labelIn = (free: Box) => labelBeside(lines, free, text, numberOnly);
+  const slits = lyingSlits
+    .map((slit) => slitLine(piece, slit))
+    // A window may leave nothing of a slit.
+    .filter(({ stretches }) => stretches.length > 0);
+  const labelIn = (free: Box) => labelBeside([...lines, ...slits], free, text, numberOnly);
   const hole = piece.window === null ? [] : [toMillimetres(piece.window)];
-  const clear = [...lines.flatMap(scoreBoxes), ...hole];
+  const clear = [...lines.flatMap(lineBoxes), ...slits.flatMap(lineBoxes), ...hole];
 
   const free = freeOfWindow(box, piece.window);
   let label = labelIn(free);
@@ -67,23 +80,29 @@ export function pieceFigure(
     const found = placeDimension(line, words, {
       piece: box,
       taken: [...taken, ...[...dimensions.values()].flatMap(dimensionBoxes)],
-      scores: lines.flatMap(scoreBoxes),
+      scores: [...lines, ...slits].flatMap(lineBoxes),
       others,
     });
     if (found !== null) dimensions.set(line, found);
   }
-  return { label, top, scores: lines.map((line) => ({ line, dimension: dimensions.get(line) ?? null })) };
+  return {
+    label,
+    top,
+    scores: lines.map((line) => ({ line, dimension: dimensions.get(line) ?? null })),
+    slits,
+  };
 }
 
 /** The boxes on a piece that cut numbers keep clear of. */
-export function pieceBoxes({ label, scores, top }: PieceFigure): readonly Box[] {
+export function pieceBoxes({ label, scores, slits, top }: PieceFigure): readonly Box[] {
   return [
     ...(label === null ? [] : [label.box]),
     ...(top === null ? [] : [top.box]),
     ...scores.flatMap(({ line, dimension }) => [
-      ...scoreBoxes(line),
+      ...lineBoxes(line),
       ...(dimension === null ? [] : dimensionBoxes(dimension)),
     ]),
+    ...slits.flatMap(lineBoxes),
   ];
 }
 
@@ -91,7 +110,7 @@ const SHOWS = ["all", "short", "name", "number"] as const;
 
 /** The label in the part beside the scores where most of it fits, then largest, then where most room is. */
 function labelBeside(
-  lines: readonly ScoreLine[],
+  lines: readonly PieceLine[],
   free: Box,
   text: LabelText,
   numberOnly: boolean,

@@ -1,40 +1,61 @@
 import { TICKS_PER_MM } from "@sheetwright/measure";
 import type { Rectangle } from "@sheetwright/packing";
 import type { PlacedPiece } from "../layout/lay-out.js";
-import type { LyingScore } from "../layout/lying-marks.js";
+import type { LyingScore, LyingSlit } from "../layout/lying-marks.js";
 import type { Box } from "./box.js";
 
-/** Half of what is kept clear about a score's line. */
+/** Half of what is kept clear about a line. */
 const CLEAR = 0.4;
 
-/** A score's line on the sheet in millimetres, in one stretch or, where a window is opened in the piece, two. */
-export interface ScoreLine {
-  readonly score: LyingScore;
+/** A line over a piece, in millimetres on the sheet, in one stretch or, where a window is opened in the piece, two. */
+export interface PieceLine {
+  readonly upright: boolean;
   /** Where the line stands: x of an upright one, y of a level one. */
   readonly at: number;
   /** Stretches along it: from y to y of an upright one, from x to x of a level one. */
   readonly stretches: readonly (readonly [from: number, to: number])[];
 }
 
+/** The line of a score. */
+export interface ScoreLine extends PieceLine {
+  readonly score: LyingScore;
+}
+
+/** The line of a slit. */
+export interface SlitLine extends PieceLine {
+  readonly slit: LyingSlit;
+}
+
 /** Works out where a score runs on its piece: from edge to edge, but not over the piece's window. */
 export function scoreLine(piece: PlacedPiece, score: LyingScore): ScoreLine {
-  const { upright } = score;
-  const at = upright ? piece.x + score.at : piece.y + score.at;
+  const length = score.upright ? piece.height : piece.width;
+  return { score, ...pieceLine(piece, { ...score, from: 0, to: length }) };
+}
+
+/** Works out where a slit runs on its piece, but not over the piece's window. */
+export function slitLine(piece: PlacedPiece, slit: LyingSlit): SlitLine {
+  return { slit, ...pieceLine(piece, slit) };
+}
+
+function pieceLine(piece: PlacedPiece, line: Pick<LyingSlit, "upright" | "at" | "from" | "to">): PieceLine {
+  const { upright } = line;
+  const at = upright ? piece.x + line.at : piece.y + line.at;
   // Sums are of ticks, so that ends come out to the last bit where cuts and windows have them.
   const along = (box: Rectangle) =>
     upright ? ([box.y, box.y + box.height] as const) : ([box.x, box.x + box.width] as const);
   const across = (box: Rectangle) =>
     upright ? ([box.x, box.x + box.width] as const) : ([box.y, box.y + box.height] as const);
 
-  const [start, end] = along(piece);
+  const [corner] = along(piece);
+  const [start, end] = [corner + line.from, corner + line.to];
   const { window } = piece;
   const [first, last] = window === null ? [at, at] : across(window);
   const over = window !== null && at > first && at < last;
   const stretches = over
-    ? [[start, along(window)[0]] as const, [along(window)[1], end] as const]
+    ? [[start, Math.min(end, along(window)[0])] as const, [Math.max(start, along(window)[1]), end] as const]
     : [[start, end] as const];
   return {
-    score,
+    upright,
     at: at / TICKS_PER_MM,
     stretches: stretches
       .filter(([from, to]) => from < to)
@@ -43,20 +64,23 @@ export function scoreLine(piece: PlacedPiece, score: LyingScore): ScoreLine {
 }
 
 /** The stretches of a line as boxes that nothing else may meet. */
-export function scoreBoxes({ score, at, stretches }: ScoreLine): readonly Box[] {
+export function lineBoxes({ upright, at, stretches }: PieceLine): readonly Box[] {
   return stretches.map(([from, to]) =>
-    score.upright
+    upright
       ? { x: at - CLEAR, y: from, width: 2 * CLEAR, height: to - from }
       : { x: from, y: at - CLEAR, width: to - from, height: 2 * CLEAR },
   );
 }
 
 /** The parts that a box falls into along some lines, row by row. */
-export function partsBetween(box: Box, lines: readonly ScoreLine[]): readonly Box[] {
+export function partsBetween(box: Box, lines: readonly PieceLine[]): readonly Box[] {
   if (lines.length === 0) return [box];
   const stops = (upright: boolean, from: number, to: number) => [
     from,
-    ...lines.filter(({ score, at }) => score.upright === upright && at > from && at < to).map(({ at }) => at),
+    ...lines
+      .filter((line) => line.upright === upright && line.at > from && line.at < to)
+      .map(({ at }) => at)
+      .sort((a, b) => a - b),
     to,
   ];
   const xs = stops(true, box.x, box.x + box.width);

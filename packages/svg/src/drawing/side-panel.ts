@@ -2,21 +2,21 @@
 
 import { formatLength, formatSize, type Ticks, type Unit } from "@sheetwright/measure";
 import type { Cut } from "@sheetwright/packing";
+import type { FoldDirection } from "@sheetwright/planner";
 import type { LaidOut } from "../layout/lay-out.js";
 import type { OffcutList } from "../layout/list-leftovers.js";
 import type { ListedPieces, PieceList } from "../layout/list-pieces.js";
-import { hasScores, type ListedMarks } from "../layout/list-trade-marks.js";
+import { hasScores, hasSlits, type ListedMarks } from "../layout/list-trade-marks.js";
 import { breakLines, unbroken } from "../text/break-lines.js";
 import { ascentOf, fitsWidth, lineHeightOf } from "../text/text-width.js";
 import { countOf } from "../wording/count-of.js";
 import { groupBySetting, settingInWords } from "../wording/cut-in-words.js";
 import { displayName } from "../wording/display-name.js";
 import { scoresInWords } from "../wording/score-in-words.js";
+import { slitsInWords } from "../wording/slit-in-words.js";
 import { element, type SvgElement } from "../writer/svg-element.js";
 import { halfWidthOf } from "./cut-number.js";
-import { dashLine } from "./dash-line.js";
 import { drawCutNumber } from "./draw-cut-number.js";
-import { SCORE_DASH, SCORE_GAP } from "./draw-score.js";
 import { topSample } from "./draw-top.js";
 import { hatchedBox, plainBox, windowEdge } from "./fills.js";
 import type { Row } from "./flow-rows.js";
@@ -35,6 +35,7 @@ import {
   TRIM,
   WASTE,
 } from "./look.js";
+import { SHEET_DASH, scoreDashes } from "./score-dashes.js";
 import { textElement } from "./text-element.js";
 
 export const PANEL_WIDTH = 72;
@@ -83,9 +84,17 @@ function pieceRows({ pieces, marksOf, run, unit }: PanelContent): readonly Row[]
           ? `${places} a sheet`
           : `${places} a sheet, ${all} in all`;
     const detail = `${unbroken(formatSize(size.width, size.height, { unit }))}; ${unbroken(count)}`;
-    const scores = marksOf(entry)
-      .filter(hasScores)
-      .map((marks) => `${shared ? `${marks.name}: ` : ""}score ${scoresInWords(marks, unit, "the")}`);
+    const scores = marksOf(entry).flatMap((marks) => {
+      const of = shared ? `${marks.name}: ` : "";
+      return [
+        ...(hasScores(marks)
+          ? [{ text: `${of}score ${scoresInWords(marks, unit, "the")}`, colour: SCORE_TEXT }]
+          : []),
+        ...(hasSlits(marks)
+          ? [{ text: `${of}slit ${slitsInWords(marks.slits, unit, "the")}`, colour: ACCENT }]
+          : []),
+      ];
+    });
     return [
       ...lines({ words, size: TEXT, keepWithNext: true }, numberBeside(number)),
       ...lines({
@@ -95,11 +104,11 @@ function pieceRows({ pieces, marksOf, run, unit }: PanelContent): readonly Row[]
         after: scores.length > 0 ? 0.1 : 1.1,
         keepWithNext: scores.length > 0,
       }),
-      ...scores.flatMap((text, i) =>
+      ...scores.flatMap(({ text, colour }, i) =>
         lines({
           words: text.split(" "),
           size: SMALL,
-          colour: SCORE_TEXT,
+          colour,
           after: i < scores.length - 1 ? 0.1 : 1.1,
         }),
       ),
@@ -211,8 +220,11 @@ function keyRows({
         : shown > 0
           ? "score, with its distance where there is room"
           : "score: distance in the list of pieces";
-    entry(where, (x, y) =>
-      dashLine(6, SCORE_DASH, SCORE_GAP / 2).map(([from, to]) =>
+    const folds = (["mountain", "valley", "both"] as const).filter((each) =>
+      figure.scores.some(({ line }) => line.score.folds === each),
+    );
+    const sample = (each: FoldDirection) => (x: number, y: number) =>
+      scoreDashes(6, each, { ...SHEET_DASH, gap: SHEET_DASH.gap / 2 }).map(([from, to]) =>
         element("line", {
           x1: x + from,
           y1: y + 1.6,
@@ -221,8 +233,23 @@ function keyRows({
           stroke: SCORE,
           "stroke-width": SCORE_LINE,
         }),
-      ),
-    );
+      );
+    const [first] = folds;
+    if (first !== undefined)
+      entry(`${where}${folds[1] === undefined ? FOLD_ALONE[first] : ""}`, sample(first));
+    for (const each of folds.slice(1)) entry(FOLD_KEY[each], sample(each));
+  }
+  if (figure.slits.length > 0) {
+    entry("slit, cut with a craft knife: it starts and stops inside the piece", (x, y) => [
+      element("line", {
+        x1: x,
+        y1: y + 1.6,
+        x2: x + 6,
+        y2: y + 1.6,
+        stroke: ACCENT,
+        "stroke-width": CUT_LINE,
+      }),
+    ]);
   }
   if (figure.tops.length > 0) entry("top of the pattern", (x, y) => [topSample(x + 3, y + 0.5)]);
   if (pieces.entries.some((listed) => marksOf(listed).some(({ backUp }) => backUp))) {
@@ -241,6 +268,18 @@ function keyRows({
   const kept = rows.map((row, index) => ({ ...row, keepWithNext: index < rows.length - 1 }));
   return rows.length === 0 ? [] : [heading("Key"), ...kept];
 }
+
+/** What is added to the one entry of scores where all fold alike. */
+const FOLD_ALONE: Readonly<Record<FoldDirection, string>> = {
+  mountain: "",
+  valley: "; on the inside, so turn the piece over",
+  both: "; folds both ways beside the slits",
+};
+const FOLD_KEY: Readonly<Record<FoldDirection, string>> = {
+  mountain: "score",
+  valley: "score on the inside: turn the piece over",
+  both: "score that folds both ways beside the slits",
+};
 
 function heading(text: string): Row {
   return {

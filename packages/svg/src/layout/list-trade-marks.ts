@@ -1,10 +1,19 @@
-/** What the lists say of scores, tops and printed backs, kind by kind. */
+/** What the lists say of scores, slits, tops and printed backs, kind by kind. */
 
 import type { Kind, Size } from "@sheetwright/packing";
 import type { LayoutMarks } from "@sheetwright/planner";
 import { displayName } from "../wording/display-name.js";
 import type { PlacedPiece } from "./lay-out.js";
-import { facesOf, formMarksOf, type LyingScore, lyingScores, type TopEdge, topOf } from "./lying-marks.js";
+import {
+  facesOf,
+  formMarksOf,
+  type LyingScore,
+  type LyingSlit,
+  lyingScores,
+  lyingSlits,
+  type TopEdge,
+  topOf,
+} from "./lying-marks.js";
 
 /** The marks of all copies of one form on a sheet. */
 export interface ListedMarks {
@@ -16,6 +25,11 @@ export interface ListedMarks {
   /** Scores of the copies that lie upright and of those that lie turned; `null` where none does, empty without scores. */
   readonly upright: readonly LyingScore[] | null;
   readonly turned: readonly LyingScore[] | null;
+  /** Slits likewise. */
+  readonly slits: {
+    readonly upright: readonly LyingSlit[] | null;
+    readonly turned: readonly LyingSlit[] | null;
+  };
   /** Where the top of the pattern comes to lie; empty where it does not matter. */
   readonly tops: readonly TopEdge[];
   readonly backUp: boolean;
@@ -36,16 +50,19 @@ export function listMarks(
       const copies = own.filter((share) => share.form === form);
       const found = copies.length === 0 ? null : formMarksOf(marks, kind, form);
       if (found === null) return [];
-      const lying = (turned: boolean) =>
-        copies.some((share) => share.turned === turned) ? lyingScores(found, size, turned) : null;
+      const lying = <T>(of: (turned: boolean) => readonly T[], turned: boolean) =>
+        copies.some((share) => share.turned === turned) ? of(turned) : null;
+      const scores = (turned: boolean) => lyingScores(found, size, turned);
+      const slits = (turned: boolean) => lyingSlits(found, size, turned);
       const topped = copies.filter((share) => facesOf(found, share).topOn.includes(sheet));
       return [
         {
           name: displayName(kind),
           size: { width: size.width, height: size.height },
           severalForms: false,
-          upright: lying(false),
-          turned: lying(true),
+          upright: lying(scores, false),
+          turned: lying(scores, true),
+          slits: { upright: lying(slits, false), turned: lying(slits, true) },
           tops: (["top", "right"] as const).filter((edge) => topped.some((share) => topOf(share) === edge)),
           backUp: copies.some((share) => facesOf(found, share).backOn.includes(sheet)),
         },
@@ -57,5 +74,10 @@ export function listMarks(
 
 /** Whether a form has scores. */
 export function hasScores({ upright, turned }: Pick<ListedMarks, "upright" | "turned">): boolean {
+  return (upright ?? []).length > 0 || (turned ?? []).length > 0;
+}
+
+/** Whether a form has slits. */
+export function hasSlits({ slits: { upright, turned } }: Pick<ListedMarks, "slits">): boolean {
   return (upright ?? []).length > 0 || (turned ?? []).length > 0;
 }

@@ -1,11 +1,11 @@
 /**
- * What only the trade knows of a piece, where it lies: scores, top and printed back. Marks are given for the upright
+ * What only the trade knows of a piece, where it lies: scores, slits, top and printed back. Marks are given for the upright
  * form; a piece turned a quarter clockwise has its point (x, y) at (h - y, x), where h is the height of its form.
  */
 
 import type { Ticks } from "@sheetwright/measure";
 import type { Kind, Share } from "@sheetwright/packing";
-import type { FormMarks, LayoutMarks, SheetMarks } from "@sheetwright/planner";
+import type { FoldDirection, FormMarks, LayoutMarks, SheetMarks } from "@sheetwright/planner";
 import type { PlacedPiece } from "./lay-out.js";
 
 /** A side of a piece as it lies on the sheet, which a score is measured from. */
@@ -23,12 +23,33 @@ export interface LyingScore {
   /** The edge to line up against, and how far from it the line is. */
   readonly edge: ScoreEdge;
   readonly distance: Ticks;
+  /** The way the paper folds there, with the side up that lies up on the sheet. */
+  readonly folds: FoldDirection;
+}
+
+/** A slit of a piece as it lies: a cut that starts and ends inside it. */
+export interface LyingSlit {
+  /** True where it runs from the top towards the bottom. */
+  readonly upright: boolean;
+  /** How far the line is from the left edge of the piece, or from its top edge where the line is level. */
+  readonly at: Ticks;
+  /** Where it begins and ends on the piece, from the top or the left. */
+  readonly from: Ticks;
+  readonly to: Ticks;
+  /** The edge to line up against, and how far from it the line is. */
+  readonly edge: ScoreEdge;
+  readonly distance: Ticks;
+  /** The edge that its ends are measured from, and how far from it they are, the nearer one first. */
+  readonly endsFrom: ScoreEdge;
+  readonly ends: readonly [near: Ticks, far: Ticks];
 }
 
 /** What is marked on a place of the sheet: what holds for every piece that comes from it. */
 export interface PlaceMarks {
   /** Upright ones first, each from left to right or from top to bottom. */
   readonly scores: readonly LyingScore[];
+  /** In the same order. */
+  readonly slits: readonly LyingSlit[];
   /** Where the top of the pattern is; `null` where it does not matter, or differs between pieces of one place. */
   readonly top: TopEdge | null;
   /** For each share whether the printed back shows. */
@@ -52,7 +73,7 @@ export function sheetMarksOf(marks: LayoutMarks | undefined, sheet: string): She
 
 /**
  * Looks up the marks of a form, or gives `null` where there are none. Throws a RangeError where the kind has fewer entries
- * than forms, or where a score does not lie inside the form.
+ * than forms, or where a score or slit does not lie inside the form.
  */
 export function formMarksOf(marks: LayoutMarks | undefined, kind: Kind, form: number): FormMarks | null {
   if (marks === undefined || !Object.hasOwn(marks.forms, kind.id)) return null;
@@ -68,6 +89,15 @@ export function formMarksOf(marks: LayoutMarks | undefined, kind: Kind, form: nu
       `${path}[${form}].scores[${index}].at: expected whole ticks over 0 and under ${size[along]}, the ${along} of the form; found ${at}.`,
     );
   });
+  (found.slits ?? []).forEach(({ along, at, from, to }, index) => {
+    const [length, across] = along === "width" ? [size.width, size.height] : [size.height, size.width];
+    const isWhole = [at, from, to].every(Number.isInteger);
+    if (isWhole && at > 0 && at < across && from >= 0 && from < to && to <= length) return;
+    throw new RangeError(
+      `${path}[${form}].slits[${index}]: expected whole ticks inside the form, from before to; ` +
+        `found at ${at}, from ${from} to ${to} along its ${along}.`,
+    );
+  });
   return found;
 }
 
@@ -77,21 +107,51 @@ export function lyingScores(
   form: { readonly width: Ticks; readonly height: Ticks },
   turned: boolean,
 ): readonly LyingScore[] {
-  const all = scores.map(({ along, at }): LyingScore => {
+  const all = scores.map(({ along, at, folds = "mountain" }): LyingScore => {
     if (along === "width") {
       return turned
-        ? { upright: false, at, edge: "top", distance: at }
-        : { upright: true, at, edge: "left", distance: at };
+        ? { upright: false, at, edge: "top", distance: at, folds }
+        : { upright: true, at, edge: "left", distance: at, folds };
     }
-    if (!turned) return { upright: false, at, edge: "top", distance: at };
-    const fromLeft = form.height - at;
-    // In the middle either edge will do, and the left one comes first to hand.
-    const edge = fromLeft === at ? "left" : "right";
-    return { upright: true, at: fromLeft, edge, distance: at };
+    if (!turned) return { upright: false, at, edge: "top", distance: at, folds };
+    return { upright: true, ...fromRight(form.height, at), folds };
   });
   return all
     .filter((score, index) => all.findIndex((other) => sameLine(other, score)) === index)
-    .sort((a, b) => Number(b.upright) - Number(a.upright) || a.at - b.at);
+    .sort(inOrder);
+}
+
+/** The slits of a form as they lie on the sheet. */
+export function lyingSlits(
+  { slits = [] }: FormMarks,
+  form: { readonly width: Ticks; readonly height: Ticks },
+  turned: boolean,
+): readonly LyingSlit[] {
+  return slits
+    .map(({ along, at, from, to }): LyingSlit => {
+      const ends = [from, to] as const;
+      if (along === "width") {
+        return turned
+          ? { upright: true, ...fromRight(form.height, at), from, to, endsFrom: "top", ends }
+          : { upright: false, at, edge: "top", distance: at, from, to, endsFrom: "left", ends };
+      }
+      if (!turned) return { upright: true, at, edge: "left", distance: at, from, to, endsFrom: "top", ends };
+      const turnedEnds = { from: form.height - to, to: form.height - from };
+      const endsFrom = turnedEnds.from === from ? "left" : "right";
+      return { upright: false, at, edge: "top", distance: at, ...turnedEnds, endsFrom, ends };
+    })
+    .sort((a, b) => inOrder(a, b) || a.from - b.from);
+}
+
+/** A line that a quarter turn has brought from the top edge to the right one. */
+function fromRight(height: Ticks, at: Ticks): Pick<LyingScore, "at" | "edge" | "distance"> {
+  const fromLeft = height - at;
+  // In the middle either edge will do, and the left one comes first to hand.
+  return { at: fromLeft, edge: fromLeft === at ? "left" : "right", distance: at };
+}
+
+function inOrder(a: Pick<LyingScore, "upright" | "at">, b: Pick<LyingScore, "upright" | "at">): number {
+  return Number(b.upright) - Number(a.upright) || a.at - b.at;
 }
 
 /** Works out the marks of placed pieces, in their order. `kinds` holds all that their shares name. */
@@ -103,7 +163,7 @@ export function placeMarks(
 ): readonly PlaceMarks[] {
   return pieces.map(({ shares }) => {
     const all = shares.map((share) => shareMarks(share, kinds, marks));
-    const [first, ...others] = all.map(({ scores }) => scores);
+    const [first, ...others] = all;
     const tops = new Set(
       all.flatMap(({ faces }, i) =>
         faces?.topOn.includes(sheet) === true ? [topOf(shares[i] as Share)] : [],
@@ -111,8 +171,15 @@ export function placeMarks(
     );
     const [top] = tops;
     return {
-      scores: (first ?? []).filter((score) =>
-        others.every((scores) => scores.some((other) => sameLine(other, score))),
+      scores: (first?.scores ?? []).filter((score) =>
+        others.every(({ scores }) =>
+          scores.some((other) => sameLine(other, score) && other.folds === score.folds),
+        ),
+      ),
+      slits: (first?.slits ?? []).filter((slit) =>
+        others.every(({ slits }) =>
+          slits.some((other) => sameLine(other, slit) && other.from === slit.from && other.to === slit.to),
+        ),
       ),
       top: tops.size === 1 && top !== undefined ? top : null,
       backUp: all.map(({ faces }) => faces?.backOn.includes(sheet) === true),
@@ -137,10 +204,14 @@ function shareMarks(share: Share, kinds: ReadonlyMap<string, Kind>, marks: Layou
   const kind = kinds.get(share.kind);
   const size = kind?.forms[share.form];
   const form = kind === undefined ? null : formMarksOf(marks, kind, share.form);
-  const scores = form === null || size === undefined ? [] : lyingScores(form, size, share.turned);
-  return { faces: form === null ? null : facesOf(form, share), scores };
+  if (form === null || size === undefined) return { faces: null, scores: [], slits: [] };
+  return {
+    faces: facesOf(form, share),
+    scores: lyingScores(form, size, share.turned),
+    slits: lyingSlits(form, size, share.turned),
+  };
 }
 
-function sameLine(a: LyingScore, b: LyingScore): boolean {
+function sameLine(a: Pick<LyingScore, "upright" | "at">, b: Pick<LyingScore, "upright" | "at">): boolean {
   return a.upright === b.upright && a.at === b.at;
 }

@@ -1,7 +1,7 @@
 /** Reads a drawing made by `drawLayout` back into the boxes of its plan, from an element tree that some parser made. */
 
 import type { Share } from "@sheetwright/packing";
-import type { SheetMarks } from "@sheetwright/planner";
+import type { FoldDirection, SheetMarks } from "@sheetwright/planner";
 import { LayoutReadError } from "./layout-read-error.js";
 
 /** An element as XML parsers give it as plain data, entities decoded; such as what svgson makes. */
@@ -36,6 +36,8 @@ export interface DrawnScore {
   /** The edge of the piece to line up against, and how far from it the score is, in ticks of 1/1600 mm. */
   readonly edge: "left" | "top" | "right";
   readonly distance: number;
+  /** Which way the paper folds there. */
+  readonly folds: FoldDirection;
   /** Its dashes in order, from top to bottom or from left to right. */
   readonly dashes: readonly {
     readonly x1: number;
@@ -43,6 +45,20 @@ export interface DrawnScore {
     readonly x2: number;
     readonly y2: number;
   }[];
+}
+
+/** A slit: a cut that starts and ends inside its piece, in millimetres from the sheet's top left corner. */
+export interface DrawnSlit {
+  /** The index of its piece. */
+  readonly piece: number;
+  /** The edge of the piece to line up against, and how far from it the slit is, in ticks of 1/1600 mm. */
+  readonly edge: "left" | "top" | "right";
+  readonly distance: number;
+  /** The edge that its ends are measured from, and how far from it they are, in ticks. */
+  readonly endsFrom: "left" | "top" | "right";
+  readonly ends: readonly [near: number, far: number];
+  /** Its stretches in order: two where it runs over a window. */
+  readonly stretches: DrawnScore["dashes"];
 }
 
 /** A cut's line in millimetres from the sheet's top left corner. */
@@ -71,7 +87,10 @@ export interface DrawnLayout {
   readonly windows: readonly (DrawnBox & { readonly tool: string })[];
   readonly cuts: readonly DrawnCut[];
   readonly scores: readonly DrawnScore[];
+  readonly slits: readonly DrawnSlit[];
 }
+
+const EDGES = ["left", "top", "right"] as const;
 
 interface Found {
   readonly element: ParsedElement;
@@ -113,6 +132,12 @@ export function readLayout(root: ParsedElement): DrawnLayout {
     all("top").map((found) => [attribute(found, "data-piece"), oneOf(found, "data-edge", ["top", "right"])]),
   );
   const pieceIndex = new Map(all("piece").map(({ element }, index) => [element.attributes.id, index]));
+  const pieceOf = (found: Found): number => {
+    const id = attribute(found, "data-piece");
+    const piece = pieceIndex.get(id);
+    if (piece === undefined) throw malformed(found, "data-piece", id, "the id of a piece");
+    return piece;
+  };
   return {
     sheet: {
       id: attribute(sheet, "data-sheet"),
@@ -142,17 +167,25 @@ export function readLayout(root: ParsedElement): DrawnLayout {
       x2: fromOrigin(number(found, "x2"), origin.x),
       y2: fromOrigin(number(found, "y2"), origin.y),
     })),
-    scores: all("score").map((found) => {
-      const id = attribute(found, "data-piece");
-      const piece = pieceIndex.get(id);
-      if (piece === undefined) throw malformed(found, "data-piece", id, "the id of a piece");
-      return {
-        piece,
-        edge: oneOf(found, "data-edge", ["left", "top", "right"]),
-        distance: wholeNumber(found, "data-distance"),
-        dashes: dashesOf(found, origin),
-      };
-    }),
+    scores: all("score").map((found) => ({
+      piece: pieceOf(found),
+      edge: oneOf(found, "data-edge", EDGES),
+      distance: wholeNumber(found, "data-distance"),
+      // A drawing whose scores all fold the usual way says nothing of it.
+      folds:
+        found.element.attributes["data-folds"] === undefined
+          ? "mountain"
+          : oneOf(found, "data-folds", ["mountain", "valley", "both"]),
+      dashes: stepsOf(found, origin),
+    })),
+    slits: all("slit").map((found) => ({
+      piece: pieceOf(found),
+      edge: oneOf(found, "data-edge", EDGES),
+      distance: wholeNumber(found, "data-distance"),
+      endsFrom: oneOf(found, "data-ends-from", EDGES),
+      ends: [wholeNumber(found, "data-near-end"), wholeNumber(found, "data-far-end")],
+      stretches: stepsOf(found, origin),
+    })),
   };
 }
 
@@ -166,7 +199,7 @@ function sheetMarksOf(sheet: Found): SheetMarks | null {
 }
 
 /** The strokes of a path that consists of single steps. */
-function dashesOf(found: Found, origin: DrawnBox): DrawnScore["dashes"] {
+function stepsOf(found: Found, origin: DrawnBox): DrawnScore["dashes"] {
   const d = attribute(found, "d");
   const step = "M([\\d.]+) ([\\d.]+)L([\\d.]+) ([\\d.]+)";
   if (!new RegExp(`^(?:${step})+$`).test(d)) throw malformed(found, "d", d, "steps as M x y L x y");

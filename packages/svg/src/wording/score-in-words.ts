@@ -24,8 +24,29 @@ export function scoresInWords(
   return `${first}; where it lies turned, ${second}`;
 }
 
-/** Scores by the edge they are measured from. */
+/**
+ * Scores by the edge they are measured from; those on the inside of their fold apart, since the piece is turned over for
+ * them. An upright line keeps its distance from the left and right edges when the piece is turned over from top to bottom.
+ */
 function placesInWords(scores: readonly LyingScore[], unit: Unit, whose: Whose): string {
+  const outside = edgesInWords(
+    scores.filter(({ folds }) => folds === "mountain"),
+    unit,
+    whose,
+  );
+  const both = scores.filter(({ folds }) => folds === "both");
+  const bothWays = both.length === 0 ? "" : `${edgesInWords(both, unit, whose)}, to fold both ways`;
+  const turnings = [true, false].map((upright) => {
+    const inside = scores.filter((score) => score.folds === "valley" && score.upright === upright);
+    const over = upright ? "from top to bottom" : "from left to right";
+    return inside.length === 0
+      ? ""
+      : `on the inside (turn it over ${over}) ${edgesInWords(inside, unit, whose)}`;
+  });
+  return [outside, bothWays, ...turnings].filter((words) => words !== "").join("; ");
+}
+
+function edgesInWords(scores: readonly LyingScore[], unit: Unit, whose: Whose): string {
   const edges = [...new Set(scores.map(({ edge }) => edge))];
   return edges
     .map((edge) => {

@@ -41,6 +41,7 @@ export function paper(note: PaperNote): Paper {
     sheetName: "US letter",
     trim: { left: 0, right: 0, top: 0, bottom: 0 },
     grain: "height",
+    grainBasis: "given",
     weight: null,
     thickness: null,
     designs: designs.map(
@@ -204,6 +205,8 @@ export function buildCard(note: CardNote): BuiltCard {
       base: base.id,
       surfaces: [{ name: "front", width, height }],
       layers,
+      seams: [],
+      joins: [],
       roundings: (note.roundings ?? []).map(({ layer, ...rounding }) => ({
         ...rounding,
         piece: pieces[layer]?.id ?? "",
@@ -230,5 +233,6 @@ export function expansion(
     papers,
     cards: cards.map(({ card }) => card),
     pieces: cards.flatMap(({ pieces }) => pieces),
+    items: [],
   };
 }

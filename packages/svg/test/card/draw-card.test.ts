@@ -158,6 +158,7 @@ describe("drawCard", () => {
           papers: papers.map((paper) => ({ ...paper, name: words })),
           cards: [{ ...card, name: words, layers }],
           pieces: pieces.map((piece) => ({ ...piece, label: `${piece.id} ${words}` })),
+          items: [],
         };
         expectWellPictured(readStrictly(drawCard(named, 1)), { ...card, layers });
         for (const page of drawMeasurements(named, 1)) expect(pageFaults(readStrictly(page))).toEqual([]);

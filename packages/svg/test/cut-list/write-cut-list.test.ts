@@ -132,6 +132,31 @@ describe("writeCutList", () => {
     expect(lines.slice(-7, -6)).toEqual(["Mind the blade"]);
   });
 
+  test("says which scores are on the inside, and how slits are cut", () => {
+    const { problem, packing } = mats;
+    const score = (at: number, folds: "mountain" | "valley") => ({
+      along: "width" as const,
+      at: inch(at),
+      folds,
+    });
+    const slits = [{ along: "width" as const, at: inch(1), from: inch(1), to: inch(3) }];
+    const scores = [score(1, "mountain"), score(3, "valley")];
+    const marks: LayoutMarks = { sheets: {}, forms: { a: [{ scores, slits, topOn: [], backOn: [] }] } };
+    const text = writeCutList(problem, packing, 0, { marks });
+    const flowing = text.replace(/\s+/g, " ");
+    expect(flowing).toContain(
+      "Score Mat at 1 in from its left edge; on the inside (turn it over from top to bottom) at 3 in from its left edge.",
+    );
+    expect(flowing).toContain(
+      "Slits, after the scores Slit Mat at 1 in from its top edge, from 1 in to 3 in from its left edge. " +
+        "A slit starts and stops inside the piece",
+    );
+    // Common practice, no source.
+    expect(flowing).toContain("with a craft knife along a metal ruler, on a cutting mat, before you fold");
+    const bare: LayoutMarks = { sheets: {}, forms: { a: [{ scores, topOn: [], backOn: [] }] } };
+    expect(writeCutList(problem, packing, 0, { marks: bare })).not.toContain("Slit");
+  });
+
   test("says how to find a grain that is not known where something is folded, and nothing where there are no marks", () => {
     const { problem, packing } = mats;
     const plain: LayoutMarks = {

@@ -7,7 +7,7 @@ import { type CutterFileOptions, drawCutterFile } from "../../src/cutter/draw-cu
 import { type Box, boxesOverlap, segmentCrossesBox } from "../../src/drawing/box.js";
 import { toMillimetres } from "../../src/drawing/to-millimetres.js";
 import { inch, kind, piece, plan, split } from "../plans/build.js";
-import { type ExpectedScore, expectedScores, laidOutOf } from "../plans/expected-scores.js";
+import { type ExpectedScore, expectedScores, expectedSlits, laidOutOf } from "../plans/expected-scores.js";
 import { type MarkedPlan, randomMarkedPlan } from "../plans/random-marks.js";
 import { attributeOf, type ReadElement, readStrictly } from "../read-svg.js";
 import { expectCutterRules, type Point, pathsOf, subpathsOf } from "./cutter-paths.js";
@@ -87,6 +87,64 @@ describe("scores in a cutter file", () => {
     );
     expect(groupsOf(readStrictly(drawCutterFile(problem, packing, 0, { operations: ["score"] })))).toEqual(
       [],
+    );
+  });
+
+  test("have a group of their own on the inside of a fold, in the same colour", () => {
+    const scores = (["mountain", "valley", "both"] as const).map((folds, i) => ({
+      along: "width" as const,
+      at: inch(i + 1),
+      folds,
+    }));
+    const forms = { ...folded.marks.forms, a: [{ scores, topOn: [], backOn: [] }] };
+    const root = draw(
+      { ...folded, marks: { sheets: {}, forms } },
+      { scores: "solid", colours: { score: "red" } },
+    );
+    expect(groupsOf(root)).toEqual(["mark", "score", "score-inside", "cut", "check"]);
+    expect(pathsOf(root, "score-inside").map((path) => attributeOf(path, "d"))).toEqual([
+      "M50.8 0L50.8 76.2",
+    ]);
+    expect(pathsOf(root, "score")).toHaveLength(2);
+    expect(attributeOf(pathsOf(root, "score-inside")[0] as ReadElement, "stroke")).toBe("red");
+    const cuts = draw({ ...folded, marks: { sheets: {}, forms } }, { operations: ["cut"] });
+    expect(groupsOf(cuts)).toEqual(["cut"]);
+  });
+
+  test("are followed by slits, the first of the cuts", () => {
+    const slits = [1, 2].map((at) => ({ along: "width" as const, at: inch(at), from: inch(1), to: inch(3) }));
+    const forms = { ...folded.marks.forms, a: [{ scores: [], topOn: [], backOn: [], slits }] };
+    const root = draw({ ...folded, marks: { sheets: {}, forms } });
+    expect(groupsOf(root)).toEqual(["mark", "cut", "check"]);
+    const written = pathsOf(root, "cut").map((path) => attributeOf(path, "d"));
+    expect(written).toHaveLength(pathsOf(draw(folded), "cut").length + 2);
+    expect(written.slice(0, 2)).toEqual(["M25.4 25.4L76.2 25.4", "M76.2 50.8L25.4 50.8"]);
+  });
+
+  test("slits lie where they should, for every plan", () => {
+    fc.assert(
+      fc.property(randomMarkedPlan(), (random) => {
+        const bare = Object.fromEntries(
+          Object.entries(random.marks.forms).map(([id, forms]) => [
+            id,
+            forms.map(({ slits: _, ...form }) => form),
+          ]),
+        );
+        const cuts = (marks: LayoutMarks) =>
+          pathsOf(draw({ ...random, marks }, { operations: ["cut"] }), "cut").map((path) => subpathsOf(path));
+        const all = cuts(random.marks);
+        const without = cuts({ ...random.marks, forms: bare });
+        const found = all.slice(0, all.length - without.length);
+        expect(all.slice(found.length)).toEqual(without);
+        const round = (ticks: number) => Math.round((ticks / TICKS_PER_MM) * 1000) / 1000;
+        const expected = expectedSlits(random)
+          .map(({ x1, y1, x2, y2 }) => [`${round(x1)},${round(y1)}`, `${round(x2)},${round(y2)}`])
+          .filter(([start, end]) => start !== end);
+        const ends = found.map((strokes) => strokes.flatMap(({ points }) => points.map(String)));
+        const inOrder = (lines: readonly (readonly string[])[]) =>
+          lines.map((line) => [...line].sort().join(" ")).sort();
+        expect(inOrder(ends)).toEqual(inOrder(expected as string[][]));
+      }),
     );
   });
 
@@ -179,7 +237,9 @@ describe("scores in a cutter file", () => {
 });
 
 function scorePathsOf(root: ReadElement) {
-  return groupsOf(root).includes("score") ? pathsOf(root, "score").map(subpathsOf) : [];
+  return ["score", "score-inside"].flatMap((group) =>
+    groupsOf(root).includes(group) ? pathsOf(root, group).map(subpathsOf) : [],
+  );
 }
 
 /** The stretches of a score before and after the window of its piece. */

@@ -1,5 +1,5 @@
 import { TICKS_PER_MM } from "@sheetwright/measure";
-import type { FormMarks, LayoutMarks, SheetMarks } from "@sheetwright/planner";
+import type { FoldDirection, FormMarks, LayoutMarks, SheetMarks } from "@sheetwright/planner";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { type Box, segmentCrossesBox } from "../../src/drawing/box.js";
@@ -7,7 +7,13 @@ import { drawLayout } from "../../src/drawing/draw-layout.js";
 import { type DrawnLayout, readLayout } from "../../src/reading/read-layout.js";
 import { inch, kind, type Plan, piece, plan, repeat, split } from "../plans/build.js";
 import { type Example, examples } from "../plans/examples.js";
-import { type ExpectedScore, expectedScores, laidOutOf } from "../plans/expected-scores.js";
+import {
+  type ExpectedScore,
+  type ExpectedSlit,
+  expectedScores,
+  expectedSlits,
+  laidOutOf,
+} from "../plans/expected-scores.js";
 import { plainCutOrder } from "../plans/plain-cut-order.js";
 import { type MarkedPlan, randomMarkedPlan } from "../plans/random-marks.js";
 import { attributeOf, byId, everyElement, type ReadElement, readStrictly } from "../read-svg.js";
@@ -313,7 +319,7 @@ describe("marks that do not go with the problem", () => {
 /** The scores of a drawing in ticks, each where its edge and distance say it is. */
 function drawnScores({ scores }: DrawnLayout, plan: Plan): readonly ExpectedScore[] {
   const { pieces } = laidOutOf(plan);
-  return scores.map(({ piece: index, edge, distance, dashes }) => {
+  return scores.map(({ piece: index, edge, distance, folds, dashes }) => {
     const placed = pieces[index];
     const first = dashes[0];
     const last = dashes.at(-1);
@@ -335,12 +341,58 @@ function drawnScores({ scores }: DrawnLayout, plan: Plan): readonly ExpectedScor
       last.y2 - line.y2 / TICKS_PER_MM,
     ];
     expect(Math.max(...off.map(Math.abs))).toBeLessThan(0.0011);
+    return { piece: index, ...line, folds };
+  });
+}
+
+/** The slits of a drawing in ticks, each where its edges and distances say it is. */
+function drawnSlits({ slits }: DrawnLayout, plan: Plan): readonly ExpectedSlit[] {
+  const { pieces } = laidOutOf(plan);
+  return slits.map(({ piece: index, edge, distance, endsFrom, ends: [near, far], stretches }) => {
+    const placed = pieces[index];
+    if (placed === undefined) throw new Error("A slit has a piece.");
+    const { x, y } = placed;
+    const right = x + placed.width;
+    const along = endsFrom === "right" ? [right - far, right - near] : [near, far];
+    const [from = 0, to = 0] =
+      endsFrom === "right" ? along : along.map((each) => each + (endsFrom === "left" ? x : y));
+    const line =
+      edge === "top"
+        ? { x1: from, y1: y + distance, x2: to, y2: y + distance }
+        : edge === "left"
+          ? { x1: x + distance, y1: from, x2: x + distance, y2: to }
+          : { x1: right - distance, y1: from, x2: right - distance, y2: to };
+    // All that is drawn lies on this line; a window may take some of it.
+    const off = 0.0011;
+    for (const { x1, y1, x2, y2 } of stretches) {
+      expect(Math.min(x1 - line.x1 / TICKS_PER_MM, y1 - line.y1 / TICKS_PER_MM)).toBeGreaterThan(-off);
+      expect(Math.max(x2 - line.x2 / TICKS_PER_MM, y2 - line.y2 / TICKS_PER_MM)).toBeLessThan(off);
+      expect(x1 === x2 || y1 === y2).toBe(true);
+    }
+    if (placed.window === null) {
+      const [only] = stretches;
+      expect(stretches).toHaveLength(1);
+      expect(Math.abs((only?.x2 ?? 0) - line.x2 / TICKS_PER_MM)).toBeLessThan(off);
+      expect(Math.abs((only?.y1 ?? 0) - line.y1 / TICKS_PER_MM)).toBeLessThan(off);
+    }
     return { piece: index, ...line };
   });
 }
 
-const inOrder = (scores: readonly ExpectedScore[]) =>
-  scores.map(({ piece: index, x1, y1, x2, y2 }) => `${index}: ${x1} ${y1} to ${x2} ${y2}`).sort();
+const inOrder = (scores: readonly (ExpectedSlit & { readonly folds?: string })[]) =>
+  scores
+    .map(({ piece: index, x1, y1, x2, y2, folds = "" }) => `${index}: ${x1} ${y1} to ${x2} ${y2} ${folds}`)
+    .sort();
+
+/** Whether the window of its piece leaves nothing of a slit. */
+function isHidden({ piece: index, x1, y1, x2, y2 }: ExpectedSlit, plan: Plan): boolean {
+  const window = laidOutOf(plan).pieces[index]?.window ?? null;
+  if (window === null) return false;
+  const [right, bottom] = [window.x + window.width, window.y + window.height];
+  return x1 === x2
+    ? x1 > window.x && x1 < right && y1 >= window.y && y2 <= bottom
+    : y1 > window.y && y1 < bottom && x1 >= window.x && x2 <= right;
+}
 
 /** A window less what rounding to written decimals may take. */
 function inside({ x, y, width, height }: Box): Box {
@@ -360,6 +412,9 @@ describe("every plan with marks", () => {
         const [sheet] = random.problem.sheets;
         expect(read.sheet.marks).toEqual(random.marks.sheets[sheet?.id ?? ""] ?? null);
         expect(inOrder(drawnScores(read, random))).toEqual(inOrder(expectedScores(random)));
+        expect(inOrder(drawnSlits(read, random))).toEqual(
+          inOrder(expectedSlits(random).filter((slit) => !isHidden(slit, random))),
+        );
         for (const { shares, top, backUp } of read.pieces) {
           const own = shares.map(({ kind: id, form, turned }) => {
             const marks = random.marks.forms[id]?.[form];
@@ -383,7 +438,11 @@ describe("every plan with marks", () => {
         const read = readLayout(
           readStrictly(drawLayout(random.problem, random.packing, 0, { marks: random.marks })),
         );
-        for (const { piece: index, dashes } of read.scores) {
+        const strokes = [
+          ...read.scores,
+          ...read.slits.map(({ piece: of, stretches }) => ({ piece: of, dashes: stretches })),
+        ];
+        for (const { piece: index, dashes } of strokes) {
           const home = read.pieces[index];
           if (home === undefined) throw new Error("A score has a piece.");
           const own = read.windows.filter(
@@ -394,7 +453,7 @@ describe("every plan with marks", () => {
               hole.y + hole.height < home.y + home.height,
           );
           for (const { x1, y1, x2, y2 } of dashes) {
-            expect((x1 === x2) !== (y1 === y2)).toBe(true);
+            expect(x1 === x2 || y1 === y2).toBe(true);
             const over = own.filter((hole) => segmentCrossesBox(x1, y1, x2, y2, inside(hole)));
             expect(over).toEqual([]);
           }
@@ -402,6 +461,34 @@ describe("every plan with marks", () => {
       }),
     );
   });
+});
+
+test("scores on the inside have a dash pattern and a line in the key of their own, slits a whole line", () => {
+  const score = (at: number, folds: FoldDirection) => ({ along: "width" as const, at: inch(at), folds });
+  const scores = [score(2, "mountain"), score(4, "valley")];
+  const root = drawn(onePiece(inch(6), inch(5), { scores }));
+  const read = readLayout(root);
+  expect(read.scores.map(({ folds }) => folds)).toEqual(["mountain", "valley"]);
+  const [mountain, valley] = read.scores.map(({ dashes }) => dashes.length);
+  expect(valley).toBeGreaterThan(2 * (mountain ?? 0));
+  const key = ["score, with its distance from the edge", "score on the inside: turn the piece over"];
+  expect(wordsOf(root)).toEqual(expect.arrayContaining(key));
+  const text = (each: ReadElement) => wordsOf(each).join(" ");
+  expect(text(root)).toContain(
+    "score at 2 in from the left edge; on the inside (turn it over from top to bottom) at 4 in from the left edge",
+  );
+  const alone = drawn(onePiece(inch(6), inch(5), { scores: scores.slice(0, 1) }));
+  expect(text(alone)).not.toContain("on the inside");
+
+  const slits = [1, 3].map((at) => ({ along: "width" as const, at: inch(at), from: inch(1), to: inch(5) }));
+  const shutter = drawn(onePiece(inch(6), inch(4), { scores: [score(1, "both"), score(5, "both")], slits }));
+  expect(readLayout(shutter).slits.map(({ stretches }) => stretches)).toEqual(
+    [25.4, 76.2].map((y) => [{ x1: 25.4, y1: y, x2: 127, y2: y }]),
+  );
+  expect(text(shutter)).toContain(
+    "slit at 1 in and 3 in from the top edge, from 1 in to 5 in from the left edge",
+  );
+  expect(text(shutter)).toContain("slit, cut with a craft knife: it starts and stops inside the piece");
 });
 
 test("examples with marks say what they are for: a legend for scores and tops", () => {

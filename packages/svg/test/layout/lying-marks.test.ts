@@ -1,7 +1,7 @@
 import type { FormMarks } from "@sheetwright/planner";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { lyingScores, placeMarks, topOf } from "../../src/layout/lying-marks.js";
+import { formMarksOf, lyingScores, lyingSlits, placeMarks, topOf } from "../../src/layout/lying-marks.js";
 import { kind } from "../plans/build.js";
 
 const form = { width: 800, height: 500 };
@@ -14,16 +14,16 @@ describe("lyingScores", () => {
   test("measures scores of an upright piece from its left and top edges", () => {
     const marks = scored({ along: "height", at: 200 }, { along: "width", at: 300 });
     expect(lyingScores(marks, form, false)).toEqual([
-      { upright: true, at: 300, edge: "left", distance: 300 },
-      { upright: false, at: 200, edge: "top", distance: 200 },
+      { upright: true, at: 300, edge: "left", distance: 300, folds: "mountain" },
+      { upright: false, at: 200, edge: "top", distance: 200, folds: "mountain" },
     ]);
   });
 
   test("turns them with the piece: its left edge comes to lie at the top, its top edge at the right", () => {
     const marks = scored({ along: "height", at: 200 }, { along: "width", at: 300 });
     expect(lyingScores(marks, form, true)).toEqual([
-      { upright: true, at: 300, edge: "right", distance: 200 },
-      { upright: false, at: 300, edge: "top", distance: 300 },
+      { upright: true, at: 300, edge: "right", distance: 200, folds: "mountain" },
+      { upright: false, at: 300, edge: "top", distance: 300, folds: "mountain" },
     ]);
     expect(topOf({ turned: false })).toBe("top");
     expect(topOf({ turned: true })).toBe("right");
@@ -31,7 +31,7 @@ describe("lyingScores", () => {
 
   test("measures a score in the middle from the left, whichever edge it was", () => {
     expect(lyingScores(scored({ along: "height", at: 250 }), form, true)).toEqual([
-      { upright: true, at: 250, edge: "left", distance: 250 },
+      { upright: true, at: 250, edge: "left", distance: 250, folds: "mountain" },
     ]);
   });
 
@@ -42,6 +42,22 @@ describe("lyingScores", () => {
       { along: "width", at: 600 },
     );
     expect(lyingScores(marks, form, false).map(({ at }) => at)).toEqual([100, 600]);
+  });
+
+  test("keeps which way a score folds, the usual way where nothing says it", () => {
+    const marks = scored(
+      { along: "width", at: 200, folds: "valley" },
+      { along: "width", at: 300, folds: "both" },
+      { along: "height", at: 100 },
+    );
+    for (const turned of [false, true]) {
+      const found = lyingScores(marks, form, turned).map(({ distance, folds }) => [distance, folds]);
+      expect(found.sort()).toEqual([
+        [100, "mountain"],
+        [200, "valley"],
+        [300, "both"],
+      ]);
+    }
   });
 
   test("a quarter turn keeps every score as far from its edge as it was", () => {
@@ -62,6 +78,87 @@ describe("lyingScores", () => {
         },
       ),
     );
+  });
+});
+
+describe("lyingSlits", () => {
+  const slit = (...slits: NonNullable<FormMarks["slits"]>): FormMarks => ({ ...scored(), slits });
+
+  test("measures line and ends of an upright piece from its left and top edges", () => {
+    expect(lyingSlits(slit({ along: "width", at: 100, from: 200, to: 700 }), form, false)).toEqual([
+      {
+        upright: false,
+        at: 100,
+        edge: "top",
+        distance: 100,
+        from: 200,
+        to: 700,
+        endsFrom: "left",
+        ends: [200, 700],
+      },
+    ]);
+    expect(lyingSlits(slit({ along: "height", at: 300, from: 50, to: 450 }), form, false)).toEqual([
+      {
+        upright: true,
+        at: 300,
+        edge: "left",
+        distance: 300,
+        from: 50,
+        to: 450,
+        endsFrom: "top",
+        ends: [50, 450],
+      },
+    ]);
+  });
+
+  test("turns them with the piece", () => {
+    expect(lyingSlits(slit({ along: "width", at: 100, from: 200, to: 700 }), form, true)).toEqual([
+      {
+        upright: true,
+        at: 400,
+        edge: "right",
+        distance: 100,
+        from: 200,
+        to: 700,
+        endsFrom: "top",
+        ends: [200, 700],
+      },
+    ]);
+    expect(lyingSlits(slit({ along: "height", at: 300, from: 50, to: 400 }), form, true)).toEqual([
+      {
+        upright: false,
+        at: 300,
+        edge: "top",
+        distance: 300,
+        from: 100,
+        to: 450,
+        endsFrom: "right",
+        ends: [50, 400],
+      },
+    ]);
+  });
+
+  test("refuses one that leaves its form, with its path", () => {
+    const marks = (at: number, from: number, to: number) => ({
+      sheets: {},
+      forms: { a: [slit({ along: "width", at, from, to })] },
+    });
+    const read = (at: number, from: number, to: number) => () =>
+      formMarksOf(marks(at, from, to), kind("a", 800, 500), 0);
+    expect(read(100, 200, 700)).not.toThrow();
+    expect(read(100, 0, 800)).not.toThrow();
+    for (const [at, from, to] of [
+      [0, 200, 700],
+      [500, 200, 700],
+      [100, 700, 200],
+      [100, 200, 801],
+      [100, -1, 700],
+      [100.5, 200, 700],
+    ] as const) {
+      expect(read(at, from, to)).toThrow(
+        /^marks\.forms\["a"\]\[0\]\.slits\[0\]: expected whole ticks inside the form/,
+      );
+    }
   });
 });
 
@@ -90,7 +187,27 @@ describe("placeMarks", () => {
       b: [scored({ along: "height", at: 500 })],
     };
     const [marks] = placeMarks([place(true)], kinds, "s", { sheets: {}, forms });
-    expect(marks?.scores).toEqual([{ upright: true, at: 300, edge: "left", distance: 300 }]);
+    expect(marks?.scores).toEqual([
+      { upright: true, at: 300, edge: "left", distance: 300, folds: "mountain" },
+    ]);
+  });
+
+  test("marks neither scores that fold another way in another piece of the place, nor slits that it has not", () => {
+    const slit = { along: "width" as const, at: 100, from: 200, to: 700 };
+    const valley = scored({ along: "width", at: 300, folds: "valley" });
+    const forms = {
+      a: [{ ...valley, slits: [slit] }],
+      b: [scored({ along: "height", at: 500 })],
+    };
+    expect(placeMarks([place(true)], kinds, "s", { sheets: {}, forms })[0]).toMatchObject({
+      scores: [],
+      slits: [],
+    });
+    const alone = { sheets: {}, forms: { a: forms.a, b: [valley] } };
+    expect(placeMarks([place(false)], kinds, "s", alone)[0]).toMatchObject({
+      scores: [{ folds: "valley" }],
+      slits: [],
+    });
   });
 
   test("marks no top where the pieces of a place have theirs at different edges", () => {

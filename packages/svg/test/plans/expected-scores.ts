@@ -10,7 +10,11 @@ export interface ExpectedScore {
   readonly y1: number;
   readonly x2: number;
   readonly y2: number;
+  readonly folds: string;
 }
+
+/** A slit likewise. */
+export type ExpectedSlit = Omit<ExpectedScore, "folds">;
 
 /** The first layout of a plan, its pieces in the order in which they are drawn. */
 export function laidOutOf({ problem, packing }: Plan): LaidOut {
@@ -27,7 +31,13 @@ export function expectedScores(plan: MarkedPlan): readonly ExpectedScore[] {
     const lines = placed.shares.map(({ kind: id, form, turned }) => {
       const size = plan.problem.kinds.find((each) => each.id === id)?.forms[form];
       if (size === undefined) throw new Error("A share has a form.");
-      return (plan.marks.forms[id]?.[form]?.scores ?? []).map(({ along, at }) => {
+      const seen = new Set<string>();
+      const scores = (plan.marks.forms[id]?.[form]?.scores ?? []).filter(({ along, at }) => {
+        const isNew = !seen.has(`${along} ${at}`);
+        seen.add(`${along} ${at}`);
+        return isNew;
+      });
+      return scores.map(({ along, at, folds = "mountain" }) => {
         const ends: readonly (readonly [number, number])[] =
           along === "width"
             ? [
@@ -38,19 +48,61 @@ export function expectedScores(plan: MarkedPlan): readonly ExpectedScore[] {
                 [0, at],
                 [size.width, at],
               ];
-        // A quarter turn clockwise brings (x, y) to (height - y, x).
-        const lying = turned ? ends.map(([x, y]) => [size.height - y, x] as const) : ends;
-        return lying
-          .map(([x, y]) => [placed.x + x, placed.y + y] as const)
-          .sort((a, b) => a[0] - b[0] || a[1] - b[1]);
+        return [...endsOn(placed, ends, size.height, turned), folds] as const;
       });
     });
-    const [first = [], ...others] = lines;
-    const common = new Map(
-      first
-        .filter((line) => others.every((own) => own.some((other) => String(other) === String(line))))
-        .map((line) => [String(line), line]),
-    );
-    return [...common.values()].map(([[x1, y1] = [0, 0], [x2, y2] = [0, 0]]) => ({ piece, x1, y1, x2, y2 }));
+    return commonTo(lines).map(([[x1, y1], [x2, y2], folds]) => ({ piece, x1, y1, x2, y2, folds }));
   });
+}
+
+/** Where the slits of the first layout come to lie, over windows too. */
+export function expectedSlits(plan: MarkedPlan): readonly ExpectedSlit[] {
+  return laidOutOf(plan).pieces.flatMap((placed, piece) => {
+    const lines = placed.shares.map(({ kind: id, form, turned }) => {
+      const size = plan.problem.kinds.find((each) => each.id === id)?.forms[form];
+      if (size === undefined) throw new Error("A share has a form.");
+      return (plan.marks.forms[id]?.[form]?.slits ?? []).map(({ along, at, from, to }) => {
+        const ends: readonly (readonly [number, number])[] =
+          along === "width"
+            ? [
+                [from, at],
+                [to, at],
+              ]
+            : [
+                [at, from],
+                [at, to],
+              ];
+        return endsOn(placed, ends, size.height, turned);
+      });
+    });
+    return commonTo(lines).map(([[x1, y1], [x2, y2]]) => ({ piece, x1, y1, x2, y2 }));
+  });
+}
+
+type Point = readonly [number, number];
+
+/** A quarter turn clockwise brings (x, y) to (height - y, x). */
+function endsOn(
+  placed: { readonly x: number; readonly y: number },
+  ends: readonly Point[],
+  height: number,
+  turned: boolean,
+): readonly [Point, Point] {
+  const lying = turned ? ends.map(([x, y]) => [height - y, x] as const) : ends;
+  const [first, last] = lying
+    .map(([x, y]) => [placed.x + x, placed.y + y] as const)
+    .sort((a, b) => a[0] - b[0] || a[1] - b[1]);
+  if (first === undefined || last === undefined) throw new Error("A line has two ends.");
+  return [first, last];
+}
+
+/** The lines of the first that are among those of all others, each once. */
+function commonTo<T>(lines: readonly (readonly T[])[]): readonly T[] {
+  const [first = [], ...others] = lines;
+  const common = new Map(
+    first
+      .filter((line) => others.every((own) => own.some((other) => String(other) === String(line))))
+      .map((line) => [String(line), line]),
+  );
+  return [...common.values()];
 }

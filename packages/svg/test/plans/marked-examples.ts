@@ -1,6 +1,6 @@
 import { millimetres } from "@sheetwright/measure";
 import type { Sheet } from "@sheetwright/packing";
-import type { FormMarks, LayoutMarks } from "@sheetwright/planner";
+import type { FoldDirection, FormMarks, LayoutMarks } from "@sheetwright/planner";
 import { inch, kind, type Plan, piece, plan, repeat, split, waste } from "./build.js";
 
 /** A plan with what only the trade knows of its sheets and pieces. */
@@ -153,9 +153,56 @@ function scoresOnA4(): Marked {
   return { ...plan(kinds, [ember], [{ sheet: "ember", run: 1, tree }]), marks };
 }
 
+/** Bases that fold to and fro: a z and an easel with a score on the inside, and a shutter with its slits. */
+function foldsOnPoster(): Marked {
+  const poster: Sheet = { id: "poster", name: "Cream cardstock", width: inch(12), height: inch(18) };
+  const kinds = [
+    kind("1a", inch(8.5), inch(5.5), "1a base, z"),
+    kind("2a", inch(4.25), inch(11), "2a base, easel"),
+    kind("3a", inch(10.5), inch(5.5), "3a base, shutter"),
+  ];
+  const tree = split("y", poster.height, [
+    [
+      inch(12.5),
+      split("x", poster.width, [
+        [inch(5.5), split("y", inch(12.5), [[inch(8.5), piece({ kind: "1a", turned: true })]])],
+        [inch(4.25), split("y", inch(12.5), [[inch(11), piece({ kind: "2a" })]], waste)],
+      ]),
+    ],
+    [inch(5.5), split("x", poster.width, [[inch(10.5), piece({ kind: "3a" })]], waste)],
+  ]);
+  const fold = (along: "width" | "height", at: number, folds: FoldDirection) => ({
+    along,
+    at: inch(at),
+    folds,
+  });
+  const form = (...scores: readonly ReturnType<typeof fold>[]): FormMarks => ({
+    scores,
+    topOn: [],
+    backOn: [],
+  });
+  const slits = [1.5, 4].map((at) => ({
+    along: "width" as const,
+    at: inch(at),
+    from: inch(1.75),
+    to: inch(8.75),
+  }));
+  const marks: LayoutMarks = {
+    sheets: { poster: { grain: "height", pattern: "none", colour: "#f3ead3" } },
+    forms: {
+      "1a": [form(fold("width", 4.25, "mountain"), fold("width", 6.375, "valley"))],
+      "2a": [form(fold("height", 5.5, "mountain"), fold("height", 8.25, "valley"))],
+      "3a": [{ ...form(...[1.75, 3.5, 7, 8.75].map((at) => fold("width", at, "both"))), slits }],
+    },
+  };
+  const smallestOffcut = { width: inch(2), height: inch(2) };
+  return { ...plan(kinds, [poster], [{ sheet: "poster", run: 1, tree }], { smallestOffcut }), marks };
+}
+
 /** Examples with marks; drawn, listed and read back as all others. */
 export const markedExamples = [
   { name: "scored-bases-on-letter", unit: "in", ...scoredBases() },
   { name: "one-way-pieces-on-pad", unit: "in", ...oneWayPad() },
   { name: "scores-on-a4", unit: "mm", ...scoresOnA4() },
+  { name: "folds-on-poster", unit: "in", ...foldsOnPoster() },
 ] as const;

@@ -1,4 +1,4 @@
-import type { FormMarks, LayoutMarks, SheetMarks } from "@sheetwright/planner";
+import type { FoldDirection, FormMarks, LayoutMarks, SheetMarks, Slit } from "@sheetwright/planner";
 import fc from "fast-check";
 import { inch, type Plan } from "./build.js";
 import { randomPlan } from "./random-plan.js";
@@ -10,10 +10,12 @@ export interface MarkedPlan extends Plan {
 
 const UNIT = inch(1 / 16);
 const GRAINS: readonly SheetMarks["grain"][] = ["width", "height", "none", "unknown"];
+const FOLDS: readonly FoldDirection[] = ["mountain", "valley", "both"];
 const PATTERNS: readonly SheetMarks["pattern"][] = ["none", "two-way", "one-way"];
 
 /**
- * Random plans whose forms have up to three scores along either side, at sixteenths or at any tick, tops and printed backs
+ * Random plans whose forms have up to three scores along either side, at sixteenths or at any tick, folding either way, up
+ * to two slits, tops and printed backs
  * that may differ for turned copies; some sheets and kinds have no marks. All decisions follow from a seed.
  */
 export function randomMarkedPlan(options: { readonly windows?: boolean } = {}): fc.Arbitrary<MarkedPlan> {
@@ -46,9 +48,21 @@ function marksFor({ problem }: Plan, seed: number): LayoutMarks {
         () => Math.round(length / 2),
         () => 1 + choose(length - 1),
       ];
-      return { along, at: (choices[choose(3)] as () => number)() };
+      const at = (choices[choose(3)] as () => number)();
+      return { along, at, ...(choose(2) === 0 ? {} : { folds: FOLDS[choose(3)] ?? "mountain" }) };
     });
-    return { scores, ...faces(), ...(choose(5) === 0 ? { turned: faces() } : {}) };
+    const slits = Array.from({ length: Math.max(0, choose(5) - 2) }, (): Slit => {
+      const along = choose(2) === 0 ? ("width" as const) : ("height" as const);
+      const [length, across] = along === "width" ? [width, height] : [height, width];
+      const from = choose(length);
+      return { along, at: 1 + choose(across - 1), from, to: from + 1 + choose(length - from) };
+    });
+    return {
+      scores,
+      ...(slits.length === 0 ? {} : { slits }),
+      ...faces(),
+      ...(choose(5) === 0 ? { turned: faces() } : {}),
+    };
   };
   return {
     sheets: Object.fromEntries(

@@ -60,6 +60,7 @@ describe("readLayout", () => {
         { number: 2, x1: 76.2, y1: 0, x2: 76.2, y2: 76.2 },
       ],
       scores: [],
+      slits: [],
     };
     expect(readLayout(readStrictly(svg))).toEqual(expected);
     expect(readLayout(readWithSvgson(svg))).toEqual(expected);

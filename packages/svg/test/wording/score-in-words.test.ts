@@ -7,8 +7,12 @@ import { listed, scoresInWords } from "../../src/wording/score-in-words.js";
 function from(edge: LyingScore["edge"], ...distances: readonly number[]): readonly LyingScore[] {
   return distances.map((distance) => {
     const ticks = inches(distance);
-    return { upright: edge !== "top", at: ticks, edge, distance: ticks };
+    return { upright: edge !== "top", at: ticks, edge, distance: ticks, folds: "mountain" };
   });
+}
+
+function valley(edge: LyingScore["edge"], ...distances: readonly number[]): readonly LyingScore[] {
+  return from(edge, ...distances).map((score) => ({ ...score, folds: "valley" }));
 }
 
 describe("scoresInWords", () => {
@@ -27,6 +31,18 @@ describe("scoresInWords", () => {
     expect(words([...from("left", 2), ...from("top", 3)], null)).toBe(
       "at 2 in from its left edge and at 3 in from its top edge",
     );
+  });
+
+  test("tells scores on the inside apart, and to turn the piece over so that their edge stays where it is", () => {
+    // The ridge that a score raises goes inside the fold (common practice; paper-merchant pages).
+    expect(words([...from("left", 2), ...valley("left", 4)], null)).toBe(
+      "at 2 in from its left edge; on the inside (turn it over from top to bottom) at 4 in from its left edge",
+    );
+    expect(words(valley("top", 4), null)).toBe(
+      "on the inside (turn it over from left to right) at 4 in from its top edge",
+    );
+    const both = from("left", 2, 8).map((score) => ({ ...score, folds: "both" as const }));
+    expect(words(both, null)).toBe("at 2 in and 8 in from its left edge, to fold both ways");
   });
 
   test("tells turned copies apart only where they differ", () => {
