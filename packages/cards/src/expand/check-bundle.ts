@@ -106,6 +106,8 @@ function checkDesign({ count, cost, front, back, offcuts }: PaperDesign, path: s
 /** A grain that is known is known from somewhere. */
 function checkGrainBasis(grain: string, basis: string | null, path: string): readonly ProjectFault[] {
   const expected = grain === "unknown" ? "no basis of an unknown grain" : "given or assumed";
+  // A word that is not known is told as such.
+  if (!GRAINS.some((known) => known === grain)) return [];
   if (grain === "unknown" ? basis === null : basis === "given" || basis === "assumed") return [];
   const found = String(basis);
   const message = `Where the grain (${grain}) is known from: expected ${expected}, found ${found}.`;

@@ -1,5 +1,5 @@
 import { allowedTurns } from "../fold/turns.js";
-import type { Project } from "../project.js";
+import type { Paper, Project } from "../project.js";
 import type { ProjectFault } from "../project-fault.js";
 import { type ChoiceAt, choicesOf } from "./card-choices.js";
 import { type FaceOfPaper, indexFaces } from "./face-index.js";
@@ -49,24 +49,33 @@ function unknownPapers({ choice, path }: ChoiceAt, faces: ReadonlyMap<string, Fa
 
 function unknownGrain({ need, grainAlong, grainPath }: ChoiceAt, faces: readonly FaceOfPaper[]) {
   if (need !== "require" || grainAlong.every((along) => along === null)) return [];
-  const papers = new Set(faces.map(({ paper }) => paper).filter(({ grain }) => grain === "unknown"));
-  return [...papers].map(({ id, name }) =>
-    fault({
+  const papers = new Set(faces.map(({ paper }) => paper).filter(isUnsure));
+  return [...papers].map(({ id, name, grain, grainBasis }) => {
+    const assumed =
+      grainBasis === "assumed"
+        ? `is only assumed to be along its ${grain}, as of most such paper`
+        : "is not known";
+    return fault({
       code: "grain-required",
       path: grainPath,
       found: "require",
-      expected: `a paper whose grain is known; that of "${id}" is not`,
+      expected: `a paper whose grain is given; that of "${id}" is not`,
       message:
-        `The grain is required to run one way, and which way it runs on ${name} is not known. ${BEND_TEST} ` +
+        `The grain is required to run one way, and which way it runs on ${name} ${assumed}. ${BEND_TEST} ` +
         `Then write it at papers.${id}.grain, or prefer the grain instead of requiring it.`,
-    }),
-  );
+    });
+  });
+}
+
+/** What is required must be known from the paper itself. */
+function isUnsure({ grain, grainBasis }: Paper): boolean {
+  return grain === "unknown" || grainBasis === "assumed";
 }
 
 function grainAgainstPattern({ need, grainAlong, grainPath }: ChoiceAt, faces: readonly FaceOfPaper[]) {
   const [first] = faces;
   if (need !== "require" || first === undefined) return [];
-  if (faces.some(({ paper }) => paper.grain === "unknown")) return [];
+  if (faces.some(({ paper }) => isUnsure(paper))) return [];
   const possible = faces.some(({ face, paper }) =>
     grainAlong.some((along) => allowedTurns({ grainAlong: along }, face.pattern, paper.grain, need) !== null),
   );

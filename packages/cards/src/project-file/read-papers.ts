@@ -2,7 +2,7 @@
 // use it can be looked into; whether it is right tells the list of faults.
 
 import { inches, type Size, type Ticks } from "@sheetwright/measure";
-import type { Grain, Paper, PaperDesign } from "../project.js";
+import type { Paper, PaperDesign } from "../project.js";
 import { checkKind } from "./check-kind.js";
 import type { Written } from "./check-structure.js";
 import { colourGiver } from "./colours.js";
@@ -85,7 +85,7 @@ function readPaper(
     sheet,
     sheetName: read?.name ?? null,
     trim: readTrim(paper.trim, at("trim"), read, reading.longestCut, reading),
-    grain: readGrain(paper.grain, at("grain"), read, reading),
+    ...readGrain(paper.grain, at("grain"), material, read, reading),
     weight: readWeight(readText(paper.weight, at("weight"), reading, LONGEST_NAME), at("weight"), reading),
     thickness: readLength(paper.thickness, at("thickness"), reading, { longest: THICKEST }),
     designs: readDesigns(paper, path, { id, name, material, sheet: read }, reading),
@@ -130,21 +130,44 @@ function readDesigns(
   });
 }
 
+/** Boxed cardstock of these sizes is mostly grain long (paper-merchant pages and bookbinding handbooks). */
+const MOSTLY_LONG: readonly Size[] = [
+  { width: inches(8.5), height: inches(11) },
+  { width: inches(11), height: inches(17) },
+];
+
 /** `long` and `short` are read on a sheet whose sides differ; on any other they say nothing. */
 function readGrain(
   grain: WrittenPaper["grain"],
   path: string,
+  material: Paper["material"],
   sheet: Size | null,
   { faults }: Reading,
-): Grain {
-  if (grain !== "long" && grain !== "short") return grain ?? "unknown";
-  if (sheet === null) return "unknown";
+): Pick<Paper, "grain" | "grainBasis"> {
+  const unknown = { grain: "unknown", grainBasis: null } as const;
+  if (grain === undefined && sheet !== null && material === "cardstock" && isMostlyLong(sheet))
+    return { grain: longSide(sheet), grainBasis: "assumed" };
+  if (grain === undefined || grain === "unknown") return unknown;
+  if (grain !== "long" && grain !== "short") return { grain, grainBasis: "given" };
+  if (sheet === null) return unknown;
   if (sheet.width === sheet.height) {
     const message = `The sheet is square, so it has no ${grain} side. Write width or height: the side that the grain runs along when the pattern is upright.`;
     faults.report({ code: "contradiction", path, found: grain, expected: "width or height", message });
-    return "unknown";
+    return unknown;
   }
-  return (grain === "long") === sheet.width > sheet.height ? "width" : "height";
+  const long = longSide(sheet);
+  const short = long === "width" ? "height" : "width";
+  return { grain: grain === "long" ? long : short, grainBasis: "given" };
+}
+
+function isMostlyLong({ width, height }: Size): boolean {
+  return MOSTLY_LONG.some(
+    (sheet) => sheet.width === Math.min(width, height) && sheet.height === Math.max(width, height),
+  );
+}
+
+function longSide({ width, height }: Size): "width" | "height" {
+  return width > height ? "width" : "height";
 }
 
 function checkKey(key: string, path: string, { faults }: Reading): void {

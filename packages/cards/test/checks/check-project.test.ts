@@ -1,6 +1,6 @@
 import { inches, millimetres } from "@sheetwright/measure";
 import { describe, expect, test } from "vitest";
-import { checkProject, type Finding, findProjectFaults, type Layer } from "../../src/index.js";
+import { checkProject, type Finding, findProjectFaults, type Layer, readProject } from "../../src/index.js";
 import { checkProjects } from "../random-expansion.js";
 import {
   bands,
@@ -66,7 +66,7 @@ describe("papers", () => {
 
   // The bend test: paper-merchant pages and bookbinding handbooks.
   test("that are folded and of which the grain is not known", () => {
-    const unknown = { ...night, grain: "unknown" } as const;
+    const unknown = paper("night", inches(8.5), inches(11));
     const layers = [panel(byBorder(inches(1)))];
     const folded = (foldGrain: "prefer" | "ignore") =>
       checkProject(
@@ -83,6 +83,63 @@ describe("papers", () => {
       project([card(inches(5), inches(7), layers)], { papers: [square, cream] }),
     );
     expect(finding?.message).toMatch(/Then write grain: width or grain: height\.$/);
+  });
+});
+
+// Boxed 8.5 x 11 and 11 x 17 is mostly grain long (paper-merchant pages and bookbinding handbooks).
+describe("grain that is not given", () => {
+  const grainOf = (material: string, more = "", base = "night") => {
+    const { project: read } = readProject(
+      `sheetwright: 1\ntitle: x\npapers: { night: { ${material}${more} } }\n` +
+        `cards: [{ name: A, size: 4 x 5, base: ${base} }]\n`,
+    );
+    const [{ grain, grainBasis } = night] = read?.papers ?? [];
+    return read === null ? null : [grain, grainBasis, ...checkProject(read).map(({ code }) => code)];
+  };
+
+  test.each([
+    ["cardstock: us-letter", "height", "assumed", ["grain-assumed"]],
+    ["cardstock: 11 x 8 1/2", "width", "assumed", ["grain-assumed"]],
+    ["cardstock: us-tabloid", "height", "assumed", ["grain-assumed"]],
+    ["cardstock: 11 x 17", "height", "assumed", ["grain-assumed"]],
+    ["cardstock: 12 x 12", "unknown", null, ["grain-unknown"]],
+    ["cardstock: iso-a4", "unknown", null, ["grain-unknown"]],
+    ["paper: us-letter", "unknown", null, ["grain-unknown"]],
+    ["glitter: us-letter", "unknown", null, ["grain-unknown"]],
+  ])("is assumed long for boxed cardstock alone: %s", (material, grain, basis, codes) => {
+    expect(grainOf(material)).toEqual([grain, basis, ...codes]);
+  });
+
+  test("is not assumed where the maker says that she does not know it, or knows it", () => {
+    expect(grainOf("cardstock: us-letter", ", grain: unknown")).toEqual(["unknown", null, "grain-unknown"]);
+    expect(grainOf("cardstock: us-letter", ", grain: short")).toEqual(["width", "given"]);
+    expect(grainOf("cardstock: us-letter", ", grain: none")).toEqual(["none", "given"]);
+  });
+
+  test("is not told of where no fold asks for it, and is not enough where it is required", () => {
+    expect(grainOf("cardstock: us-letter", "", "{ paper: night, grain: ignore }")).toEqual([
+      "height",
+      "assumed",
+    ]);
+    expect(grainOf("cardstock: us-letter", "", "{ paper: night, grain: require }")).toBeNull();
+    expect(
+      grainOf("cardstock: us-letter", ", grain: long", "{ paper: night, grain: require }"),
+    ).not.toBeNull();
+  });
+
+  test("is told with the way to find it", () => {
+    const letter = { ...night, grainBasis: "assumed" } as const;
+    const [finding] = checkProject(project([card(inches(5), inches(7), [])], { papers: [letter] }));
+    expect(finding).toEqual({
+      code: "grain-assumed",
+      severity: "note",
+      path: "papers.night",
+      message:
+        "The grain of night is not given. Boxed cardstock of 8 1/2 x 11 in mostly has it along the 11 in side, so that is " +
+        "assumed. Bend a sheet one way and the other without creasing it: it gives more easily where the bend runs along the " +
+        "grain. Then write grain: long, or grain: short if it is the other way.",
+      silenced: null,
+    });
   });
 });
 

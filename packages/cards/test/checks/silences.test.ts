@@ -165,7 +165,12 @@ describe("in the file", () => {
       null,
       "The check bare-seam is silenced there already.",
     ],
-    ["{ check: bare-seam, because: x, reason: y }", "silence[0].reason", null, '"reason" is not a key of a silence.'],
+    [
+      "{ check: bare-seam, because: x, reason: y }",
+      "silence[0].reason",
+      null,
+      '"reason" is not a key of a silence.',
+    ],
     [
       "bare-seam",
       "silence[0]",

@@ -46,6 +46,13 @@ const broken: readonly (readonly [string, Project, string, string])[] = [
     "not-a-word",
   ],
   ["an unknown grain", withPaper({ grain: "foo" as "none" }), "papers.night.grain", "not-a-word"],
+  ["a grain known from nowhere", withPaper({ grain: "width" }), "papers.night.grain", "contradiction"],
+  [
+    "an unknown grain that is given",
+    withPaper({ grain: "unknown", grainBasis: "given" }),
+    "papers.night.grain",
+    "contradiction",
+  ],
   ["an unknown material", withPaper({ material: "foo" as "pad" }), "papers.night", "not-a-word"],
   ["a negative trim", withPaper({ trim: { ...evenly(0), top: -1 } }), "papers.night.trim", "not-a-length"],
   [

@@ -324,6 +324,16 @@ describe("papers and grain", () => {
     ]);
   });
 
+  test("grain that is required and only assumed", () => {
+    const papers = [paper("night", inches(8.5), inches(11), { grain: "height", grainBasis: "assumed" })];
+    const [fault, ...others] = findProjectFaults(project(cards("night", "require"), { papers }));
+    expect(others).toEqual([]);
+    expect(fault).toMatchObject({ code: "grain-required", path: "cards[0].base.grain" });
+    expect(fault?.message).toContain(
+      "which way it runs on night is only assumed to be along its height, as of most such paper.",
+    );
+  });
+
   test("grain that is required against a pattern", () => {
     const patterned = paper("night", inches(8.5), inches(11), {
       grain: "width",

@@ -36,7 +36,8 @@ describe("the smallest project", () => {
           sheet: { width: inches(8.5), height: inches(11) },
           sheetName: "US Letter sheet",
           trim: { left: 0, right: 0, top: 0, bottom: 0 },
-          grain: "unknown",
+          grain: "height",
+          grainBasis: "assumed",
           weight: null,
           thickness: null,
           designs: [
@@ -75,8 +76,11 @@ describe("the smallest project", () => {
           copies: 1,
           copiesFor: { guests: 1, samples: 0 },
           surfaces: [],
+          extras: [],
+          envelope: null,
         },
       ],
+      silences: [],
     });
   });
 
@@ -112,6 +116,7 @@ describe("a project with every key", () => {
       sheetName: "US Letter sheet",
       trim: { left: inches(1 / 8), right: inches(1 / 8), top: inches(1 / 8), bottom: inches(1 / 8) },
       grain: "height",
+      grainBasis: "given",
       weight: { unit: "lb", pounds: 80, grade: "cover", text: "80 lb cover" },
       thickness: 488,
       designs: [

@@ -20,6 +20,7 @@ const paper = (id: string, ...designs: readonly string[]): Paper => ({
   sheetName: null,
   trim: { left: 0, right: 0, top: 0, bottom: 0 },
   grain: "unknown",
+  grainBasis: null,
   weight: null,
   thickness: null,
   designs: designs.length === 0 ? [design(id)] : designs.map((one) => design(`${id}.${one}`)),
@@ -69,6 +70,8 @@ const card = (number: number, name: string): Card => ({
   base: `${number}a`,
   surfaces: [],
   layers: [],
+  seams: [],
+  joins: [],
   roundings: [],
 });
 const layoutNames = (...ids: readonly (readonly [Paper, ...string[]])[]): readonly (readonly string[])[] =>

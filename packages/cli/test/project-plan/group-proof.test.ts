@@ -20,6 +20,7 @@ const paper = (id: string, cost: string | null): Paper => ({
   sheetName: null,
   trim: { left: 0, right: 0, top: 0, bottom: 0 },
   grain: "unknown",
+  grainBasis: null,
   weight: null,
   thickness: null,
   designs: [design(id, cost)],

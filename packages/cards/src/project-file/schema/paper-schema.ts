@@ -99,7 +99,9 @@ const paperSchema = z
       grain: z
         .enum(["long", "short", "width", "height", "none", "unknown"], says("grain"))
         .optional()
-        .describe("The side of the sheet that the grain runs along. Default: unknown."),
+        .describe(
+          "The side of the sheet that the grain runs along. Default: long (assumed) for cardstock of 8 1/2 x 11 or 11 x 17 in, else unknown.",
+        ),
       weight: text.optional().describe("Weight as its label says it, such as 80 lb cover or 216 gsm."),
       thickness: length.optional().describe("Thickness of one sheet, such as 0.012 in."),
       trim: trim.optional().describe("What is squared off each side before anything is cut. Default: 0."),
