@@ -174,6 +174,8 @@ function randomLayers(room: Room, carrier: Surface, depth: number): readonly Fil
   const list: FileValue[] = [];
   let below = carrier;
   let strips = 0;
+  // Where something lies on the carrier already, it might lie on the border of what comes next, so that has none.
+  let isFree = true;
   const count = draw.whole(1, room.most);
   for (let index = 0; index < count; index += 1) {
     // Where hardly any room is left the list ends: the border of the trade alone takes 1/4 in or 6 mm.
@@ -186,6 +188,7 @@ function randomLayers(room: Room, carrier: Surface, depth: number): readonly Fil
       if (depth < NESTED_AT_MOST && draw.sometimes(15)) return [...list, withLayers(room, laid, depth)];
       list.push(laid.entry);
       strips += laid.surface.height;
+      isFree = false;
       continue;
     }
     if (kind === "sentiment") {
@@ -193,11 +196,13 @@ function randomLayers(room: Room, carrier: Surface, depth: number): readonly Fil
       if (depth < NESTED_AT_MOST && draw.sometimes(15)) return [...list, withLayers(room, laid, depth)];
       list.push(laid.entry);
       if (hasMats) return list;
+      isFree = false;
       continue;
     }
-    const laid = randomCarrier(room, below, kind);
+    const laid = randomCarrier(room, below, kind, isFree);
     if (depth < NESTED_AT_MOST && draw.sometimes(20)) return [...list, withLayers(room, laid, depth)];
     list.push(laid.entry);
+    isFree = laid.carries;
     if (laid.carries) {
       below = laid.surface;
       strips = 0;
@@ -210,8 +215,13 @@ function withLayers(room: Room, { entry, surface }: Laid, depth: number): FileVa
   return { ...entry, layers: randomLayers(room, surface, depth + 1) };
 }
 
-function randomCarrier(room: Room, carrier: Surface, kind: "mat" | "panel" | "bands"): Laid {
-  const bySize = room.draw.sometimes(25);
+function randomCarrier(
+  room: Room,
+  carrier: Surface,
+  kind: "mat" | "panel" | "bands",
+  isFree: boolean,
+): Laid {
+  const bySize = !isFree || room.draw.sometimes(25);
   const { keys, size } = bySize ? randomSize(room, carrier) : randomBorder(room.draw, carrier);
   const surface = { ...size, isMat: kind === "mat" };
   // Where there is no room for bands, a panel takes their place.

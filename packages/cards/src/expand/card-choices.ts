@@ -1,4 +1,5 @@
-import type { Choice, Design, GrainNeed, Layer } from "../project.js";
+import type { BandParts, Choice, Design, GrainNeed, Layer } from "../project.js";
+import { isCovering, isOfPaper, seamOf } from "./seam-of.js";
 
 /** A choice of papers, with the path of the value that says it and what its grain is to do. */
 export interface ChoiceAt {
@@ -42,19 +43,32 @@ function ownChoices(layer: Layer): readonly ChoiceAt[] {
   const free = { grainPath, grainAlong: [null], need: "ignore" } as const;
   const { grain } = layer;
   const asAsked = grain === null ? free : { grainPath, grainAlong: [grain.along], need: grain.need };
-  if (layer.kind === "bands") {
-    const { papers, seam } = layer;
-    return [
-      ...papers.map((choice, index) => ({ choice, path: `${path}.papers[${index}]`, ...asAsked })),
-      ...(seam === null || seam === "bare"
-        ? []
-        : [{ choice: seam.cover, path: `${path}.seam.cover`, ...free }]),
-    ];
-  }
+  if (layer.kind === "bands") return choicesOfBands(layer, path, asAsked);
   const own = { choice: layer.paper, path: `${path}.${layer.kind}`, ...asAsked };
   if (layer.kind !== "sentiment") return [own];
   return [
     own,
     ...layer.mats.map(({ paper }, index) => ({ choice: paper, path: `${path}.mats[${index}].mat`, ...free })),
+  ];
+}
+
+/** Those of bands and of bands that divide them, and of what covers their seams. */
+function choicesOfBands(
+  bands: BandParts,
+  path: string,
+  asAsked: Pick<ChoiceAt, "grainPath" | "grainAlong" | "need">,
+): readonly ChoiceAt[] {
+  const { cover } = seamOf(bands);
+  const free = { grainPath: asAsked.grainPath, grainAlong: [null], need: "ignore" } as const;
+  return [
+    ...bands.papers.flatMap((paper, index) => {
+      const own = `${path}.papers[${index}]`;
+      return "faces" in paper
+        ? [{ choice: paper, path: own, ...asAsked }]
+        : choicesOfBands(paper, own, asAsked);
+    }),
+    ...(isCovering(cover) && isOfPaper(cover)
+      ? [{ choice: cover, path: `${path}.seam.cover`, ...free }]
+      : []),
   ];
 }

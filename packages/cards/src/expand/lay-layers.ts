@@ -4,7 +4,7 @@
 import type { Extent, Layer, Sentiment, Sides, Strip } from "../project.js";
 import { addLayer, type CardBuilder, nextLabel } from "./card-builder.js";
 import { fault } from "./fault.js";
-import { layBands } from "./lay-bands.js";
+import { bandsToLay, layBands } from "./lay-bands.js";
 import { layByBorder } from "./lay-by-border.js";
 import { type LaidBySize, layBySize } from "./lay-by-size.js";
 import { distances, type Rectangle, type Surface } from "./surface.js";
@@ -44,11 +44,14 @@ function layLayer(builder: CardBuilder, layer: Layer, carrier: Surface): Surface
     case "bands": {
       const laid = layExtent(builder, layer, layer.extent, carrier, layer.name ?? "bands");
       if (laid === null) return null;
-      const words = `the ${nextLabel(builder, layer.name ?? "bands")}`;
-      const on = layBands(builder, layer, laid.rectangle, carrier);
+      const { path, grain, foam } = layer;
+      const what = nextLabel(builder, layer.name ?? "bands");
+      const toLay = bandsToLay(layer, { path, what, grain, foam, purpose: layer.name ?? "band" });
+      const on = layBands(builder, toLay, laid.rectangle, carrier);
       if (on === null) return null;
       recordThirds(builder, on, laid);
-      return { ...laid.rectangle, surface: carrier.surface, on, words, isMat: false };
+      const until = builder.layers.length;
+      return { ...laid.rectangle, surface: carrier.surface, on, until, words: `the ${what}`, isMat: false };
     }
     default: {
       const purpose = layer.name ?? layer.kind;
@@ -69,10 +72,18 @@ function layExtent(
   const what = `the ${nextLabel(builder, purpose)}`;
   if (extent.by === "border") {
     const rectangle = layByBorder(builder, { border: extent.border, carrier, what, path });
-    return rectangle === null ? null : { rectangle, roundings: [] };
+    if (rectangle === null) return null;
+    recordBorder(builder, `${path}.border`, carrier, rectangle);
+    return { rectangle, roundings: [] };
   }
   const { size, place } = extent;
   return layBySize(builder, { size, place, carrier, what, path, keys: { width: "size", height: "size" } });
+}
+
+/** Remembers a border that is to show, until it is known what lies above. */
+function recordBorder(builder: CardBuilder, path: string, carrier: Surface, inner: Rectangle): void {
+  const { surface, words, until } = carrier;
+  builder.borders.push({ path, words, surface, outer: carrier, inner, above: until });
 }
 
 function layStrip(builder: CardBuilder, strip: Strip, carrier: Surface): Surface {
@@ -120,25 +131,51 @@ function laySentiment(builder: CardBuilder, sentiment: Sentiment, carrier: Surfa
     on = addLayer(
       builder,
       { purpose: matPurpose, path: matPath, choice: mat.paper },
-      { surface: carrier.surface, rectangle, on, border },
+      // The foam lies under the outermost mat.
+      {
+        surface: carrier.surface,
+        rectangle,
+        on,
+        border,
+        foam: index === mats.length - 1 ? sentiment.foam : null,
+      },
     );
     border = evenly(mat.border);
+    const outer = rectangle;
     rectangle = {
       x: rectangle.x + mat.border,
       y: rectangle.y + mat.border,
       width: rectangle.width - 2 * mat.border,
       height: rectangle.height - 2 * mat.border,
     };
+    const matWords = `the ${builder.pieces.at(-1)?.label ?? matPurpose}`;
+    const matSurface = {
+      ...outer,
+      surface: carrier.surface,
+      on,
+      until: on + 1,
+      words: matWords,
+      isMat: true,
+    };
+    recordBorder(builder, `${matPath}.border`, matSurface, rectangle);
   }
   const { grain, text, paper } = sentiment;
   const words = `the ${nextLabel(builder, purpose)}`;
   const index = addLayer(
     builder,
     { purpose, path, choice: paper },
-    { surface: carrier.surface, rectangle, on, border, grain, text },
+    {
+      surface: carrier.surface,
+      rectangle,
+      on,
+      border,
+      grain,
+      text,
+      foam: mats.length === 0 ? sentiment.foam : null,
+    },
   );
   recordThirds(builder, outermost, laid);
-  return { ...rectangle, surface: carrier.surface, on: index, words, isMat: false };
+  return { ...rectangle, surface: carrier.surface, on: index, until: index + 1, words, isMat: false };
 }
 
 function addSingle(
@@ -159,10 +196,11 @@ function addSingle(
       on: carrier.on,
       border: distances(rectangle, carrier),
       grain: layer.grain,
+      foam: layer.foam,
     },
   );
   recordThirds(builder, on, laid);
-  return { ...rectangle, surface: carrier.surface, on, words, isMat: layer.kind === "mat" };
+  return { ...rectangle, surface: carrier.surface, on, until: on + 1, words, isMat: layer.kind === "mat" };
 }
 
 function recordThirds(builder: CardBuilder, layer: number, { roundings }: LaidBySize): void {

@@ -12,6 +12,8 @@ export interface Surface extends Rectangle {
   readonly surface: SurfaceName;
   /** Index of the layer; of the first band where bands carry as one; `null` for the surface itself. */
   readonly on: number | null;
+  /** Index after the last layer that it is made of, with the covers of its seams; 0 for the surface itself. */
+  readonly until: number;
   /** What a maker calls it: `the front of the card`, `the 1b mat`. */
   readonly words: string;
   /** A mat must show. */

@@ -1,9 +1,11 @@
 import type { Ticks } from "@sheetwright/measure";
-import type { Bands, Choice, Layer, Run, Sentiment, Strip } from "../project.js";
+import type { Choice, Layer, Run, Sentiment, Strip } from "../project.js";
 import { checkKind } from "./check-kind.js";
 import type { Written } from "./check-structure.js";
+import { readBandParts } from "./read-bands.js";
 import { type ChoiceReading, readChoice } from "./read-choice.js";
 import { CLASSIC_BORDER, readExtent, readPlace, refusePlace } from "./read-extent.js";
+import { THICKEST_EXTRA } from "./read-extras.js";
 import { readLength, readPlainSize } from "./read-measures.js";
 import { LONGEST_NAME } from "./read-paper-design.js";
 import { readText } from "./reading.js";
@@ -55,6 +57,7 @@ function readLayer(layer: WrittenLayer, path: string, reading: ChoiceReading, de
     path,
     name: readText(layer.name, at("name"), reading, LONGEST_NAME),
     grain: readGrain(layer.grain),
+    foam: readLength(layer.foam, at("foam"), reading, { longest: THICKEST_EXTRA }),
     layers: readLayers(layer.layers, at("layers"), reading, depth + 1),
   };
   switch (kind) {
@@ -64,7 +67,12 @@ function readLayer(layer: WrittenLayer, path: string, reading: ChoiceReading, de
       return { kind, ...common, paper, extent: readExtent(layer, path, reading) };
     }
     case "bands":
-      return { ...common, ...readBands(layer, path, reading) };
+      return {
+        kind,
+        ...common,
+        ...readBandParts(layer, path, reading),
+        extent: readExtent(layer, path, reading),
+      };
     case "strip":
       return { ...common, ...readStrip(layer, path, reading) };
     case "sentiment":
@@ -76,44 +84,13 @@ function readLayer(layer: WrittenLayer, path: string, reading: ChoiceReading, de
   }
 }
 
-type Own<Kind extends Layer> = Omit<Kind, "path" | "name" | "grain" | "layers">;
+type Own<Kind extends Layer> = Omit<Kind, "path" | "name" | "grain" | "foam" | "layers">;
 
 function readGrain(grain: WrittenLayer["grain"]): Layer["grain"] {
   const along = typeof grain === "object" ? grain.along : grain;
   if (along === undefined) return null;
   const need = typeof grain === "object" ? (grain.need ?? "prefer") : "prefer";
   return { along: along === "upright" ? "height" : "width", need };
-}
-
-function readBands(layer: WrittenLayer, path: string, reading: ChoiceReading): Own<Bands> {
-  const at = (key: keyof WrittenLayer) => pathTo(path, key);
-  const { bands = [], papers = [], seam } = layer;
-  if (layer.bands !== undefined && layer.papers !== undefined && bands.length !== papers.length) {
-    const message = `There are ${bands.length} bands and ${papers.length === 1 ? "1 paper" : `${papers.length} papers`}. Name one paper for each band; a list inside the list gives one band a choice.`;
-    reading.faults.report({
-      code: "contradiction",
-      path: at("papers"),
-      found: papers,
-      expected: `${bands.length} papers`,
-      message,
-    });
-  }
-  return {
-    kind: "bands",
-    runs: layer.runs ?? "across",
-    ratios: bands.map((ratio) => ratio ?? 1),
-    papers: papers.map(
-      (paper, index) => readChoice(paper, pathTo(at("papers"), index), reading) ?? NO_CHOICE,
-    ),
-    extent: readExtent(layer, path, reading),
-    seam:
-      typeof seam === "object"
-        ? {
-            cover: readChoice(seam.cover, pathTo(at("seam"), "cover"), reading) ?? NO_CHOICE,
-            width: readLength(seam.width, pathTo(at("seam"), "width"), reading) ?? NO_LENGTH,
-          }
-        : (seam ?? null),
-  };
 }
 
 function readStrip(layer: WrittenLayer, path: string, reading: ChoiceReading): Own<Strip> {

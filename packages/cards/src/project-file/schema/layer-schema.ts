@@ -1,11 +1,9 @@
 import { z } from "zod";
 import { says } from "../wording.js";
+import { BAND_GROUPS, bandPapers, bandShares, seam } from "./band-schema.js";
 import { type Kinds, oneOfKinds } from "./kinds.js";
 import { choice, length, run, size, text } from "./scalars.js";
 
-/** The most bands side by side, and the largest number among their ratios. */
-const MOST_BANDS = 100;
-const LARGEST_RATIO = 1000;
 /** The most layers in one list. */
 const MOST_LAYERS = 100;
 
@@ -27,15 +25,6 @@ const borderSides = z.strictObject(
   says("borderSides"),
 );
 const border = z.union([length, borderSides], says("border"));
-
-const cover = z.strictObject(
-  {
-    cover: choice.describe("The paper of the strips that cover the seams."),
-    width: length.describe("Width of a cover; it lies centred on the seam."),
-  },
-  says("cover"),
-);
-const seam = z.union([z.literal("bare"), cover], says("seam"));
 
 const along = z.enum(["upright", "across"], says("along"));
 const layerGrainKeys = z.strictObject(
@@ -59,7 +48,7 @@ const sentimentMat = z.strictObject(
 );
 
 const PLACE = ["left", "right", "top", "bottom", "line"];
-const ALL = ["name", "grain", "layers"];
+const ALL = ["name", "grain", "foam", "layers"];
 
 /** The kinds of layer. */
 export const LAYER_KINDS = {
@@ -80,16 +69,14 @@ export const layerSchema = z
     {
       mat: choice.optional().describe("A mat, which shows a border round what lies on it: its paper."),
       panel: choice.optional().describe("A panel: its paper."),
-      bands: z
-        .array(z.int(says("ratio")).min(1, says("ratio")).max(LARGEST_RATIO, says("ratio")), says("ratios"))
-        .min(2, says("ratios"))
-        .max(MOST_BANDS, says("ratios"))
+      bands: bandShares
         .optional()
-        .describe("Bands that meet edge to edge: their widths in proportion, such as [1, 3]."),
+        .describe(
+          "Bands that meet edge to edge: their widths in proportion, such as [1, 3], in words, or as lengths.",
+        ),
       strip: choice.optional().describe("A strip from edge to edge of what carries it: its paper."),
       sentiment: choice.optional().describe("A small strip with words: its paper."),
-      papers: z
-        .array(choice, says("bandPapers"))
+      papers: bandPapers
         .optional()
         .describe("The papers of the bands, as many as there are bands, from the top or from the left."),
       runs: run
@@ -127,6 +114,9 @@ export const layerSchema = z
       grain: grain
         .optional()
         .describe("The way the grain should run on it: upright or across. Default: of no matter."),
+      foam: length
+        .optional()
+        .describe("Thickness of the foam under it, which lifts it and all on it. Default: glued flat."),
       get layers(): z.ZodOptional<z.ZodArray<typeof layerSchema>> {
         return layersSchema.optional().describe("What lies on this layer, from the bottom to the top.");
       },
@@ -139,4 +129,4 @@ export const layerSchema = z
 export const layersSchema = z.array(layerSchema, says("layers")).max(MOST_LAYERS, says("layers"));
 
 /** Groups of keys by their wording. */
-export const LAYER_GROUPS = { borderSides, cover, layerGrainKeys, sentimentMat, layer: layerSchema };
+export const LAYER_GROUPS = { borderSides, ...BAND_GROUPS, layerGrainKeys, sentimentMat, layer: layerSchema };
