@@ -19,7 +19,7 @@ const surface = z.union(
       "upper-door",
       "lower-door",
     ]),
-    z.string().regex(/^page-[1-9][0-9]?$/),
+    z.string().regex(/^page-[1-9][0-9]?$/, says("extraSurface")),
   ],
   says("extraSurface"),
 );
