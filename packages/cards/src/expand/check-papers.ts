@@ -50,10 +50,10 @@ function unknownPapers({ choice, path }: ChoiceAt, faces: ReadonlyMap<string, Fa
 function unknownGrain({ need, grainAlong, grainPath }: ChoiceAt, faces: readonly FaceOfPaper[]) {
   if (need !== "require" || grainAlong.every((along) => along === null)) return [];
   const papers = new Set(faces.map(({ paper }) => paper).filter(isUnsure));
-  return [...papers].map(({ id, name, grain, grainBasis }) => {
+  return [...papers].map(({ id, name, grainBasis }) => {
     const assumed =
       grainBasis === "assumed"
-        ? `is only assumed to be along its ${grain}, as of most such paper`
+        ? "is only assumed (along the longer side, as of most such paper)"
         : "is not known";
     return fault({
       code: "grain-required",

@@ -330,7 +330,7 @@ describe("papers and grain", () => {
     expect(others).toEqual([]);
     expect(fault).toMatchObject({ code: "grain-required", path: "cards[0].base.grain" });
     expect(fault?.message).toContain(
-      "which way it runs on night is only assumed to be along its height, as of most such paper.",
+      "which way it runs on night is only assumed (along the longer side, as of most such paper).",
     );
   });
 
