@@ -12,6 +12,9 @@ import type { Found } from "./finding.js";
  */
 const THICKER_BY = { given: 0, estimated: 1 / 10, assumed: 1 / 4 } as const;
 
+/** From this share of the clearance on, a card's thickness is near to what there is room for (from memory). */
+const FULL = { parts: 3, of: 4 } as const;
+
 const VERDICTS: readonly EnvelopeVerdict[] = ["easy", "snug", "too-small"];
 
 /**
@@ -33,11 +36,13 @@ function oddEnvelope(card: FinishedCard, design: Design, unit: Unit): readonly F
   if (envelope.verdict === "too-small") {
     return [{ code: "envelope-too-small", path, message: sayTooSmall(card, unit) }];
   }
-  // What the trade puts such a card in is told of only where the card is thicker than ordinary ones.
   const flat = room(0);
   const isRaised = envelope.easyFrom > flat.easyFrom;
+  // What the trade puts such a card in is told of only where the thickness is to blame, or is near to what there is room for.
+  const narrowest = Math.min(envelope.clearance.short, envelope.clearance.long);
+  const isTight = flat.verdict === "easy" || thickness.value * FULL.of >= narrowest * FULL.parts;
   const found: Found[] = [];
-  if (envelope.verdict === "snug" && (!envelope.isUsual || isRaised)) {
+  if (envelope.verdict === "snug" && (!envelope.isUsual || (isRaised && isTight))) {
     found.push({ code: "envelope-snug", path, message: saySnug(card, isRaised, unit) });
   }
   const thicker = Math.ceil(thickness.value * (1 + THICKER_BY[thickness.basis]));

@@ -73,8 +73,9 @@ export const oddChecks = [
     code: "envelope-snug",
     severity: "note",
     title: "An envelope that a card goes in only snugly",
-    rule: "An envelope is at least 1/4 in (6 mm) larger than the card both ways, a square one 1/2 in (12 mm), and larger still by what the card is thicker than 1/16 in (1.5 mm). What the trade puts a card of that size in is right for one that is not thicker.",
-    source: "published US envelope size charts; for thick cards common practice, no source",
+    rule: "An envelope is at least 1/4 in (6 mm) larger than the card both ways, a square one 1/2 in (12 mm), and larger still by what the card is thicker than 1/16 in (1.5 mm). What the trade puts a card of that size in is right for one that is not thicker; where it leaves less anyway, as for A2, for one whose thickness takes less than three quarters of the clearance.",
+    source:
+      "published US envelope size charts; for thick cards common practice, no source; the three quarters are from memory",
     advice: "Try one by hand before you cut all, or take the envelope that the message names.",
   },
   {

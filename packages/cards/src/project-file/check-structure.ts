@@ -2,6 +2,7 @@
 // so that all the rest can still be looked into and all faults of a file come at once.
 
 import type { z } from "zod";
+import { SHELF_GROUPS } from "../shelf/shelf-schema.js";
 import type { FaultList } from "./fault-list.js";
 import { isExcused } from "./is-excused.js";
 import { nearestWord } from "./nearest-word.js";
@@ -22,6 +23,7 @@ type Issue = z.core.$ZodIssue;
 const GROUPS: ReadonlyMap<string, z.ZodObject> = new Map<string, z.ZodObject>(
   Object.entries({
     ...PROJECT_GROUPS,
+    ...SHELF_GROUPS,
     ...SILENCE_GROUPS,
     ...PAPER_GROUPS,
     ...CARD_GROUPS,
@@ -57,8 +59,17 @@ export type Written<T> = T extends readonly (infer Item)[]
  * are changed in place.
  */
 export function checkStructure(data: unknown, faults: FaultList): Written<ProjectFile> | undefined {
-  const result = projectFile.safeParse(data);
-  if (result.success) return result.data;
+  return checkStructureOf(projectFile, data, faults);
+}
+
+/** The same for data of any schema whose messages name wordings. */
+export function checkStructureOf<Schema extends z.ZodType>(
+  schema: Schema,
+  data: unknown,
+  faults: FaultList,
+): Written<z.infer<Schema>> | undefined {
+  const result = schema.safeParse(data);
+  if (result.success) return result.data as Written<z.infer<Schema>>;
   const root = { data };
   const wrong: (readonly Step[])[] = [];
   const check: Check = { faults, wrong, missing: [] };
@@ -67,7 +78,7 @@ export function checkStructure(data: unknown, faults: FaultList): Written<Projec
   for (const report of check.missing) report();
   for (const steps of wrong) takeOut(root, steps);
   // Whatever does not fit is out, so what is left fits as far as it goes.
-  return root.data as Written<ProjectFile> | undefined;
+  return root.data as Written<z.infer<Schema>> | undefined;
 }
 
 interface Check {
@@ -207,7 +218,8 @@ function wordMeant(value: string, words: readonly string[], { meant = {} }: Word
 function sayEmpty(path: string, named: string, { expected }: Wording): string {
   if (path === "")
     return "The file holds nothing. A project begins with sheetwright: 1, a title, papers and cards.";
-  const hash = named === '"colour"' ? " A # begins a comment unless it stands in quotes." : "";
+  const hash =
+    named === '"colour"' || named === '"envelope"' ? " A # begins a comment unless it stands in quotes." : "";
   return `Nothing stands behind ${named}. Write ${expected}, or leave the key out if it may be missing.${hash}`;
 }
 

@@ -79,7 +79,10 @@ function readName(text: string, path: string, { faults, unit }: Reading): Envelo
   const ends = nearestEnds(text);
   const suggestions = [...new Set([...ends, ...near])].slice(0, 3);
   const other = findNamedSize(text);
-  const what = other === undefined ? `${quote(text)} is not the name of an envelope` : sayNamed(other);
+  const what =
+    other === undefined
+      ? `${quote(text)} is not the name of an envelope`
+      : `${sayNamed(other)}, and an envelope is needed here`;
   const meant = suggestions.map((id) => {
     const size = findNamedSize(id, "envelope");
     return size === undefined ? id : `${id} (${writeNamed(size)})`;

@@ -32,6 +32,9 @@ describe("an envelope", () => {
   it("is not told of where the card goes in easily, or where the trade puts it snugly", () => {
     expect(codes("format: us-a7")).toEqual([]);
     expect(codes("format: us-a2")).toEqual([]);
+    // A layered card: thicker than 1/16 in, and as makers mail it.
+    expect(codes(`format: us-a2, ${bell("0.055 in")}`)).toEqual([]);
+    expect(codes(`format: us-a2, ${bell("0.08 in")}`)).toEqual([["envelope-snug", "cards[0]"]]);
     expect(codes("format: us-a2, envelope: us-a2")).toEqual([]);
     expect(codes("size: 5 1/2 x 4 1/4")).toEqual([]);
     expect(codes("format: sq-5")).toEqual([]);
