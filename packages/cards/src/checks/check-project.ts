@@ -5,6 +5,7 @@ import { applySilences } from "./apply-silences.js";
 import { findHiddenLayers } from "./find-hidden-layers.js";
 import { findNoPaper } from "./find-no-paper.js";
 import { findOddEnvelopes } from "./find-odd-envelopes.js";
+import { findOddFolds } from "./find-odd-folds.js";
 import { findOddSeams } from "./find-odd-seams.js";
 import { findOddWeights } from "./find-odd-weights.js";
 import { findSmallParts } from "./find-small-parts.js";
@@ -23,6 +24,7 @@ const FINDERS: readonly ((project: Project, expansion: Expansion) => readonly Fo
   findSmallParts,
   findHiddenLayers,
   findUnsureGrain,
+  findOddFolds,
   findUnusedPapers,
 ];
 

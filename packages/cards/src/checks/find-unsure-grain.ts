@@ -1,6 +1,7 @@
 import { formatLength, formatSize } from "@sheetwright/measure";
-import type { Paper, Project } from "../project.js";
+import type { Project } from "../project.js";
 import type { Found } from "./finding.js";
+import { foldedPapers } from "./folded-papers.js";
 
 const BEND_TEST =
   "Bend a sheet one way and the other without creasing it: it gives more easily where the bend runs along the grain.";
@@ -11,16 +12,8 @@ const BEND_TEST =
  * @internal
  */
 export function findUnsureGrain({ papers, cards, units }: Project): readonly Found[] {
-  const folded = new Set(
-    cards
-      .filter(
-        ({ foldGrain, flats }) => foldGrain !== "ignore" && flats.some(({ scores }) => scores.length > 0),
-      )
-      .flatMap(({ base }) => base.faces),
-  );
-  const isFolded = ({ designs }: Paper) =>
-    designs.some(({ front, back }) => folded.has(front.id) || (back !== null && folded.has(back.id)));
-  return papers.filter(isFolded).flatMap(({ id, name, sheet, grain, grainBasis }): readonly Found[] => {
+  const folded = foldedPapers({ papers, cards }, ({ foldGrain }) => foldGrain !== "ignore");
+  return folded.flatMap(({ id, name, sheet, grain, grainBasis }): readonly Found[] => {
     const path = `papers.${id}`;
     if (grainBasis === "assumed" && (grain === "width" || grain === "height")) {
       const side = formatLength(sheet[grain], { unit: units });

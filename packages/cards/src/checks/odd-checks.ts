@@ -46,6 +46,15 @@ export const oddChecks = [
       "Bend a sheet one way and the other: it gives more easily along the grain. Then write grain: long or short.",
   },
   {
+    code: "fold-across-grain",
+    severity: "warning",
+    title: "Folds that can only lie across the grain",
+    rule: "A fold along the grain is smoother and cracks less. Where the pattern forbids the quarter turn, this is known before the plan; else the plan says how each base lies.",
+    source: GRAIN_SOURCE,
+    advice:
+      "Score always when folding across the grain; fold at the other edge, or take a paper without a pattern.",
+  },
+  {
     code: "weight-ambiguous",
     severity: "warning",
     title: "Pounds of paper that may be of two grades",
@@ -101,6 +110,14 @@ export const oddChecks = [
     rule: "Cardstock of 8 1/2 x 11 or 11 x 17 in whose grain is not given is taken to be grain long, as most boxed paper of these sizes is. That is a guess, so it is said where something folds.",
     source: GRAIN_SOURCE,
     advice: "Bend a sheet one way and the other, and write grain: long or grain: short.",
+  },
+  {
+    code: "score-first",
+    severity: "note",
+    title: "Heavy paper that is folded",
+    rule: "Paper of 150 g/m2 and more, or 0.006 in thick and more, is scored before it is folded, with the grain too. Only what the label says counts.",
+    source: "paper-merchant pages and bookbinding handbooks; print-finishing folding guides",
+    advice: "Score each fold before you fold it, the ridge inside the fold.",
   },
   {
     code: "silence-unused",
