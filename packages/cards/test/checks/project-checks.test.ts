@@ -1,9 +1,13 @@
+import { readdir, readFile } from "node:fs/promises";
 import { fileURLToPath } from "node:url";
 import { describe, expect, it } from "vitest";
-import { projectChecks, readProject, silenceableCodes } from "../../src/index.js";
+import { faultChecks } from "../../src/checks/fault-checks.js";
+import { checkProject, projectChecks, readProject, silenceableCodes } from "../../src/index.js";
 import { checksPage } from "./checks-page.js";
+import { ODD_PROJECTS } from "./odd-projects.js";
 
 const page = fileURLToPath(new URL("../../../../docs/checks.md", import.meta.url));
+const broken = fileURLToPath(new URL("../../../../test-fixtures/broken-projects/", import.meta.url));
 
 describe("the checks", () => {
   it("stand on the page docs/checks.md as they are (vitest -u renews it)", async () => {
@@ -24,6 +28,19 @@ describe("the checks", () => {
       expect(source).toMatch(/\S.*[^.]$/);
       expect(`${title}${rule}${source}${advice}`).not.toContain("\n");
     }
+  });
+
+  it.each(Object.entries(ODD_PROJECTS))("find what they are for in a project: %s", (code, text) => {
+    const { project, faults } = readProject(text);
+    expect(faults).toEqual([]);
+    expect(project === null ? [] : checkProject(project).map((finding) => finding.code)).toContain(code);
+  });
+
+  it("that make a project wrong are each broken by a file of the broken projects", async () => {
+    const names = (await readdir(broken)).filter((name) => !name.endsWith(".expected.txt"));
+    const texts = await Promise.all(names.map((name) => readFile(`${broken}${name}`, "utf8")));
+    const told = new Set(texts.flatMap((text) => readProject(text).faults.map(({ code }) => code)));
+    expect(faultChecks.map(({ code }) => code).filter((code) => !told.has(code))).toEqual([]);
   });
 
   it("can be silenced but for the errors", () => {
