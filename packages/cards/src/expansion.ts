@@ -145,6 +145,15 @@ export interface Piece {
   /** Copies of the card times one. */
   readonly quantity: number;
   readonly grainNeed: GrainNeed;
+  /** What is cut out of it by a die; absent where it is itself what lies on the card. */
+  readonly die?: PieceDie | undefined;
+}
+
+/** A die that cuts its shape out of the middle of a piece, a die blank. */
+export interface PieceDie {
+  readonly name: string;
+  /** Width and height of the shape. */
+  readonly cut: Size;
 }
 
 /** One way to cut a piece, upright as it stands on the card. */

@@ -8,6 +8,7 @@ export type {
   Choice,
   CopiesFor,
   Design,
+  DieCut,
   EnvelopeWish,
   Extent,
   Extra,
@@ -30,6 +31,7 @@ export type {
   Pattern,
   Place,
   Project,
+  Rates,
   Ribbon,
   Run,
   Score,
@@ -48,8 +50,18 @@ export { ProjectError, type ProjectFault } from "./project-fault.js";
 // The project file
 
 export type { FilePlace } from "./project-file/fault-list.js";
-export { type ReadProject, type ReadProjectOptions, readProject } from "./project-file/read-project.js";
+export {
+  type ReadProject,
+  type ReadProjectOptions,
+  readProject,
+  shelfOf,
+} from "./project-file/read-project.js";
 export { projectSchema } from "./project-file/schema/project-schema.js";
+
+// The shelf file
+
+export { type ReadShelf, readShelf, type ShelfText } from "./shelf/read-shelf.js";
+export { shelfSchema } from "./shelf/shelf-schema.js";
 
 // The fold and the grain
 
@@ -80,6 +92,7 @@ export type {
   Item,
   Join,
   Piece,
+  PieceDie,
   PieceForm,
   Rounding,
 } from "./expansion.js";

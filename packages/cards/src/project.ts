@@ -16,6 +16,8 @@ export interface Project {
   readonly trimmer: Trimmer;
   readonly papers: readonly Paper[];
   readonly cards: readonly Design[];
+  /** What work costs; absent where nothing is said of it. */
+  readonly rates?: Rates | undefined;
   /** Warnings and notes that the maker knows of and means. */
   readonly silences: readonly Silence[];
 }
@@ -28,6 +30,16 @@ export interface Silence {
   /** The place where it holds, with all that stands there, such as `cards[0].front[1]`; `null`: everywhere. */
   readonly at: string | null;
   readonly because: string;
+}
+
+/** What work costs, each as decimal text with up to four decimals; `null` where it is not reckoned. */
+export interface Rates {
+  /** The sign or name of the currency, such as `$`. */
+  readonly currency: string | null;
+  /** Cost of an hour of work. */
+  readonly hour: string | null;
+  /** Minutes of work for one copy of a card. */
+  readonly minutesPerCard: string | null;
 }
 
 /** What the tool can do, and what is worth keeping. */
@@ -309,7 +321,7 @@ export interface Choice {
 }
 
 /** What lies on a surface of a card. */
-export type Layer = Mat | Panel | Bands | Strip | Sentiment;
+export type Layer = Mat | Panel | Bands | Strip | Sentiment | DieCut;
 
 interface Common {
   /** Where it stands in the file, such as `cards[2].front[0]`. */
@@ -433,6 +445,19 @@ export interface Sentiment extends Common {
   readonly text: string | null;
   /** From the inside out. */
   readonly mats: readonly { readonly paper: Choice; readonly border: Ticks }[];
+}
+
+/** A layer that is cut by a die out of a die blank, a rectangle that is larger than its shape. */
+export interface DieCut extends Common {
+  readonly kind: "die";
+  /** The name of the die. */
+  readonly die: string;
+  readonly paper: Choice;
+  /** Width and height of the shape: what the layer takes on its carrier. */
+  readonly cut: Size;
+  /** What is cut from the sheet. */
+  readonly blank: Size;
+  readonly place: Place;
 }
 
 /** How large a layer is on what carries it. */

@@ -2,10 +2,11 @@
 // they are added, which is the order they are stacked in.
 
 import { formatLength, formatSize, type Size, type Ticks, type Unit } from "@sheetwright/measure";
-import type { CardLayer, CardSeam, Item, Join, Piece, PieceForm, Rounding } from "../expansion.js";
+import type { CardLayer, CardSeam, Item, Join, Piece, PieceDie, PieceForm, Rounding } from "../expansion.js";
 import type { Choice, Design, GrainNeed, Layer, Project, Ribbon, Sides, SurfaceName } from "../project.js";
 import type { ProjectFault } from "../project-fault.js";
 import { designLetters } from "./design-letters.js";
+import { type FaceOfPaper, indexFaces } from "./face-index.js";
 import type { Rectangle } from "./surface.js";
 
 /** What a piece is, before it has its letter. */
@@ -13,6 +14,12 @@ export interface NewPiece {
   readonly purpose: string;
   readonly path: string;
   readonly choice: Choice;
+}
+
+/** The rectangle that a die cuts its shape from. */
+export interface DieBlank {
+  readonly form: PieceForm;
+  readonly die: PieceDie;
 }
 
 /** What a ribbon or a tape is, before it has its letter. */
@@ -36,6 +43,18 @@ export interface LaidBorder {
   readonly above: number;
 }
 
+/** A piece that is to be cut short below other layers, once these are laid. */
+export interface HiddenJoin {
+  /** Index of its layer. */
+  readonly layer: number;
+  readonly along: "width" | "height";
+  /** What its paper gives of that side. */
+  readonly gives: Ticks;
+  readonly path: string;
+  /** What it is: `the 1b mat`. */
+  readonly words: string;
+}
+
 /** A card half made. Only what lays its layers adds to the lists. */
 export interface CardBuilder {
   readonly design: Design;
@@ -47,6 +66,10 @@ export interface CardBuilder {
   readonly borders: LaidBorder[];
   readonly seams: CardSeam[];
   readonly joins: Join[];
+  readonly hides: HiddenJoin[];
+  /** The faces of the papers of the project, by id. */
+  readonly faces: ReadonlyMap<string, FaceOfPaper>;
+  readonly longestCut: Ticks | null;
   readonly roundings: Rounding[];
   readonly faults: ProjectFault[];
 }
@@ -56,11 +79,8 @@ export interface CardBuilder {
  *
  * @internal
  */
-export function startCard(
-  design: Design,
-  { units, precision }: Project,
-  forms: readonly PieceForm[],
-): CardBuilder {
+export function startCard(design: Design, project: Project, forms: readonly PieceForm[]): CardBuilder {
+  const { units, precision } = project;
   const builder: CardBuilder = {
     design,
     units,
@@ -71,6 +91,9 @@ export function startCard(
     borders: [],
     seams: [],
     joins: [],
+    hides: [],
+    faces: indexFaces(project),
+    longestCut: project.trimmer.longestCut,
     roundings: [],
     faults: [],
   };
@@ -95,12 +118,14 @@ export function addLayer(
     readonly grain?: Layer["grain"];
     readonly text?: string | null;
     readonly foam?: Ticks | null;
+    /** What is cut from the sheet, where that is not the layer itself. */
+    readonly blank?: DieBlank;
   },
 ): number {
-  const { surface, rectangle, on, border, grain = null, text = null, foam = null } = at;
+  const { surface, rectangle, on, border, grain = null, text = null, foam = null, blank } = at;
   const { x, y, width, height } = rectangle;
   const form = { width, height, scores: [], grainAlong: grain?.along ?? null };
-  const id = addPiece(builder, piece, [form], grain?.need ?? "ignore");
+  const id = addPiece(builder, piece, [blank?.form ?? form], grain?.need ?? "ignore", blank?.die);
   const lifted = foam === null ? {} : { foam };
   builder.layers.push({ surface, x, y, width, height, piece: id, on, border, text, ...lifted });
   return builder.layers.length - 1;
@@ -167,11 +192,17 @@ function nextId({ design, pieces, items }: CardBuilder): string {
   return `${design.number}${designLetters(pieces.length + items.length)}`;
 }
 
-function addPiece(
+/**
+ * Adds a piece without a layer; gives its id.
+ *
+ * @internal
+ */
+export function addPiece(
   builder: CardBuilder,
   { purpose, path, choice }: NewPiece,
   forms: readonly PieceForm[],
   grainNeed: GrainNeed,
+  die?: PieceDie,
 ): string {
   const { design, pieces } = builder;
   const label = nextLabel(builder, purpose);
@@ -188,6 +219,7 @@ function addPiece(
     forms,
     quantity: design.copies,
     grainNeed,
+    ...(die === undefined ? {} : { die }),
   });
   return id;
 }

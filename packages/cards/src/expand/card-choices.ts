@@ -1,4 +1,4 @@
-import type { BandParts, Choice, Design, GrainNeed, Layer } from "../project.js";
+import type { BandParts, Choice, Design, GrainNeed, Layer, LayerJoin } from "../project.js";
 import { isCovering, isOfPaper, seamOf } from "./seam-of.js";
 
 /** A choice of papers, with the path of the value that says it and what its grain is to do. */
@@ -18,17 +18,40 @@ export interface ChoiceAt {
  * @internal
  */
 export function choicesOf(design: Design): readonly ChoiceAt[] {
-  const { base, foldGrain, flats, path } = design;
+  const { base, frontPaper, insert, foldGrain, flats, path } = design;
+  const alongFolds = flats.map(({ scores, along }) =>
+    scores.length === 0 ? null : along === "width" ? ("height" as const) : ("width" as const),
+  );
   return [
     {
       choice: base,
       path: `${path}.base`,
       grainPath: `${path}.base.grain`,
-      grainAlong: flats.map(({ scores, along }) =>
-        scores.length === 0 ? null : along === "width" ? "height" : "width",
-      ),
+      grainAlong: alongFolds,
       need: foldGrain,
     },
+    ...(frontPaper === undefined
+      ? []
+      : [
+          {
+            choice: frontPaper,
+            path: `${path}.front-paper`,
+            grainPath: `${path}.front-paper`,
+            grainAlong: [null],
+            need: "ignore" as const,
+          },
+        ]),
+    ...(insert === undefined
+      ? []
+      : [
+          {
+            choice: insert.paper,
+            path: `${insert.path}.paper`,
+            grainPath: `${insert.path}.grain`,
+            grainAlong: alongFolds,
+            need: insert.grain,
+          },
+        ]),
     ...design.surfaces.flatMap(({ layers }) => layers.flatMap(choicesOfLayer)),
   ];
 }
@@ -44,8 +67,13 @@ function ownChoices(layer: Layer): readonly ChoiceAt[] {
   const { grain } = layer;
   const asAsked = grain === null ? free : { grainPath, grainAlong: [grain.along], need: grain.need };
   if (layer.kind === "bands") return choicesOfBands(layer, path, asAsked);
-  const own = { choice: layer.paper, path: `${path}.${layer.kind}`, ...asAsked };
-  if (layer.kind !== "sentiment") return [own];
+  const own = {
+    choice: layer.paper,
+    path: `${path}.${layer.kind === "die" ? "paper" : layer.kind}`,
+    ...asAsked,
+  };
+  if (layer.kind === "die") return [own];
+  if (layer.kind !== "sentiment") return [own, ...choicesOfJoin(layer.join, path, free)];
   return [
     own,
     ...layer.mats.map(({ paper }, index) => ({ choice: paper, path: `${path}.mats[${index}].mat`, ...free })),
@@ -69,6 +97,22 @@ function choicesOfBands(
     }),
     ...(isCovering(cover) && isOfPaper(cover)
       ? [{ choice: cover, path: `${path}.seam.cover`, ...free }]
+      : []),
+  ];
+}
+
+/** The paper of its ends, and of what covers its seams. */
+function choicesOfJoin(
+  join: LayerJoin | undefined,
+  path: string,
+  free: Pick<ChoiceAt, "grainPath" | "grainAlong" | "need">,
+): readonly ChoiceAt[] {
+  if (join === undefined || join.by === "hide") return [];
+  const { cover } = seamOf(join);
+  return [
+    ...(join.by === "ends" ? [{ choice: join.paper, path: `${path}.join.ends`, ...free }] : []),
+    ...(isCovering(cover) && isOfPaper(cover)
+      ? [{ choice: cover, path: `${path}.join.cover`, ...free }]
       : []),
   ];
 }

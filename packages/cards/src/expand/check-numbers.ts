@@ -3,7 +3,18 @@
 
 import { LONGEST_LENGTH, type Size } from "@sheetwright/measure";
 import { surfacesOf } from "../fold/surfaces.js";
-import type { Along, BandParts, Design, Extent, Flat, Layer, Place, Project } from "../project.js";
+import type {
+  Along,
+  BandParts,
+  Design,
+  DieCut,
+  Extent,
+  Flat,
+  Layer,
+  LayerJoin,
+  Place,
+  Project,
+} from "../project.js";
 import type { ProjectFault } from "../project-fault.js";
 import { checkFinish } from "./check-finish.js";
 import { checkCount, checkLength, checkSize } from "./check-values.js";
@@ -51,6 +62,7 @@ export function checkCardNumbers(design: Design): readonly ProjectFault[] {
     ...checkCount(`${path}.copies`, copies, 1, MOST_COPIES),
     ...surfaces.flatMap(({ layers }) => layers.flatMap((layer) => checkLayer(layer, 1))),
     ...checkSurfaces(design),
+    ...checkLeaves(design),
     ...checkFinish(design),
   ];
   if (copiesFor.guests + copiesFor.samples !== copies) {
@@ -82,6 +94,24 @@ function checkSurfaces({ surfaces, flats, front }: Design): readonly ProjectFaul
     const message = `The fold of this card gives no ${name}. Lay it on a surface that it has.`;
     return missing ? [contradiction(path, name, "a surface of the card", message)] : [];
   });
+}
+
+/** An insert lies in the one fold of a card, and a front of its own belongs to an easel. */
+function checkLeaves({ path, insert, frontPaper, flats }: Design): readonly ProjectFault[] {
+  const faults: ProjectFault[] = [];
+  const [fold = "none"] = flats.map((flat) => flat.fold);
+  if (insert !== undefined) {
+    faults.push(...checkLength(`${insert.path}.border`, insert.border, 0));
+    if (flats.some((flat) => flat.fold !== "side" && flat.fold !== "top")) {
+      const message = `An insert lies in the fold of a card that is folded once, at the side or the top, and this one has the fold ${fold}. Lay a panel inside instead.`;
+      faults.push(contradiction(insert.path, fold, "a card with a side or a top fold", message));
+    }
+  }
+  if (frontPaper !== undefined && flats.some((flat) => flat.fold !== "easel")) {
+    const message = `Only an easel has a front of its own, and this card has the fold ${fold}. Lay a panel on the front instead.`;
+    faults.push(contradiction(`${path}.front-paper`, fold, "a card with an easel fold", message));
+  }
+  return faults;
 }
 
 /** A flat is its panels, with a score between each two; its other side is that of the front. */
@@ -143,6 +173,7 @@ function checkOwn(layer: Layer, depth: number): readonly ProjectFault[] {
         ...checkLength(`${path}.width`, layer.width, 1),
         ...(layer.length === null ? [] : checkLength(`${path}.length`, layer.length, 1)),
         ...place(path, layer.place),
+        ...checkJoin(layer.join, path),
       ];
     case "sentiment":
       return [
@@ -151,13 +182,34 @@ function checkOwn(layer: Layer, depth: number): readonly ProjectFault[] {
         ...place(path, layer.place),
         ...layer.mats.flatMap(({ border }, index) => checkLength(`${path}.mats[${index}].border`, border, 0)),
       ];
+    case "die":
+      return [...faults, ...checkDie(layer), ...place(path, layer.place)];
     case "bands": {
       faults.push(...extent(path, layer.extent), ...checkBands(layer, path, depth));
       return faults;
     }
     default:
-      return [...faults, ...extent(path, layer.extent)];
+      return [...faults, ...extent(path, layer.extent), ...checkJoin(layer.join, path)];
   }
+}
+
+/** What a die cuts comes out of its blank. */
+function checkDie({ path, die, cut, blank }: DieCut): readonly ProjectFault[] {
+  const sizes = [...checkSize(`${path}.die`, cut), ...checkSize(`${path}.die`, blank)];
+  if (sizes.length > 0) return sizes.slice(0, 1);
+  if (cut.width <= blank.width && cut.height <= blank.height) return [];
+  const message = `The die ${die} cuts a shape that is larger than its die blank. Make the die blank larger.`;
+  return [contradiction(`${path}.die`, die, "a die blank that holds the shape", message)];
+}
+
+function checkJoin(join: LayerJoin | undefined, path: string): readonly ProjectFault[] {
+  if (join === undefined || join.by === "hide") return [];
+  const { cover, width, gap } = seamOf(join);
+  return [
+    ...(join.by === "parts" ? checkCount(`${path}.join.parts`, join.parts, 2, 3) : []),
+    ...(isCovering(cover) ? checkLength(`${path}.join.width`, width, 1) : []),
+    ...checkLength(`${path}.join.gap`, gap, 0),
+  ];
 }
 
 /** Bands, and bands that divide one of them. */

@@ -22,6 +22,8 @@ export interface BandsToLay extends Pick<BandParts, "runs" | "papers" | "seam"> 
   readonly seamKey: string;
   /** Their name for a message: `1b bands`. */
   readonly what: string;
+  /** Whether those that meet edge to edge are told of by what they are together. */
+  readonly isOne: boolean;
   readonly grain: Layer["grain"];
   /** Under each of them. */
   readonly foam: Layer["foam"];
@@ -47,6 +49,7 @@ export function bandsToLay(
     papers,
     seam,
     seamKey: "seam",
+    isOne: true,
     divide: (builder, bands) => divideBands(builder, { ...bands, shares }),
     pieceOf: (_, path) => ({ purpose, path }),
   };
@@ -156,8 +159,7 @@ function gather(builder: CardBuilder, bands: BandsToLay, whole: Rectangle, gathe
     const rectangle = slice(runs, whole, start, end - start);
     const own = `${path}.papers[${index}]`;
     if ("faces" in paper) {
-      // Bands that meet edge to edge are told of by what they are together.
-      const meets = !isMixed && gap === 0;
+      const meets = bands.isOne && !isMixed && gap === 0;
       const piece = bands.pieceOf(index, isMixed ? own : path);
       gathered.leaves.push({ rectangle, own: meets ? whole : rectangle, choice: paper, piece });
     } else {

@@ -1,12 +1,13 @@
 // Lays the layers of a card one on another, from the bottom to the top. In a list each layer lies on the last one before it
 // that carries: a mat, or a panel or bands that fill their carrier up to a border, unless it has layers of its own.
 
-import type { Extent, Layer, Sentiment, Sides, Strip } from "../project.js";
-import { addLayer, type CardBuilder, nextLabel } from "./card-builder.js";
+import type { DieCut, Extent, Layer, Sentiment, Sides, Strip } from "../project.js";
+import { addLayer, type CardBuilder, type DieBlank, nextLabel } from "./card-builder.js";
 import { fault } from "./fault.js";
 import { bandsToLay, layBands } from "./lay-bands.js";
 import { layByBorder } from "./lay-by-border.js";
 import { type LaidBySize, layBySize } from "./lay-by-size.js";
+import { layJoin } from "./lay-join.js";
 import { distances, type Rectangle, type Surface } from "./surface.js";
 
 /**
@@ -41,6 +42,8 @@ function layLayer(builder: CardBuilder, layer: Layer, carrier: Surface): Surface
       return layStrip(builder, layer, carrier);
     case "sentiment":
       return laySentiment(builder, layer, carrier);
+    case "die":
+      return layDieCut(builder, layer, carrier);
     case "bands": {
       const laid = layExtent(builder, layer, layer.extent, carrier, layer.name ?? "bands");
       if (laid === null) return null;
@@ -100,6 +103,24 @@ function layStrip(builder: CardBuilder, strip: Strip, carrier: Surface): Surface
     keys: across ? { width: "length", height: "width" } : { width: "width", height: "length" },
   });
   return addSingle(builder, strip, purpose, laid, carrier);
+}
+
+/** The layer is as large as the shape, and its piece as the die blank. */
+function layDieCut(builder: CardBuilder, layer: DieCut, carrier: Surface): Surface {
+  const { path, cut, blank, die, place, grain } = layer;
+  const purpose = layer.name === null ? "die blank" : `${layer.name} die blank`;
+  const laid = layBySize(builder, {
+    size: cut,
+    place,
+    carrier,
+    what: `the shape of the ${nextLabel(builder, purpose)}`,
+    path,
+    keys: { width: "die", height: "die" },
+  });
+  return addSingle(builder, layer, purpose, laid, carrier, {
+    form: { width: blank.width, height: blank.height, scores: [], grainAlong: grain?.along ?? null },
+    die: { name: die, cut: { width: cut.width, height: cut.height } },
+  });
 }
 
 function laySentiment(builder: CardBuilder, sentiment: Sentiment, carrier: Surface): Surface {
@@ -184,23 +205,36 @@ function addSingle(
   purpose: string,
   laid: LaidBySize,
   carrier: Surface,
+  blank?: DieBlank,
 ): Surface {
   const { rectangle } = laid;
+  const { path, paper, grain, foam } = layer;
   const words = `the ${nextLabel(builder, purpose)}`;
-  const on = addLayer(
-    builder,
-    { purpose, path: layer.path, choice: layer.paper },
-    {
-      surface: carrier.surface,
-      rectangle,
-      on: carrier.on,
-      border: distances(rectangle, carrier),
-      grain: layer.grain,
-      foam: layer.foam,
-    },
-  );
+  const on =
+    "join" in layer && layer.join !== undefined
+      ? layJoin(builder, { layer, join: layer.join, purpose, rectangle, carrier })
+      : addLayer(
+          builder,
+          { purpose, path, choice: paper },
+          {
+            surface: carrier.surface,
+            rectangle,
+            on: carrier.on,
+            border: distances(rectangle, carrier),
+            grain,
+            foam,
+            ...(blank === undefined ? {} : { blank }),
+          },
+        );
   recordThirds(builder, on, laid);
-  return { ...rectangle, surface: carrier.surface, on, until: on + 1, words, isMat: layer.kind === "mat" };
+  return {
+    ...rectangle,
+    surface: carrier.surface,
+    on,
+    until: builder.layers.length,
+    words,
+    isMat: layer.kind === "mat",
+  };
 }
 
 function recordThirds(builder: CardBuilder, layer: number, { roundings }: LaidBySize): void {
@@ -221,6 +255,7 @@ function findHiddenMat(builder: CardBuilder, layer: Layer, carrier: Surface, rec
 function extentKey(layer: Layer): string {
   if (layer.kind === "strip") return "width";
   if (layer.kind === "sentiment") return "size";
+  if (layer.kind === "die") return "die";
   return layer.extent.by;
 }
 

@@ -10,7 +10,11 @@ import { checkPapers } from "./check-papers.js";
 import { checkSilences } from "./check-silences.js";
 import { fault } from "./fault.js";
 import { findCoveredBorders } from "./find-covered-borders.js";
+import { hideJoins } from "./hide-joins.js";
+import { layEaselFront } from "./lay-easel-front.js";
+import { layInsert } from "./lay-insert.js";
 import { layLayers } from "./lay-layers.js";
+import type { Surface } from "./surface.js";
 import { visibleAreas } from "./visible-areas.js";
 
 /** A project worked out, and all that is wrong with it. The expansion is whole only where there are no faults. */
@@ -59,23 +63,21 @@ function workOutCard(project: Project, design: Design): CardBuilder {
     grainAlong: scores[0] === undefined ? null : grainForFold(scores[0]),
   }));
   const builder = startCard(design, project, forms);
-  for (const { name, layers } of design.surfaces) {
-    const surface = surfacesOfDesign(design).find((one) => one.name === name);
-    if (surface === undefined) continue;
-    const { width, height } = surface;
-    const words = SURFACE_WORDS[name] ?? `${name.replace("-", " ")} of the card`;
-    layLayers(builder, layers, {
-      surface: name,
-      x: 0,
-      y: 0,
-      width,
-      height,
-      on: null,
-      until: 0,
-      words: `the ${words}`,
-      isMat: false,
-    });
+  const surfaces = new Map<SurfaceName, Surface>(
+    surfacesOfDesign(design).map(({ name, width, height }) => {
+      const words = `the ${SURFACE_WORDS[name] ?? `${name.replace("-", " ")} of the card`}`;
+      return [name, { surface: name, x: 0, y: 0, width, height, on: null, until: 0, words, isMat: false }];
+    }),
+  );
+  // What lies there lies on these.
+  for (const surface of [...layEaselFront(builder, surfaces), ...layInsert(builder, surfaces)]) {
+    surfaces.set(surface.surface, surface);
   }
+  for (const { name, layers } of design.surfaces) {
+    const surface = surfaces.get(name);
+    if (surface !== undefined) layLayers(builder, layers, surface);
+  }
+  hideJoins(builder);
   // Where something is too large or missing, what it covers says nothing yet.
   if (builder.faults.length === 0) findHiddenMats(builder);
   if (builder.faults.length === 0) builder.faults.push(...findCoveredBorders(builder));
@@ -97,13 +99,18 @@ function surfacesOfDesign({ flats, front }: Pick<Design, "flats" | "front">): re
 }
 
 function findHiddenMats(builder: CardBuilder): void {
-  const { design, layers, pieces, faults } = builder;
+  const { design, layers, pieces, joins, faults } = builder;
   const surfaces = surfacesOfDesign(design);
   const areas = new Map(design.surfaces.map(({ name }) => [name, visibleAreas({ surfaces, layers }, name)]));
   const mats = new Set(design.surfaces.flatMap((one) => matPaths(one.layers)));
-  layers.forEach(({ piece: id, surface }, index) => {
+  const isHidden = (index: number) => areas.get(layers[index]?.surface ?? "front")?.layers[index] === 0n;
+  layers.forEach(({ piece: id }, index) => {
     const piece = pieces.find((candidate) => candidate.id === id);
-    if (piece === undefined || !mats.has(piece.path) || areas.get(surface)?.layers[index] !== 0n) return;
+    if (piece === undefined || !mats.has(piece.path) || !isHidden(index)) return;
+    // Of a mat in several parts one may be hidden.
+    const parts = joins.find((join) => join.pieces.includes(id))?.pieces ?? [id];
+    const all = layers.flatMap((layer, at) => (parts.includes(layer.piece) ? [at] : []));
+    if (!all.every(isHidden)) return;
     faults.push(
       fault({
         code: "border-vanishes",

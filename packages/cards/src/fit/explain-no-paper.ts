@@ -110,6 +110,8 @@ function sayHelp(help: Help, unit: Unit): string {
     }
     case "tool":
       return `A tool that cuts ${formatLength(help.longestCut, { unit })} would do.`;
+    case "join":
+      return sayJoin(help);
     case "untrimmed":
       return `Without the trim, ${help.face.design.name} is large enough.`;
     default: {
@@ -119,6 +121,16 @@ function sayHelp(help: Help, unit: Unit): string {
       return `A sheet of ${orLarger ? "at least " : ""}${say(size, unit)}${grain} would do.`;
     }
   }
+}
+
+function sayJoin({ join, line }: Extract<Help, { kind: "join" }>): string {
+  const how =
+    join.by === "parts"
+      ? `Made up of ${join.parts} parts`
+      : join.by === "ends"
+        ? "Made up with ends of another paper"
+        : "Cut short where another layer lies on it";
+  return `${how} it fits: write ${line}.`;
 }
 
 function sayTurn({ face, against }: Extract<Help, { kind: "turn" }>): string {

@@ -7,6 +7,7 @@ import type { Piece } from "../expansion.js";
 import { flatsOf } from "../fold/flats.js";
 import { grainForFold } from "../fold/fold-verdict.js";
 import type { Design, Flat, Layer, Project, SurfaceLayers } from "../project.js";
+import { type HelpByJoin, helpByJoin } from "./help-by-join.js";
 import { longestCutFor } from "./longest-cut-for.js";
 import { fits, type Relaxation, type Way, waysToCut } from "./ways-to-cut.js";
 
@@ -17,6 +18,7 @@ export type Help =
   | { readonly kind: "papers"; readonly names: readonly string[]; readonly faces: readonly string[] }
   | { readonly kind: "border"; readonly from: Ticks | null; readonly by: Ticks; readonly path: string }
   | { readonly kind: "untrimmed"; readonly face: FaceOfPaper }
+  | HelpByJoin
   | { readonly kind: "tool"; readonly longestCut: Ticks }
   | {
       readonly kind: "sheet";
@@ -44,6 +46,7 @@ export function findHelp(project: Project, piece: Piece, nearest: Way): readonly
     ...(design === undefined ? [] : helpByBorder(project, piece, design, own)),
     ...helpByTrim(piece, own, longestCut),
     ...helpByPaper(piece, own, [...index.values()], longestCut),
+    ...(design === undefined ? [] : helpByJoin(project, piece, design)),
     ...helpBySheet(piece, nearest, longestCut),
   ];
 }
@@ -126,11 +129,11 @@ function helpByBorder(
   design: Design,
   own: readonly FaceOfPaper[],
 ): readonly Help[] {
-  const path = piece.path.replace(/\.seam$/, "");
+  const path = piece.path.replace(/(?:\.papers\[\d+\])*(?:\.seam|\.join(?:\.ends)?)?$/, "");
   const layer = design.surfaces
     .map(({ layers }) => findLayer(layers, path))
     .find((found) => found !== undefined);
-  if (layer === undefined || layer.kind === "strip" || layer.kind === "sentiment") return [];
+  if (layer === undefined || !("extent" in layer)) return [];
   if (layer.extent.by !== "border") return [];
   const { border } = layer.extent;
 
@@ -176,7 +179,7 @@ export function widenOnSurfaces(
 function widenBorder(layers: readonly Layer[], path: string, by: Ticks): readonly Layer[] {
   return layers.map((layer) => {
     const inner = { ...layer, layers: widenBorder(layer.layers, path, by) };
-    if (inner.path !== path || inner.kind === "strip" || inner.kind === "sentiment") return inner;
+    if (inner.path !== path || !("extent" in inner)) return inner;
     if (inner.extent.by !== "border") return inner;
     const { left, right, top, bottom } = inner.extent.border;
     const border = { left: left + by, right: right + by, top: top + by, bottom: bottom + by };

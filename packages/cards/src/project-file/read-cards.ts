@@ -9,6 +9,7 @@ import { readEnvelope } from "./read-envelope.js";
 import { readExtras } from "./read-extras.js";
 import { readFold, readFoldOfPiece } from "./read-fold.js";
 import { readFormat } from "./read-format.js";
+import { readInsert } from "./read-insert.js";
 import { readLayers } from "./read-layers.js";
 import { readPlainSize } from "./read-measures.js";
 import { LONGEST_NAME } from "./read-paper-design.js";
@@ -69,6 +70,10 @@ function readCard(
     front,
     flats,
     base,
+    ...(card["front-paper"] === undefined
+      ? {}
+      : { frontPaper: readChoice(card["front-paper"], at("front-paper"), reading) ?? NO_CHOICE }),
+    ...(card.insert === undefined ? {} : { insert: readInsert(card.insert, at("insert"), reading) }),
     foldGrain,
     copies: copiesFor.guests + copiesFor.samples,
     copiesFor,

@@ -1,11 +1,13 @@
 import type { Ticks } from "@sheetwright/measure";
-import type { Choice, Layer, Run, Sentiment, Strip } from "../project.js";
+import type { Choice, DieCut, Layer, Run, Sentiment, Strip } from "../project.js";
 import { checkKind } from "./check-kind.js";
 import type { Written } from "./check-structure.js";
 import { readBandParts } from "./read-bands.js";
 import { type ChoiceReading, readChoice } from "./read-choice.js";
+import { type ReadDie, readDieName } from "./read-dies.js";
 import { CLASSIC_BORDER, readExtent, readPlace, refusePlace } from "./read-extent.js";
 import { THICKEST_EXTRA } from "./read-extras.js";
+import { readJoin } from "./read-join.js";
 import { readLength, readPlainSize } from "./read-measures.js";
 import { LONGEST_NAME } from "./read-paper-design.js";
 import { readText } from "./reading.js";
@@ -24,6 +26,8 @@ const LONGEST_WORDS = 200;
 /** Stands in for what could not be read, in a card that is not looked into further. */
 const NO_CHOICE: Choice = { faces: [], text: "" };
 const NO_LENGTH: Ticks = 1;
+const NO_SIZE = { width: NO_LENGTH, height: NO_LENGTH };
+const NO_DIE: ReadDie = { name: "", cut: NO_SIZE, blank: NO_SIZE };
 
 /** Reads layers from the bottom to the top, and reports what is wrong with them. */
 export function readLayers(
@@ -64,7 +68,8 @@ function readLayer(layer: WrittenLayer, path: string, reading: ChoiceReading, de
     case "mat":
     case "panel": {
       const paper = readChoice(layer[kind], at(kind), reading) ?? NO_CHOICE;
-      return { kind, ...common, paper, extent: readExtent(layer, path, reading) };
+      const extent = readExtent(layer, path, reading);
+      return { kind, ...common, paper, extent, ...readJoin(layer.join, at("join"), reading) };
     }
     case "bands":
       return {
@@ -75,6 +80,8 @@ function readLayer(layer: WrittenLayer, path: string, reading: ChoiceReading, de
       };
     case "strip":
       return { ...common, ...readStrip(layer, path, reading) };
+    case "die":
+      return { ...common, ...readDieCut(layer, path, reading) };
     case "sentiment":
       return { ...common, ...readSentiment(layer, path, reading) };
     default:
@@ -104,6 +111,7 @@ function readStrip(layer: WrittenLayer, path: string, reading: ChoiceReading): O
     width: readLength(layer.width, at("width"), reading) ?? NO_LENGTH,
     length: readLength(layer.length, at("length"), reading),
     place: readPlace(layer, path, reading),
+    ...readJoin(layer.join, at("join"), reading),
   };
 }
 
@@ -118,6 +126,19 @@ function refuseAlong(layer: WrittenLayer, runs: Run, path: string, reading: Choi
   const words = typeof layer.line === "string" ? [layer.line] : (layer.line ?? []);
   if (words.some((word) => word !== undefined && thirds.test(word)))
     refusePlace(layer, ["line"], path, reading, why);
+}
+
+function readDieCut(layer: WrittenLayer, path: string, reading: ChoiceReading): Own<DieCut> {
+  const at = (key: keyof WrittenLayer) => pathTo(path, key);
+  const { name, cut, blank } = readDieName(layer.die, at("die"), reading) ?? NO_DIE;
+  return {
+    kind: "die",
+    die: name,
+    paper: readChoice(layer.paper, at("paper"), reading) ?? NO_CHOICE,
+    cut,
+    blank,
+    place: readPlace(layer, path, reading),
+  };
 }
 
 function readSentiment(layer: WrittenLayer, path: string, reading: ChoiceReading): Own<Sentiment> {

@@ -85,6 +85,32 @@ export const WORDINGS = {
     expected: "the keys of the trimmer, such as longest-cut: 12",
     noun: "the trimmer",
   },
+  shelf: {
+    code: "wrong-type",
+    expected: "a shelf: sheetwright-shelf: 1, then papers, trimmers, dies or rates",
+    noun: "a shelf",
+  },
+  shelfTrimmer: {
+    code: "wrong-type",
+    expected: "the keys of a trimmer, such as { longest-cut: 12 }",
+    noun: "a trimmer",
+  },
+  shelfVersion: { code: "version", expected: "sheetwright-shelf: 1" },
+  trimmers: {
+    code: "wrong-type",
+    expected: "trimmers by name, such as small trimmer: { longest-cut: 12 }",
+    noun: "the trimmers",
+  },
+  dies: { code: "wrong-type", expected: "dies by name, such as star: 3 x 3", noun: "the dies" },
+  die: {
+    code: "not-a-size",
+    expected: "the size of what the die cuts, such as 3 x 3, or { size: 3 x 3, blank: 4 x 4 }",
+  },
+  dieKeys: { code: "wrong-type", expected: "{ size: 3 x 3, blank: 4 x 4 }", noun: "a die" },
+  dieName: { code: "not-a-word", expected: "the name of a die, such as star" },
+  rates: { code: "wrong-type", expected: "rates, such as { hour: 18.50 }", noun: "the rates" },
+  hour: { code: "not-a-count", expected: "the cost of an hour of work, such as 18.50" },
+  minutes: { code: "not-a-count", expected: "minutes of work for one copy, such as 12" },
   cuts: { code: "not-a-word", expected: "edge-to-edge or strips" },
   papers: {
     code: "wrong-type",
@@ -176,6 +202,7 @@ export const WORDINGS = {
     noun: "what lies elsewhere",
   },
   base: { code: "unknown-paper", expected: "a paper, such as night, or { paper: night, grain: require }" },
+  insertKeys: { code: "wrong-type", expected: "{ paper: cream, border: 1/8 }", noun: "an insert" },
   baseKeys: { code: "wrong-type", expected: "{ paper: night, grain: require }", noun: "a base" },
   foldGrain: {
     code: "not-a-word",
@@ -235,6 +262,23 @@ export const WORDINGS = {
     words: ["bare"],
   },
   seamKeys: { code: "wrong-type", expected: "{ cover: cream, width: 1/2 }", noun: "a seam" },
+  joinKeys: {
+    code: "wrong-type",
+    expected: "{ parts: 2, cover: cream, width: 1/2 }, { ends: cream } or { hide: below the layer }",
+    noun: "a join",
+  },
+  joinAt: {
+    code: "not-a-word",
+    expected: "both ends or one end",
+    meant: { both: "both ends", one: "one end", end: "one end" },
+  },
+  joinParts: { code: "not-a-count", expected: "2 or 3 parts" },
+  joinHide: {
+    code: "not-a-word",
+    expected: "below the layer",
+    words: ["below the layer"],
+    meant: { yes: "below the layer", true: "below the layer", below: "below the layer" },
+  },
   bare: { code: "not-a-word", expected: "true, or nothing" },
   runs: {
     code: "not-a-word",

@@ -36,21 +36,20 @@ const bandWidths = z.strictObject(
 /** How wide bands are. */
 export const bandShares = z.union([ratios, bandWord, bandWidths], says("bandShares"));
 
-const seamKeys = z.strictObject(
-  {
-    cover: choice.optional().describe("The paper of the strips that cover the seams."),
-    ribbon: text.optional().describe("A ribbon that covers them instead, in your words."),
-    tape: text.optional().describe("A tape that covers them instead, in your words."),
-    bare: z.literal(true, says("bare")).optional().describe("true: the seams are to be seen."),
-    width: length.optional().describe("Width of what covers a seam; it lies centred on it."),
-    gap: length.optional().describe("How far the parts stand apart; each loses half of it. Default: 0."),
-    colour: z
-      .union([z.string(), z.number()], says("colour"))
-      .optional()
-      .describe("Colour of a ribbon or a tape in pictures. Default: a quiet colour of its own."),
-  },
-  says("seamKeys"),
-);
+/** The keys of a seam, which a join has as well. */
+export const SEAM_KEYS = {
+  cover: choice.optional().describe("The paper of the strips that cover the seams."),
+  ribbon: text.optional().describe("A ribbon that covers them instead, in your words."),
+  tape: text.optional().describe("A tape that covers them instead, in your words."),
+  bare: z.literal(true, says("bare")).optional().describe("true: the seams are to be seen."),
+  width: length.optional().describe("Width of what covers a seam; it lies centred on it."),
+  gap: length.optional().describe("How far the parts stand apart; each loses half of it. Default: 0."),
+  colour: z
+    .union([z.string(), z.number()], says("colour"))
+    .optional()
+    .describe("Colour of a ribbon or a tape in pictures. Default: a quiet colour of its own."),
+};
+const seamKeys = z.strictObject(SEAM_KEYS, says("seamKeys"));
 /** What is done about the seams between bands. */
 export const seam = z.union([z.literal("bare"), seamKeys], says("seam"));
 

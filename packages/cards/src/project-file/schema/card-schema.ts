@@ -34,6 +34,20 @@ const baseKeys = z.strictObject(
 );
 const baseSchema = z.union([choice, baseKeys], says("base"));
 
+const insertKeys = z.strictObject(
+  {
+    paper: choice.describe("The paper of the insert, such as cream."),
+    border: length
+      .optional()
+      .describe("What shows of the card round it, at all edges but the fold. Default: 1/8 in (3 mm)."),
+    grain: z
+      .enum(["prefer", "require", "ignore"], says("foldGrain"))
+      .optional()
+      .describe("Whether its grain must run along its fold. Default: prefer."),
+  },
+  says("insertKeys"),
+);
+
 const foldKind = z.enum(
   [
     "side",
@@ -101,7 +115,7 @@ const SURFACES = [
 ] as const;
 const surfaceName = z.union([z.enum(SURFACES), z.string().regex(/^page-[1-9][0-9]?$/)], says("surfaceName"));
 
-const ALL = ["copies", "front", "inside", "back", "elsewhere", "extras", "envelope"];
+const ALL = ["copies", "front", "front-paper", "insert", "inside", "back", "elsewhere", "extras", "envelope"];
 
 /** The ways to say how large a card is. */
 export const CARD_KINDS = {
@@ -132,6 +146,12 @@ export const cardSchema = z
         ),
       base: baseSchema.describe("The paper of the folded body of the card."),
       copies: copiesSchema.optional().describe("Copies of this card. Default: what the project says."),
+      "front-paper": choice
+        .optional()
+        .describe("The paper of the panel that is the front of an easel. Default: that of the base."),
+      insert: insertKeys
+        .optional()
+        .describe("A folded leaf inside a card with a side or a top fold; what lies inside lies on it."),
       front: layersSchema.optional().describe("What lies on the front, from the bottom to the top."),
       inside: layersSchema
         .optional()
@@ -155,4 +175,4 @@ export const cardSchema = z
   .meta({ id: "card", description: "One kind of card.", ...oneOfKinds(CARD_KINDS) });
 
 /** Groups of keys by their wording. */
-export const CARD_GROUPS = { copiesFor, baseKeys, foldKeys, card: cardSchema };
+export const CARD_GROUPS = { copiesFor, baseKeys, foldKeys, insertKeys, card: cardSchema };

@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { says } from "../wording.js";
 import { BAND_GROUPS, bandPapers, bandShares, seam } from "./band-schema.js";
+import { JOIN_GROUPS, join } from "./join-schema.js";
 import { type Kinds, oneOfKinds } from "./kinds.js";
 import { choice, length, run, size, text } from "./scalars.js";
 
@@ -52,14 +53,15 @@ const ALL = ["name", "grain", "foam", "layers"];
 
 /** The kinds of layer. */
 export const LAYER_KINDS = {
-  mat: { noun: "a mat", required: [], optional: ["border", "size", ...PLACE, ...ALL] },
-  panel: { noun: "a panel", required: [], optional: ["border", "size", ...PLACE, ...ALL] },
+  mat: { noun: "a mat", required: [], optional: ["border", "size", "join", ...PLACE, ...ALL] },
+  panel: { noun: "a panel", required: [], optional: ["border", "size", "join", ...PLACE, ...ALL] },
   bands: {
     noun: "bands",
     required: ["papers"],
     optional: ["runs", "seam", "border", "size", ...PLACE, ...ALL],
   },
-  strip: { noun: "a strip", required: ["width"], optional: ["runs", "length", ...PLACE, ...ALL] },
+  strip: { noun: "a strip", required: ["width"], optional: ["runs", "length", "join", ...PLACE, ...ALL] },
+  die: { noun: "a die-cut layer", required: ["paper"], optional: [...PLACE, ...ALL] },
   sentiment: { noun: "a sentiment", required: ["size"], optional: ["text", "mats", ...PLACE, ...ALL] },
 } as const satisfies Kinds;
 
@@ -75,6 +77,10 @@ export const layerSchema = z
           "Bands that meet edge to edge: their widths in proportion, such as [1, 3], in words, or as lengths.",
         ),
       strip: choice.optional().describe("A strip from edge to edge of what carries it: its paper."),
+      die: z
+        .union([z.string(), z.number()], says("dieName"))
+        .optional()
+        .describe("A layer cut by a die: the name of the die, of the project or on its shelf."),
       sentiment: choice.optional().describe("A small strip with words: its paper."),
       papers: bandPapers
         .optional()
@@ -87,10 +93,16 @@ export const layerSchema = z
       border: border
         .optional()
         .describe("What shows of the carrier on each side. Default, where there is no size: 1/8 in (3 mm)."),
+      paper: choice.optional().describe("The paper of what a die cuts."),
       size: size.optional().describe("Width x height as it stands, instead of a border."),
       width: length.optional().describe("Width of a strip."),
       length: length.optional().describe("Length of a strip. Default: from edge to edge of what carries it."),
       seam: seam.optional().describe("What covers the seams between bands, or bare. Default: nothing."),
+      join: join
+        .optional()
+        .describe(
+          "How a mat, a panel or a strip is made up where its paper is smaller, such as { parts: 2 }.",
+        ),
       text: text.optional().describe("The words of a sentiment, for the picture."),
       mats: z
         .array(sentimentMat, says("mats"))
@@ -129,4 +141,11 @@ export const layerSchema = z
 export const layersSchema = z.array(layerSchema, says("layers")).max(MOST_LAYERS, says("layers"));
 
 /** Groups of keys by their wording. */
-export const LAYER_GROUPS = { borderSides, ...BAND_GROUPS, layerGrainKeys, sentimentMat, layer: layerSchema };
+export const LAYER_GROUPS = {
+  borderSides,
+  ...BAND_GROUPS,
+  ...JOIN_GROUPS,
+  layerGrainKeys,
+  sentimentMat,
+  layer: layerSchema,
+};
