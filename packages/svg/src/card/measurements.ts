@@ -4,12 +4,15 @@
  */
 
 import { formatLength, formatSize, type Ticks } from "@sheetwright/measure";
-import type { Flat, Rounding } from "@sheetwright/planner";
+import type { Rounding } from "@sheetwright/planner";
 import { unbroken } from "../text/break-lines.js";
 import { displayName } from "../wording/display-name.js";
 import { type Block, bandBlocks } from "./band-blocks.js";
-import type { CardFacts, CardPiece, LayerPiece } from "./card-facts.js";
-import { bothUnits, otherUnit, placeInWords } from "./place-in-words.js";
+import type { CardFacts, CardPiece, LayerPiece, SurfaceFacts } from "./card-facts.js";
+import { glueCaution } from "./closed-front.js";
+import { foldStep, scoresAt, slitsAt } from "./fold-steps.js";
+import { otherUnit, placeInWords } from "./place-in-words.js";
+import { surfaceInWords } from "./surface-in-words.js";
 
 /** A piece as the list tells of it. */
 export interface MeasuredPiece {
@@ -34,12 +37,18 @@ export interface Measurements {
 const CAUTION =
   "Cut with the guard in place and the paper held down by the tool, not by fingers near the blade; put the blade away " +
   "before you pick anything up. For trimmer, blades and glue, what their makers say comes before this page.";
+const SLIT_CAUTION =
+  "With a craft knife, hold the ruler well back from its edge, cut beside your body and not towards it, and cap the knife.";
 const EQUAL_PARTS = ["", "", "Halves", "Thirds", "Quarters", "Fifths", "Sixths"];
 
 /** Works the words out. */
 export function measurementsOf(facts: CardFacts): Measurements {
-  const blocks = bandBlocks(facts);
-  const pieces = [basePiece(facts), ...facts.layers.map((layer) => layerPiece(facts, layer, blocks))];
+  const surfaces = [facts, ...facts.elsewhere].map((of) => ({ of, blocks: bandBlocks(of) }));
+  const pieces = [
+    basePiece(facts),
+    ...surfaces.flatMap(({ of, blocks }) => of.layers.map((layer) => layerPiece(of, layer, blocks))),
+  ];
+  const isSlit = facts.card.flats.some(({ slits }) => slits.length > 0);
   const marked = pieces.some(({ sizes }) =>
     sizes.some(({ first, second }) => `${first}${second}`.includes("~")),
   );
@@ -48,13 +57,16 @@ export function measurementsOf(facts: CardFacts): Measurements {
     markNote: marked
       ? `~ is the nearest that a ruler shows: cut by the ${facts.unit === "in" ? "inches" : "millimetres"}.`
       : null,
-    steps: stepsOf(facts, blocks),
-    roundings: roundingsOf(facts, blocks),
-    caution: CAUTION,
+    steps: [...baseSteps(facts), ...surfaces.flatMap(({ of, blocks }) => layerSteps(of, blocks))],
+    roundings: surfaces.flatMap(({ of, blocks }) => roundingsOf(of, blocks)),
+    caution: isSlit ? `${CAUTION} ${SLIT_CAUTION}` : CAUTION,
   };
 }
 
-function sizesOf({ unit }: CardFacts, sizes: readonly { readonly width: Ticks; readonly height: Ticks }[]) {
+function sizesOf(
+  { unit }: SurfaceFacts,
+  sizes: readonly { readonly width: Ticks; readonly height: Ticks }[],
+) {
   const second = otherUnit(unit);
   return sizes.map(({ width, height }) => ({
     first: formatSize(width, height, { unit, mark: false }),
@@ -65,7 +77,12 @@ function sizesOf({ unit }: CardFacts, sizes: readonly { readonly width: Ticks; r
 function basePiece(facts: CardFacts): MeasuredPiece {
   const { base, card } = facts;
   const scores = card.flats.flatMap((flat) =>
-    flat.scores.length === 0 ? [] : [`score ${scoresAt(facts, flat)}`],
+    flat.scores.length === 0 ? [] : [`score ${scoresAt(flat, facts.unit)}`],
+  );
+  const slits = card.flats.flatMap((flat) =>
+    flat.slits.length === 0
+      ? []
+      : [`slits ${slitsAt(flat, (length) => unbroken(formatLength(length, { unit: facts.unit })))}`],
   );
   const need = base.piece.grainNeed;
   const along = base.piece.forms.every(({ grainAlong }) => grainAlong !== null);
@@ -76,21 +93,14 @@ function basePiece(facts: CardFacts): MeasuredPiece {
   return {
     piece: base,
     sizes: sizesOf(facts, card.flats),
-    notes: [...(scores.length === 0 ? [] : [scores.join(" or ")]), ...grain, ...minding(base)],
+    notes: [...(scores.length === 0 ? [] : [scores.join(" or ")]), ...slits, ...grain, ...minding(base)],
   };
 }
 
-function scoresAt({ unit }: CardFacts, { scores, along }: Flat): string {
-  const places = scores.map(({ at }) => unbroken(formatLength(at, { unit })));
-  const last = places.at(-1) ?? "";
-  const listed = places.length < 2 ? last : `${places.slice(0, -1).join(", ")} and ${last}`;
-  return `${listed} from the ${along === "width" ? "left" : "top"}`;
-}
-
-function layerPiece(facts: CardFacts, layer: LayerPiece, blocks: readonly Block[]): MeasuredPiece {
+function layerPiece(facts: SurfaceFacts, layer: LayerPiece, blocks: readonly Block[]): MeasuredPiece {
   const { unit } = facts;
   const block = blocks.find(({ bands }) => bands.includes(layer));
-  const on = `on ${carrierName(facts, layer, blocks, "id")}`;
+  const on = `on ${foamUnder(layer, unit)}${carrierName(facts, layer, blocks, "id")}`;
   const place = placeInWords(layer.layer.border, unit);
   const where =
     block === undefined
@@ -107,8 +117,13 @@ function layerPiece(facts: CardFacts, layer: LayerPiece, blocks: readonly Block[
   return { piece: layer, sizes: sizesOf(facts, [layer.layer]), notes: [where, ...grain, ...minding(layer)] };
 }
 
+/** `1/16 in of foam on `; nothing where the layer is glued flat. */
+function foamUnder({ layer: { foam } }: LayerPiece, unit: CardFacts["unit"]): string {
+  return foam === undefined ? "" : `${unbroken(formatLength(foam, { unit }))} of foam on `;
+}
+
 /** Where a band lies in its block: `top`, `2 13/16 in below the top`. */
-function bandPlace({ bands, boundaries, runs }: Block, layer: LayerPiece, { unit }: CardFacts): string {
+function bandPlace({ bands, boundaries, runs }: Block, layer: LayerPiece, { unit }: SurfaceFacts): string {
   const start = boundaries[bands.indexOf(layer)] ?? 0;
   const edge = runs === "across" ? "top" : "left";
   return start === 0 ? `at the ${edge}` : `${unbroken(formatLength(start, { unit }))} from the ${edge}`;
@@ -124,14 +139,18 @@ function minding({ face, piece, ...rest }: CardPiece | LayerPiece): readonly str
   ];
 }
 
-/** What carries a layer: the front, a piece, or the bands of a block. */
+/** What carries a layer: a surface of the base, a piece, or the bands of a block. */
 function carrierName(
-  { base, layers }: CardFacts,
-  { layer: { on } }: LayerPiece,
+  { card, base, layers }: SurfaceFacts,
+  { layer: { on, surface } }: LayerPiece,
   blocks: readonly Block[],
   by: "id" | "label",
 ): string {
-  if (on === null) return by === "id" ? base.piece.id : `the front of ${base.label}`;
+  if (on === null) {
+    const where = surfaceInWords(card, surface);
+    if (by === "label") return `the ${where} of ${base.label}`;
+    return surface === "front" ? base.piece.id : `${base.piece.id}, ${where}`;
+  }
   const carrier = layers[on];
   if (carrier === undefined) return base.piece.id;
   const block = blocks.find(({ bands }) => bands.includes(carrier));
@@ -150,67 +169,43 @@ function namesOf(pieces: readonly CardPiece[], by: "id" | "label"): string {
   return first === last ? nameOf(first, by) : `${nameOf(first, by)} and ${nameOf(last, by)}`;
 }
 
-function stepsOf(facts: CardFacts, blocks: readonly Block[]): readonly string[] {
+function baseSteps({ base, card, unit }: CardFacts): readonly string[] {
+  const folds = card.flats.map((flat) => foldStep(flat, unbroken(base.label), unit));
+  const [first] = folds;
+  if (first === undefined) return [];
+  // A card that may be folded either way has one step for both.
+  return folds.length === 1
+    ? first
+    : [folds.map((steps) => steps.join(" ")).join(" Or: ")].filter((step) => step !== "");
+}
+
+function layerSteps(facts: SurfaceFacts, blocks: readonly Block[]): readonly string[] {
   const { card, layers, unit } = facts;
-  const steps = [card.flats.flatMap((flat) => foldStep(facts, flat)).join(" Or: ")].filter(
-    (step) => step !== "",
-  );
+  const steps: string[] = [];
   const done = new Set<LayerPiece>();
   for (const layer of layers) {
     if (done.has(layer)) continue;
     const block = blocks.find(({ bands }) => bands.includes(layer));
     const place = placeInWords(layer.layer.border, unit);
-    const carrier = carrierName(facts, layer, blocks, "label");
-    for (const band of block?.bands ?? [layer]) done.add(band);
+    const carrier = `${foamUnder(layer, unit)}${carrierName(facts, layer, blocks, "label")}`;
+    const together = block?.bands ?? [layer];
+    for (const band of together) done.add(band);
+    const isOnFront = layer.layer.surface === "front" && layer.layer.on === null;
+    const cautions = isOnFront ? together.map((each) => glueCaution(card, each.layer)) : [];
+    const glue = cautions.find((said) => said !== null) ?? null;
+    const mind = glue === null ? "" : ` ${glue}`;
     if (block === undefined) {
       const seam = seamUnder(layer, blocks);
       const middle = seam === null ? "" : `, its middle on the seam of ${namesOf(seam, "id")}`;
-      steps.push(`Lay ${unbroken(layer.label)} on ${carrier}${middle}: ${place}.`);
+      steps.push(`Lay ${unbroken(layer.label)} on ${carrier}${middle}: ${place}.${mind}`);
     } else {
       const order = block.runs === "across" ? "from the top down" : "from left to right";
       steps.push(
-        `Lay ${namesOf(block.bands, "label")} edge to edge, ${order}, on ${carrier}: together ${place}.`,
+        `Lay ${namesOf(block.bands, "label")} edge to edge, ${order}, on ${carrier}: together ${place}.${mind}`,
       );
     }
   }
   return steps;
-}
-
-function foldStep({ base, unit }: CardFacts, flat: Flat): readonly string[] {
-  const { along, scores } = flat;
-  const [edge, run] = along === "width" ? ["left", "from top to bottom"] : ["top", "from side to side"];
-  const label = unbroken(base.label);
-  const [only] = scores;
-  if (only === undefined) return [];
-  const at = (chosen: Flat["scores"]) =>
-    chosen
-      .map((score) => bothUnits(score.at, unit))
-      .reduce((all, next, i) => joined(all, next, i, chosen.length));
-  if (scores.length === 1) {
-    const middle = 2 * only.at === flat[along];
-    return [
-      `Score ${label} ${at(scores)} from its ${edge} edge, ${run}, and fold along the score with the ridge that it ` +
-        `raises inside. The front is the ${along === "width" ? "right" : "lower"} ${middle ? "half" : "part"}.`,
-    ];
-  }
-  const outside = scores.filter(({ folds }) => folds === "mountain");
-  const inside = scores.filter(({ folds }) => folds === "valley");
-  const both = scores.filter(({ folds }) => folds === "both");
-  const told = [
-    ...(outside.length === 0
-      ? []
-      : [`on its outside ${at(outside)} from its ${edge} edge, to fold away from you`]),
-    // Turned over by its other edge, the flat keeps the side that is measured from.
-    ...(inside.length === 0 ? [] : [`on its inside ${at(inside)} from the same edge, to fold the other way`]),
-    ...(both.length === 0
-      ? []
-      : [`${at(both)} from its ${edge} edge, to fold one way in the middle and the other way in the strips`]),
-  ];
-  return [`Score ${label}, ${run}: ${told.join("; ")}. The ridge that a score raises goes inside its fold.`];
-}
-
-function joined(all: string, next: string, index: number, count: number): string {
-  return `${all}${index === count - 1 ? " and " : ", "}${next}`;
 }
 
 /** The two bands whose seam lies under the middle of a layer on them; `null` where none does. */
@@ -228,7 +223,7 @@ function seamUnder({ layer }: LayerPiece, blocks: readonly Block[]): readonly La
   return null;
 }
 
-function roundingsOf(facts: CardFacts, blocks: readonly Block[]): readonly string[] {
+function roundingsOf(facts: SurfaceFacts, blocks: readonly Block[]): readonly string[] {
   const { card, layers, unit } = facts;
   const sentences: string[] = [];
   for (const block of blocks) {
