@@ -7,6 +7,8 @@ export interface ProjectFault {
   readonly code: ProjectFaultCode;
   /** Where the value stands, such as `cards[2].front[0].border`; empty for the file as a whole. */
   readonly path: string;
+  /** The shelf file that it stands in, by the name it was given under; absent where it stands in the project itself. */
+  readonly file?: string | undefined;
   /** Line in the file, from 1; `null` where the project did not come from a file. */
   readonly line: number | null;
   /** Column in that line, from 1; `null` where the project did not come from a file. */

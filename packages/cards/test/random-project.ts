@@ -8,6 +8,7 @@ import fc from "fast-check";
 import { formatFront, type Project, readProject, silenceableCodes } from "../src/index.js";
 import { Draw, type FileObject, type FileValue } from "./random-draw.js";
 import { type RandomPapers, randomPapers } from "./random-papers.js";
+import { randomDieCut, randomRates, randomTrimmer } from "./random-tools.js";
 
 /** How large the projects are. */
 export interface RandomProjectOptions {
@@ -26,8 +27,16 @@ export function randomProject(options: RandomProjectOptions = {}): fc.Arbitrary<
     const draw = new Draw(value, value(fc.constantFrom, "in" as const, "in" as const, "mm" as const));
     const precisionSteps = draw.one([1, 1, 1, 2]);
     const papers = randomPapers(draw);
-    const room: Room = { draw, papers, precision: precisionSteps * draw.step, copies, most: layers };
+    const room: Room = {
+      draw,
+      papers,
+      precision: precisionSteps * draw.step,
+      copies,
+      most: layers,
+      dies: new Map(),
+    };
     const count = draw.whole(1, cards);
+    const designs = Array.from({ length: count }, (_, index) => randomCard(room, index));
     return {
       sheetwright: 1,
       title: draw.one(["Lantern Night workshop", "Ember evening", "Rooftops & stars: part 2"]),
@@ -36,7 +45,9 @@ export function randomProject(options: RandomProjectOptions = {}): fc.Arbitrary<
       ...(draw.sometimes(50) ? { copies: randomCopies(room) } : {}),
       ...(draw.sometimes(30) ? { trimmer: randomTrimmer(draw) } : {}),
       papers: papers.file,
-      cards: Array.from({ length: count }, (_, index) => randomCard(room, index)),
+      ...(room.dies.size > 0 ? { dies: Object.fromEntries(room.dies) } : {}),
+      ...(draw.sometimes(25) ? { rates: randomRates(draw) } : {}),
+      cards: designs,
       ...(draw.sometimes(30) ? { silence: randomSilences(draw, count) } : {}),
     };
   });
@@ -58,6 +69,8 @@ interface Room {
   readonly precision: Ticks;
   readonly copies: number;
   readonly most: number;
+  /** The dies that the layers drawn so far name. Filled on the way. */
+  readonly dies: Map<string, FileValue>;
 }
 
 function randomCopies({ draw, copies }: Room): FileValue {
@@ -66,18 +79,6 @@ function randomCopies({ draw, copies }: Room): FileValue {
     guests: draw.whole(1, copies),
     ...(draw.sometimes(70) ? { samples: draw.whole(0, 2) } : {}),
     ...(draw.sometimes(30) ? { spares: draw.whole(0, 2) } : {}),
-  };
-}
-
-function randomTrimmer(draw: Draw): FileValue {
-  const inch = draw.unit === "in" ? 16 : 50;
-  return {
-    ...(draw.sometimes(60) ? { cuts: draw.one(["edge-to-edge", "strips"]) } : {}),
-    ...(draw.sometimes(20) ? { kerf: draw.length(1) } : {}),
-    // As long as the longest sheet: what cannot be cut for its length is a matter of its own.
-    ...(draw.sometimes(30) ? { "longest-cut": draw.unit === "in" ? 12 : "305 mm" } : {}),
-    ...(draw.sometimes(30) ? { "narrowest-hold": draw.length(draw.whole(inch, 2 * inch)) } : {}),
-    ...(draw.sometimes(30) ? { "smallest-offcut": draw.size(2 * inch, draw.whole(inch, 3 * inch)) } : {}),
   };
 }
 
@@ -215,15 +216,12 @@ function withLayers(room: Room, { entry, surface }: Laid, depth: number): FileVa
   return { ...entry, layers: randomLayers(room, surface, depth + 1) };
 }
 
-function randomCarrier(
-  room: Room,
-  carrier: Surface,
-  kind: "mat" | "panel" | "bands",
-  isFree: boolean,
-): Laid {
+function randomCarrier(room: Room, carrier: Surface, kind: "mat" | "panel" | "bands", isFree: boolean): Laid {
   const bySize = !isFree || room.draw.sometimes(25);
   const { keys, size } = bySize ? randomSize(room, carrier) : randomBorder(room.draw, carrier);
   const surface = { ...size, isMat: kind === "mat" };
+  if (kind === "panel" && bySize && room.draw.sometimes(50))
+    return { entry: randomDieCut(room, keys), surface: { ...size, isMat: false }, carries: false };
   // Where there is no room for bands, a panel takes their place.
   const own =
     kind === "bands" ? (randomBands(room, size) ?? randomPaper(room, "panel")) : randomPaper(room, kind);

@@ -42,11 +42,15 @@ export function helpByJoin(project: Project, piece: Piece, design: Design): read
     ({ face, design: of }) => !piece.faces.includes(face.id) && of.front === face && of.count !== 0,
   );
   const own = index.get(piece.faces[0] ?? "");
-  const papers = [...others, ...(own === undefined ? [] : [own])].slice(0, MOST_TRIED).map(choiceOf);
+  const ends = others.slice(0, MOST_TRIED).map(choiceOf);
+  const covers = [...ends, ...(own === undefined ? [] : [choiceOf(own)])];
   const width = WIDTH[project.units];
   const seamOf = (cover: Choice): Seam => ({ cover, width: width.ticks });
   const works = (join: LayerJoin) => tryOut(project, design, layer.path, join, index);
-  const first = (makers: readonly ((paper: Choice) => HelpByJoin)[]): readonly HelpByJoin[] => {
+  const first = (
+    papers: readonly Choice[],
+    makers: readonly ((paper: Choice) => HelpByJoin)[],
+  ): readonly HelpByJoin[] => {
     for (const make of makers) {
       for (const paper of papers) {
         const help = make(paper);
@@ -64,8 +68,8 @@ export function helpByJoin(project: Project, piece: Piece, design: Design): read
   const hide = { ...at, join: { by: "hide" } as const, line: "join: { hide: below the layer }" };
   return [
     ...(works(hide.join) ? [hide] : []),
-    ...first([parts(2), parts(3)]),
-    ...first([
+    ...first(covers, [parts(2), parts(3)]),
+    ...first(ends, [
       (paper) => ({
         ...at,
         join: { by: "ends", paper, at: "both", seam: seamOf(paper) } as const,

@@ -88,6 +88,7 @@ function reportForeign<Name extends string>(
 function expectedOf(key: string, what: string): string {
   const wordings: Readonly<Record<string, WordingName>> = {
     papers: "bandPapers",
+    paper: "choice",
     width: "length",
     size: "size",
     designs: "designs",

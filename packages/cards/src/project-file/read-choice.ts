@@ -1,5 +1,6 @@
 import type { Choice, Paper } from "../project.js";
 import { nearestWord } from "./nearest-word.js";
+import type { ReadDie } from "./read-dies.js";
 import type { Reading } from "./reading.js";
 import { listWords, printable, quote } from "./say-value.js";
 import { pathTo } from "./value-path.js";
@@ -34,6 +35,8 @@ export interface ChoiceReading extends Reading {
   readonly names: ChoiceNames;
   /** Faces of papers of cover weight. */
   readonly covers: ReadonlySet<string>;
+  /** The dies by their names, `null` in place of one that could not be read; `null` where not all are known. */
+  readonly dies: ReadonlyMap<string, ReadDie | null> | null;
 }
 
 /** Reads a choice of papers: one name, or a list of names that any will do of. Gives `null` where one is not known. */

@@ -48,13 +48,19 @@ export function readPapers(
   const read = entries.slice(0, MOST_PAPERS).flatMap(([id, paper]) => {
     const path = pathTo("papers", id);
     checkKey(id, path, reading);
-    const kind = paper === undefined ? null : checkKind(paper, PAPER_KINDS, "paper", path, reading.faults);
+    const kind = paper === undefined ? null : materialOf(paper, path, reading);
     if (kind === null || (kind === "pad" && !isListed(paper?.designs))) unclear.add(id);
     return paper === undefined
       ? []
       : [readPaper(id, kind ?? "cardstock", paper, path, { ...reading, giveColour, longestCut })];
   });
   return { papers: read, unclear };
+}
+
+/** The material of a paper that is written out. One that comes from the shelf was filled in before, or told to be missing. */
+function materialOf(paper: WrittenPaper, path: string, { faults }: Reading): Paper["material"] | null {
+  const kind = checkKind(paper, PAPER_KINDS, "paper", path, faults);
+  return kind === "shelf" ? null : kind;
 }
 
 /** Whether the designs of a pad are all known. */

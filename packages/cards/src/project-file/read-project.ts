@@ -2,20 +2,25 @@ import { CUTTING_PRECISION, inches, type Unit } from "@sheetwright/measure";
 import { isCoverWeight } from "../fold/is-cover-weight.js";
 import type { Paper, Project } from "../project.js";
 import type { ProjectFault } from "../project-fault.js";
+import { readShelfContents, type ShelfText } from "../shelf/read-shelf.js";
+import { type ProjectShelf, takeFromShelf } from "../shelf/take-from-shelf.js";
 import { checkGeometry } from "./check-geometry.js";
 import { checkStructure, type Written } from "./check-structure.js";
 import { type FaultList, type FilePlace, faultList } from "./fault-list.js";
+import { withPlaces } from "./fault-places.js";
 import { FORMAT_VERSION, MIGRATIONS, type Migration, migrate } from "./migrate.js";
 import { readCards, readCopies } from "./read-cards.js";
 import { choiceNames } from "./read-choice.js";
+import { readDies } from "./read-dies.js";
 import { readLength } from "./read-measures.js";
 import { readPapers } from "./read-papers.js";
+import { readRates } from "./read-rates.js";
 import { readSilences } from "./read-silences.js";
 import { readTrimmer } from "./read-trimmer.js";
 import { readVersion } from "./read-version.js";
-import { type ReadYaml, readYaml } from "./read-yaml.js";
+import { readYaml } from "./read-yaml.js";
 import { type Reading, readText } from "./reading.js";
-import { sayValue } from "./say-value.js";
+import { quote, sayValue } from "./say-value.js";
 import type { ProjectFile } from "./schema/project-schema.js";
 
 /** What becomes of the text of a project file. */
@@ -34,6 +39,11 @@ export interface ReadProject {
 export interface ReadProjectOptions {
   /** The name of the file. One that ends in `.json` has its faults told in terms of JSON; nothing else hangs on it. */
   readonly file?: string;
+  /**
+   * The shelf that the project names under `shelf` ({@link shelfOf} tells which): its text, and the name by which its faults
+   * are told. Not looked at where the project names none.
+   */
+  readonly shelf?: ShelfText | undefined;
 }
 
 /** The longest title, and the coarsest precision. */
@@ -73,26 +83,70 @@ export function readProjectOf(
   text: string,
   current: number,
   migrations: ReadonlyMap<number, Migration>,
-  { file = "" }: ReadProjectOptions = {},
+  { file = "", shelf: given }: ReadProjectOptions = {},
 ): ReadProject {
   const list = faultList();
   const yaml = readYaml(text, list, /\.json$/i.test(file) || text.trimStart().startsWith("{"));
   const { data } = yaml;
   let project: Project | null = null;
   let migratedFrom: number | null = null;
-  if (isObject(data)) {
+  let shelfFaults: readonly ProjectFault[] = [];
+  if (isObject(data) && "sheetwright-shelf" in data && !("sheetwright" in data)) {
+    reportShelf(data, list);
+  } else if (isObject(data)) {
     const version = readVersion(data, current, list);
     if (version !== null) {
       if (version < current) migratedFrom = version;
       const present = { ...migrate(data, version, current, migrations), sheetwright: FORMAT_VERSION };
       const writtenAt = migratedFrom === null ? yaml.writtenAt : () => null;
-      project = readData(present, list, writtenAt);
+      const { shelf, faults: told } = readOwnShelf(present, given, list);
+      shelfFaults = told;
+      const taken = takeFromShelf(present, shelf, writtenAt, list);
+      project = readData(taken.data, list, taken.writtenAt, shelf !== "unread");
     }
   } else if (yaml.isReadable) {
     reportNoProject(data, list);
   }
-  const faults = withPlaces(list.faults(), yaml);
+  const faults = [...shelfFaults, ...withPlaces(list.faults(), yaml)];
   return { project: faults.length === 0 ? project : null, faults, placeOf: yaml.placeOf, migratedFrom };
+}
+
+/** Reads the shelf that the project names, with the faults of that file. */
+function readOwnShelf(
+  { shelf: named }: Readonly<Record<string, unknown>>,
+  given: ShelfText | undefined,
+  faults: FaultList,
+): { readonly shelf: ProjectShelf; readonly faults: readonly ProjectFault[] } {
+  if (named === undefined) return { shelf: "none", faults: [] };
+  if (typeof named !== "string") return { shelf: "unread", faults: [] };
+  if (given === undefined) {
+    const message = `The project takes from the shelf ${quote(named)}, and its text was not given.`;
+    const expected = "the text of the shelf file";
+    faults.report({ code: "missing", path: "shelf", found: named, expected, message });
+    return { shelf: "unread", faults: [] };
+  }
+  const { contents, faults: own } = readShelfContents(given);
+  return { shelf: contents ?? "unread", faults: own };
+}
+
+/**
+ * The name of the shelf file that the text of a project asks for, as it stands there: a path told from the project's own
+ * file. `null` where it asks for none, or could not be read. Never throws.
+ *
+ * @example
+ * shelfOf("{ sheetwright: 1, title: One, shelf: my-shelf.yaml }") // => "my-shelf.yaml"
+ * shelfOf("{ sheetwright: 1, title: One }") // => null
+ */
+export function shelfOf(text: string): string | null {
+  const { data } = readYaml(text, faultList(), false);
+  return isObject(data) && typeof data.shelf === "string" ? data.shelf : null;
+}
+
+function reportShelf(data: Readonly<Record<string, unknown>>, faults: FaultList): void {
+  const path = "sheetwright-shelf";
+  const message =
+    "This is a shelf, and a project is wanted: a file that begins with sheetwright: 1. A project names its shelf under the key shelf.";
+  faults.report({ code: "version", path, found: data[path], expected: "sheetwright: 1", message });
 }
 
 function isObject(data: unknown): data is Readonly<Record<string, unknown>> {
@@ -108,7 +162,12 @@ function reportNoProject(data: unknown, faults: FaultList): void {
 }
 
 /** Reads data of the current version; what it gives holds only if there are no faults. */
-function readData(data: unknown, faults: FaultList, writtenAt: Reading["writtenAt"]): Project | null {
+function readData(
+  data: unknown,
+  faults: FaultList,
+  writtenAt: Reading["writtenAt"],
+  isShelfKnown: boolean,
+): Project | null {
   const file = checkStructure(data, faults);
   if (file === undefined) return null;
   const unit = readUnit(file, faults);
@@ -118,7 +177,9 @@ function readData(data: unknown, faults: FaultList, writtenAt: Reading["writtenA
   const trimmer = readTrimmer(file.trimmer, reading);
   const { papers, unclear } = readPapers(file.papers, trimmer.longestCut, reading);
   const names = choiceNames(papers, papers.length + unclear.size === 0 ? null : unclear);
-  const cards = readCards(file.cards, copies, { ...reading, names, covers: coversOf(papers) });
+  const dies = isShelfKnown && faults.isSound("dies") ? readDies(file.dies, reading) : null;
+  const rates = readRates(file.rates, reading);
+  const cards = readCards(file.cards, copies, { ...reading, names, covers: coversOf(papers), dies });
   const project: Project = {
     title: readText(file.title, "title", reading, LONGEST_TITLE) ?? "",
     units: reading.unit,
@@ -126,6 +187,7 @@ function readData(data: unknown, faults: FaultList, writtenAt: Reading["writtenA
     trimmer,
     papers,
     cards,
+    ...(rates === null ? {} : { rates }),
     silences: readSilences(file.silence, { data: file, cards }, reading),
   };
   if (unit !== null) checkGeometry(project, faults);
@@ -144,18 +206,4 @@ function readUnit({ units }: Written<ProjectFile>, faults: FaultList): Unit | nu
   const fault = faults.faults().find(({ path }) => path === "units");
   if (fault === undefined) return "in";
   return fault.suggestion === "in" || fault.suggestion === "mm" ? fault.suggestion : null;
-}
-
-/** Fills in where each fault stands, and puts them in the order of the file. */
-function withPlaces(
-  faults: readonly ProjectFault[],
-  { placeOf, keyPlaceOf }: ReadYaml,
-): readonly ProjectFault[] {
-  return faults
-    .map((fault) => {
-      if (fault.line !== null) return fault;
-      const place = fault.code === "unknown-key" ? keyPlaceOf(fault.path) : placeOf(fault.path);
-      return { ...fault, ...(place ?? { line: 1, column: 1 }) };
-    })
-    .sort((a, b) => (a.line ?? 0) - (b.line ?? 0) || (a.column ?? 0) - (b.column ?? 0));
 }

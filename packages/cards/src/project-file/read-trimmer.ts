@@ -16,8 +16,12 @@ const DEFAULTS: Readonly<Record<Unit, { readonly hold: Ticks; readonly offcut: S
 const WIDEST_KERF = inches(1);
 
 /** Reads what the cutting tool can do. */
-export function readTrimmer(trimmer: Written<ProjectFile["trimmer"]>, reading: Reading): Trimmer {
-  const at = (key: string) => pathTo("trimmer", key);
+export function readTrimmer(
+  trimmer: Written<ProjectFile["trimmer"]>,
+  reading: Reading,
+  path = "trimmer",
+): Trimmer {
+  const at = (key: string) => pathTo(path, key);
   const { hold, offcut } = DEFAULTS[reading.unit];
   const given = trimmer ?? {};
   return {

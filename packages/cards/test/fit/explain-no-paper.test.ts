@@ -2,6 +2,7 @@ import { inches, millimetres, type Size } from "@sheetwright/measure";
 import { describe, expect, test } from "vitest";
 import { indexFaces } from "../../src/expand/face-index.js";
 import { findHelp, type Help, widenOnSurfaces } from "../../src/fit/find-help.js";
+import { withJoin } from "../../src/fit/help-by-join.js";
 import { nearestWay, waysToCut } from "../../src/fit/ways-to-cut.js";
 import {
   type Design,
@@ -93,6 +94,7 @@ describe("a piece that no paper can give", () => {
     expect(explained(project([design], { papers: [comets, empty] }), "1b")?.help).toEqual([
       "Turned a quarter it fits comets, if the pattern of comets (one-way) may lie on its side.",
       "Cut from Comets back it fits.",
+      "Made up of 2 parts it fits: write join: { parts: 2, cover: comets, width: 1/2 }.",
       "A sheet of at least 4 x 6 in would do.",
     ]);
   });
@@ -116,11 +118,15 @@ describe("a piece that no paper can give", () => {
       help: [
         "With a border of 1/2 in instead of 1/8 in it fits.",
         "Cut from night it fits.",
+        "Made up of 2 parts it fits: write join: { parts: 2, cover: night, width: 1/2 }.",
+        "Made up with ends of another paper it fits: write join: { ends: night, cover: night, width: 1/2 }.",
         "A sheet of at least 4 3/4 x 6 3/4 in would do.",
       ],
       message:
         "The 1b mat is 4 3/4 x 6 3/4 in, and none of its papers is large enough. Nearest comes dots, which gives 6 x 6 in: " +
         "it is 3/4 in too high. With a border of 1/2 in instead of 1/8 in it fits. Cut from night it fits. " +
+        "Made up of 2 parts it fits: write join: { parts: 2, cover: night, width: 1/2 }. " +
+        "Made up with ends of another paper it fits: write join: { ends: night, cover: night, width: 1/2 }. " +
         "A sheet of at least 4 3/4 x 6 3/4 in would do.",
     });
   });
@@ -133,6 +139,8 @@ describe("a piece that no paper can give", () => {
     expect(explained(project([design], { papers: [night, comets] }), "1b")?.help).toEqual([
       "Turned a quarter it fits comets, if the pattern of comets (one-way) may lie on its side.",
       "Cut from night it fits.",
+      "Made up of 2 parts it fits: write join: { parts: 2, cover: night, width: 1/2 }.",
+      "Made up with ends of another paper it fits: write join: { ends: night, cover: night, width: 1/2 }.",
       "A sheet of at least 4 x 6 in would do.",
     ]);
   });
@@ -183,6 +191,8 @@ describe("a piece that no paper can give", () => {
     expect(explained(whole, "1b")?.message).toBe(
       "The 1b panel is 99 x 144 mm, and none of its papers is large enough. Nearest comes small, which gives 90 x 120 mm: " +
         "it is 9 mm too wide and 24 mm too high. With borders 12 mm wider on each side it fits. Cut from night it fits. " +
+        "Made up of 2 parts it fits: write join: { parts: 2, cover: night, width: 12 }. " +
+        "Made up with ends of another paper it fits: write join: { ends: night, cover: night, width: 12 }. " +
         "A sheet of at least 99 x 144 mm would do.",
     );
   });
@@ -304,6 +314,11 @@ describe("projects made at random", () => {
           if (changed === undefined) throw new Error(`${piece.id} is lost.`);
           const given = help.kind === "papers" ? { ...changed, faces: help.faces } : changed;
           expect(canBeCut(helped, given)).toBe(true);
+          if (help.kind !== "join") continue;
+          const made = expandProject(helped).pieces.filter(({ path }) =>
+            path.startsWith(`${help.path}.join`),
+          );
+          expect(made.every((part) => canBeCut(helped, part))).toBe(true);
         }
       }
     });
@@ -339,6 +354,14 @@ describe("projects made at random", () => {
         return own((design) => ({
           ...design,
           surfaces: widenOnSurfaces(design.surfaces, help.path, help.by),
+        }));
+      case "join":
+        return own((design) => ({
+          ...design,
+          surfaces: design.surfaces.map((one) => ({
+            ...one,
+            layers: withJoin(one.layers, help.path, help.join),
+          })),
         }));
       case "tool":
         return { ...whole, trimmer: { ...whole.trimmer, longestCut: help.longestCut } };

@@ -59,7 +59,11 @@ describe("the envelope of a card", () => {
       '"a7" is not the name of an envelope. Did you mean env-us-a7 (5 1/4 x 7 1/4 in)',
     ],
     ["envelope: us-a77", "not-a-size", '"us-a77" is not the name of an envelope. Did you mean'],
-    ["envelope: us-letter", "not-a-size", "us-letter is a sheet (8 1/2 x 11 in), and an envelope is needed here."],
+    [
+      "envelope: us-letter",
+      "not-a-size",
+      "us-letter is a sheet (8 1/2 x 11 in), and an envelope is needed here.",
+    ],
     ["envelope: 5 x", "not-a-size", '"5 x" is not a size'],
     ["envelope: []", "not-a-size", "Found an empty list, expected an envelope: a name such as us-a7"],
     ["envelope: 7", "not-a-size", "Found 7, expected an envelope"],

@@ -374,6 +374,13 @@ describe("how values may be written", () => {
     ["80lb Cover", { unit: "lb", pounds: 80, grade: "cover" }],
     ["24 lb bond", { unit: "lb", pounds: 24, grade: "bond" }],
     ["65 lb", { unit: "lb", pounds: 65, grade: null }],
+    // Other words on labels for the same grades: paper-weight tables in printer manuals.
+    ["90 lb offset", { unit: "lb", pounds: 90, grade: "text" }],
+    ["60 lb Book", { unit: "lb", pounds: 60, grade: "text" }],
+    ["24 lb writing paper", { unit: "lb", pounds: 24, grade: "bond" }],
+    ["80 lb cover stock", { unit: "lb", pounds: 80, grade: "cover" }],
+    ["110 lb cardstock", { unit: "lb", pounds: 110, grade: null }],
+    ["80 lb card stock", { unit: "lb", pounds: 80, grade: null }],
     ["216 g/m2", { unit: "g/m2", grammage: 216 }],
     ["216 g/m²", { unit: "g/m2", grammage: 216 }],
     ["216gsm", { unit: "g/m2", grammage: 216 }],

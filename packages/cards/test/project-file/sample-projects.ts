@@ -98,6 +98,12 @@ cards:
       - bands: [1, 1]
         papers: [night, stars.mist]
         seam: bare
+      - { die: tag, paper: night, name: wish, left: 1/4, top: 1/4 }
+dies:
+  star: 2 x 2
+  tag: { size: 1 x 2, blank: 2 x 3 }
+  moon: { blank: 2 x 2, margin: 1/8 }
+rates: { currency: $, hour: 18.50, minutes-per-card: 12 }
 silence:
   - { check: bare-seam, at: Rooftops, because: wanted so }
   - { check: unused-paper, because: rays and mist are for next year }

@@ -78,6 +78,7 @@ export const PAPER_KINDS = {
   paper: plain("a plain paper"),
   glitter: plain("a glitter paper"),
   pad: { noun: "a pad", required: ["designs"], optional: ALL },
+  shelf: { noun: "a paper from the shelf", required: [], optional: ["designs", ...ALL, "offcuts"] },
 } as const satisfies Kinds;
 
 const kindOf = (what: string) =>
@@ -91,6 +92,9 @@ const paperSchema = z
       paper: kindOf("Plain or patterned paper"),
       glitter: kindOf("Glitter paper"),
       pad: kindOf("A pad of several designs"),
+      shelf: text
+        .optional()
+        .describe("A paper from the shelf: its name there; other keys come before what the shelf says."),
       designs: z
         .record(paperKey, design, says("designs"))
         .optional()

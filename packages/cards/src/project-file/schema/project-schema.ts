@@ -2,32 +2,15 @@ import { z } from "zod";
 import { FORMAT_VERSION } from "../migrate.js";
 import { says } from "../wording.js";
 import { cardSchema, copiesSchema } from "./card-schema.js";
+import { DIE_GROUPS, diesSchema } from "./die-schema.js";
 import { papersSchema } from "./paper-schema.js";
-import { length, size, textOf } from "./scalars.js";
+import { RATES_GROUPS, ratesSchema } from "./rates-schema.js";
+import { length, text, textOf } from "./scalars.js";
 import { silencesSchema } from "./silence-schema.js";
+import { projectTrimmer } from "./trimmer-schema.js";
 
 /** The most cards of a project. */
 const MOST_CARDS = 200;
-
-const trimmer = z.strictObject(
-  {
-    cuts: z
-      .enum(["edge-to-edge", "strips"], says("cuts"))
-      .optional()
-      .describe(
-        "edge-to-edge: every cut crosses the part; strips: strips, pieces from the strips, one last trim. Default: edge-to-edge.",
-      ),
-    kerf: length.optional().describe("Width lost by each cut. Default: 0, as with a blade."),
-    "longest-cut": length.optional().describe("The longest cut the tool makes. Default: no limit."),
-    "narrowest-hold": length
-      .optional()
-      .describe("The narrowest part the tool holds firmly. Default: 1 in (25 mm)."),
-    "smallest-offcut": size
-      .optional()
-      .describe("The smallest leftover worth keeping. Default: 2 x 2 in (50 x 50 mm)."),
-  },
-  says("trimmer"),
-);
 
 /** A project file of the current version. Every key is listed and explained; a change of any makes a new version. */
 export const projectFile = z
@@ -47,8 +30,17 @@ export const projectFile = z
         .describe(
           "Copies of every card that does not say otherwise: a number of guests, or guests, samples and spares. Default: 1.",
         ),
-      trimmer: trimmer.optional().describe("What the cutting tool can do, and what is worth keeping."),
+      shelf: text
+        .optional()
+        .describe("The file of your own things, such as my-shelf.yaml; its place is told from this file."),
+      trimmer: projectTrimmer
+        .optional()
+        .describe(
+          "What the cutting tool can do, and what is worth keeping; or the name of one on the shelf.",
+        ),
       papers: papersSchema.describe("The papers on hand, each under a short name of your own."),
+      dies: diesSchema.optional().describe("Dies, each under a name of your own, beside those on the shelf."),
+      rates: ratesSchema.optional().describe("What work costs. Default: as on the shelf, else not reckoned."),
       cards: z
         .array(cardSchema, says("cards"))
         .min(1, says("cards"))
@@ -65,7 +57,12 @@ export const projectFile = z
   });
 
 /** Groups of keys by their wording. */
-export const PROJECT_GROUPS = { trimmer, project: projectFile };
+export const PROJECT_GROUPS = {
+  trimmer: projectTrimmer,
+  ...DIE_GROUPS,
+  ...RATES_GROUPS,
+  project: projectFile,
+};
 
 /** The data of a project file that are right in structure; lengths and names are still as they were written. */
 export type ProjectFile = z.infer<typeof projectFile>;
@@ -79,5 +76,32 @@ export type ProjectFile = z.infer<typeof projectFile>;
  * projectSchema().required // => ["sheetwright", "title", "papers", "cards"]
  */
 export function projectSchema(): Readonly<Record<string, unknown>> {
-  return { ...z.toJSONSchema(projectFile) };
+  return withShelfWords({ ...z.toJSONSchema(projectFile) });
+}
+
+interface JsonObject {
+  readonly [key: string]: unknown;
+}
+
+/**
+ * What a project takes from its shelf is filled in before the data are checked, so the schema of the reader knows nothing
+ * of the short ways to name it: `night: shelf`, and the name of a trimmer.
+ */
+function withShelfWords(schema: JsonObject): JsonObject {
+  const properties = schema.properties as Readonly<Record<string, JsonObject>>;
+  const { papers, trimmer } = properties;
+  if (papers === undefined || trimmer === undefined)
+    throw new RangeError("papers, trimmer: not in the schema.");
+  const { description, ...keys } = trimmer;
+  return {
+    ...schema,
+    properties: {
+      ...properties,
+      papers: {
+        ...papers,
+        additionalProperties: { anyOf: [{ const: "shelf" }, papers.additionalProperties] },
+      },
+      trimmer: { description, anyOf: [{ type: "string" }, keys] },
+    },
+  };
 }
