@@ -201,6 +201,7 @@ describe("a project with every key", () => {
         path: "cards[0].front[0]",
         name: null,
         grain: null,
+        foam: null,
         paper: { faces: ["copper"], text: "copper" },
         extent: {
           by: "border",
@@ -212,6 +213,7 @@ describe("a project with every key", () => {
             path: "cards[0].front[0].layers[0]",
             name: null,
             grain: null,
+            foam: inches(1 / 16),
             paper: { faces: ["stars.dots", "stars.comets", "stars.rays", "stars.mist"], text: "stars" },
             extent: {
               by: "border",
@@ -231,8 +233,9 @@ describe("a project with every key", () => {
         path: "cards[0].front[1]",
         name: null,
         grain: { along: "height", need: "require" },
+        foam: null,
         runs: "upright",
-        ratios: [1, 3],
+        shares: { by: "ratio", ratios: [1, 3] },
         papers: [
           { faces: ["stars.comets", "stars.dots"], text: "stars.comets or stars.dots" },
           { faces: ["night.back"], text: "night.back" },
@@ -253,6 +256,7 @@ describe("a project with every key", () => {
         path: "cards[0].front[2]",
         name: "horizon",
         grain: { along: "height", need: "prefer" },
+        foam: null,
         runs: "across",
         paper: { faces: ["ember"], text: "ember" },
         width: inches(1 / 2),
@@ -265,6 +269,7 @@ describe("a project with every key", () => {
         path: "cards[0].front[3]",
         name: null,
         grain: null,
+        foam: null,
         paper: { faces: ["night", "ember"], text: "night or ember" },
         size: { width: inches(2), height: inches(1 / 2) },
         place: { x: { from: "third", third: 2 }, y: { from: "third", third: 2 } },
