@@ -93,6 +93,7 @@ function expectedOf(key: string, what: string): string {
     size: "size",
     designs: "designs",
     base: "base",
+    fold: "fold",
     name: "text",
   };
   return WORDINGS[wordings[key] ?? (what === "card" ? "card" : "text")].expected;

@@ -15,7 +15,7 @@ import { PAPER_GROUPS, PAPER_KINDS } from "./schema/paper-schema.js";
 import { PROJECT_GROUPS, type ProjectFile, projectFile } from "./schema/project-schema.js";
 import { SILENCE_GROUPS } from "./schema/silence-schema.js";
 import { pathOf, pathTo, type Step } from "./value-path.js";
-import { type Wording, wordingOf } from "./wording.js";
+import { WORDINGS, type Wording, wordingOf } from "./wording.js";
 
 type Issue = z.core.$ZodIssue;
 
@@ -106,7 +106,7 @@ function checkIssue(
   }
   check.wrong.push(steps);
   if (spot.value === undefined) check.missing.push(() => reportMissing(issue, spot, check.faults));
-  else if (issue.code === "invalid_key") reportBadKey(spot, check.faults);
+  else if (issue.code === "invalid_key") reportBadKey(issue.message, spot, check.faults);
   else reportValue(issue, spot, check.faults);
 }
 
@@ -157,8 +157,12 @@ function keysFor(wording: string, value: unknown): readonly string[] {
   return kindNamed(wording, value)?.keys ?? Object.keys(GROUPS.get(wording)?.shape ?? {});
 }
 
-function reportBadKey({ path, steps }: Spot, faults: FaultList): void {
+function reportBadKey(wording: string, { path, steps }: Spot, faults: FaultList): void {
   const key = String(steps.at(-1));
+  if (wording === "elsewhere") {
+    reportBadSurface(key, path, faults);
+    return;
+  }
   faults.report({
     code: "wrong-type",
     path,
@@ -166,6 +170,19 @@ function reportBadKey({ path, steps }: Spot, faults: FaultList): void {
     expected: "a name of at most 40 letters, digits, - and _ that begins with a letter",
     message: `${quote(key)} cannot be the key of a paper or a design. Use letters, digits, - and _, beginning with a letter; a name for pictures and lists goes behind name.`,
   });
+}
+
+function reportBadSurface(key: string, path: string, faults: FaultList): void {
+  const { code, expected, words, meant } = WORDINGS.surfaceName;
+  const suggestion = wordMeant(key, words, { code, expected, meant });
+  const isOwn = ["front", "inside", "back"].includes(key);
+  const help = isOwn
+    ? `What lies on the ${key} stands at the card itself: write ${key}: there.`
+    : suggestion === null
+      ? `Surfaces here are ${expected.replace("a surface of the card: ", "")}.`
+      : `Did you mean ${suggestion}?`;
+  const message = `${quote(key)} is not a surface that lies elsewhere. ${help}`;
+  faults.report({ code, path, found: key, expected, message, suggestion: isOwn ? null : suggestion });
 }
 
 function nameOf({ steps }: Spot): string {

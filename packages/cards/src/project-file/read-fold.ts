@@ -130,8 +130,9 @@ function refuseMeasures(
   for (const key of ["gap", "shorten", "panels", "widths", "folds", "divides"] as const) {
     if (!(key in fold) || takes(kind, key)) continue;
     const known = MEASURES[kind];
-    const help = known.length === 0 ? "It takes no other key." : `It takes ${listWords(known, "and")}.`;
-    const message = `A fold of the kind ${kind} takes no ${key}. ${help}`;
+    const others = (Object.keys(MEASURES) as (keyof typeof MEASURES)[]).filter((other) => takes(other, key));
+    const help = known.length === 0 ? "It takes no other key" : `It takes ${listWords(known, "and")}`;
+    const message = `A fold of the kind ${kind} takes no ${key}. ${help}; the key ${key} goes with ${listWords(others, "and")}.`;
     faults.report({
       code: "contradiction",
       path: pathTo(path, key),
@@ -170,7 +171,7 @@ function readOwn(fold: WrittenFoldKeys, path: string, reading: Reading): FoldWis
     reading.faults.report({ code: "missing", path: pathTo(path, key), expected, message });
   }
   if (fold.widths !== undefined && fold.folds !== undefined && folds.length !== widths.length - 1) {
-    const message = `There are ${widths.length} panels and ${folds.length} folds. Say of each score between two panels how it folds.`;
+    const message = `There are ${widths.length} panels and ${folds.length === 1 ? "1 fold" : `${folds.length} folds`}. Say of each score between two panels how it folds.`;
     const expected = `${widths.length - 1} folds`;
     reading.faults.report({
       code: "contradiction",
@@ -187,9 +188,10 @@ function readOwn(fold: WrittenFoldKeys, path: string, reading: Reading): FoldWis
 function reportVanishing(flats: readonly Flat[], path: string, { faults, unit }: Reading): void {
   const panels = flats.flatMap((flat) => flat.panels);
   const least = Math.min(...panels);
+  const taken = least < 0 ? `${formatLength(-least, { unit })} more than it has` : "all that it has";
   const message =
-    `A panel of this fold would be ${formatLength(Math.max(least, 0), { unit })} wide: the front is too small for it, ` +
-    "or a panel is shortened by more than it has. Make the card larger, or the gap or what panels are shortened by smaller.";
+    `A panel of this fold vanishes: the gap, or what it is shortened by, takes ${taken}. ` +
+    "Make the card larger, or the gap or what panels are shortened by smaller.";
   faults.report({
     code: "part-vanishes",
     path,

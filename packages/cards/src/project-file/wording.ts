@@ -195,6 +195,20 @@ export const WORDINGS = {
     expected:
       "a surface of the card: inside-front, inside-flap, flap, left-door, right-door, upper-door, lower-door, page-1 and so on",
     noun: "what lies elsewhere",
+    words: [
+      "inside-front",
+      "inside-flap",
+      "flap",
+      "left-door",
+      "right-door",
+      "upper-door",
+      "lower-door",
+      "page-1",
+      "page-2",
+      "page-3",
+      "page-4",
+    ],
+    meant: { left: "left-door", right: "right-door", "top-door": "upper-door", "bottom-door": "lower-door" },
   },
   elsewhere: {
     code: "wrong-type",

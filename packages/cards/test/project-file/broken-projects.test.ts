@@ -84,7 +84,7 @@ const CASES: readonly Case[] = [
   // Papers
   ["no papers", "sheetwright: 1\ntitle: x\ncards: [{ name: A, format: us-a2, base: cream }]\n", "missing", "papers", 1, null, 'The key "papers" is missing.'],
   ["an empty bundle", "sheetwright: 1\ntitle: x\npapers: {}\ncards: [{ name: A, format: us-a2, base: c }]\n", "missing", "papers", 3, null, "There is no paper here."],
-  ["a paper without a size", paper("count: 3"), "missing", "papers.cream", 4, null, "This paper has none of the keys cardstock, paper, glitter and pad."],
+  ["a paper without a size", paper("count: 3"), "missing", "papers.cream", 4, null, "This paper has none of the keys cardstock, paper, glitter, pad and shelf."],
   ["a misspelt material", paper("cardstok: us-letter"), "unknown-key", "papers.cream.cardstok", 4, "cardstock", "Did you mean cardstock?"],
   ["two materials", paper("cardstock: us-letter, glitter: us-letter"), "contradiction", "papers.cream.glitter", 4, null, "here are cardstock and glitter"],
   ["a misspelt sheet", paper("cardstock: us-leter"), "not-a-size", "papers.cream.cardstock", 4, "us-letter", "Did you mean us-letter?"],
@@ -114,7 +114,7 @@ const CASES: readonly Case[] = [
   ["an offcut with its height first", paper("cardstock: us-letter, offcuts: [{ size: 11 x 2 }]"), "too-large", "papers.cream.offcuts[0].size", 4, "2 x 11 in", "is 2 x 11 in meant?"],
   ["a pad without designs", paper("pad: 6 x 6"), "missing", "papers.cream.designs", 4, null, 'The key "designs" is missing: a pad needs it.'],
   ["a pad with no design in it", paper("pad: 6 x 6, designs: {}"), "missing", "papers.cream.designs", 4, null, "There is no design here."],
-  ["designs of cardstock", paper("cardstock: us-letter, designs: { dots: 3 }"), "contradiction", "papers.cream.designs", 4, null, '"designs" does not go with cardstock: it belongs to a pad.'],
+  ["designs of cardstock", paper("cardstock: us-letter, designs: { dots: 3 }"), "contradiction", "papers.cream.designs", 4, null, '"designs" does not go with cardstock: it belongs to a pad or a paper from the shelf.'],
   ["offcuts of a pad as a whole", paper("pad: 6 x 6, designs: { dots: 3 }, offcuts: [2 x 2]"), "contradiction", "papers.cream.offcuts", 4, null, '"offcuts" does not go with a pad'],
   ["a misspelt key of a design", paper("pad: 6 x 6, designs: { dots: { patern: one-way } }"), "unknown-key", "papers.cream.designs.dots.patern", 4, "pattern", '"patern" is not a key of a design of a pad.'],
   ["a paper called back", SMALLEST.replaceAll("cream", "back"), "not-a-word", "papers.back", 4, null, "No paper or design can be called back"],
@@ -153,7 +153,7 @@ const CASES: readonly Case[] = [
   ["an empty front", project("  - name: A\n    format: us-a7\n    base: night\n    front:"), "missing", "cards[0].front", 11, null, 'Nothing stands behind "front".'],
 
   // Layers
-  ["a layer of no kind", layer("border: 1/8"), "missing", "cards[0].front[0]", 12, null, "This layer has none of the keys mat, panel, bands, strip and sentiment."],
+  ["a layer of no kind", layer("border: 1/8"), "missing", "cards[0].front[0]", 12, null, "This layer has none of the keys mat, panel, bands, strip, die and sentiment."],
   ["a layer of two kinds", layer("mat: night, panel: plain"), "contradiction", "cards[0].front[0].panel", 12, null, "or make two layers of them"],
   ["a misspelt kind", layer("pannel: night"), "unknown-key", "cards[0].front[0].pannel", 12, "panel", '"pannel" is not a key of a layer. Did you mean panel?'],
   ["a misspelt border", layer("panel: night, boarder: 1/8"), "unknown-key", "cards[0].front[0].boarder", 12, "border", '"boarder" is not a key of a panel. Did you mean border?'],
