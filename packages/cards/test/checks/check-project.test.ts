@@ -200,15 +200,26 @@ describe("seams", () => {
         path: "cards[0].front[0].seam.width",
         silenced: null,
         message:
-          "A cover of 1/16 in may not hide its seam: cuts are up to 1/16 in off on each side. Make it at least 1/8 in wide.",
+          "A cover of 1/16 in may not hide its seam: cuts are up to 1/16 in off on each side. Make it wider than 1/8 in.",
       },
     ]);
-    expect(found([bands([1, 1], byBorder(0), { seam: seam(inches(1 / 8)) })])).toEqual([]);
+    // Wider than the gap of the seam and the cutting error on both sides (common practice, no source).
+    expect(found([bands([1, 1], byBorder(0), { seam: seam(inches(1 / 8)) })])).toHaveLength(1);
+    expect(found([bands([1, 1], byBorder(0), { seam: seam(inches(3 / 16)) })])).toEqual([]);
+    const apart = { ...seam(inches(3 / 16)), gap: inches(1 / 16) };
+    expect(found([bands([1, 1], byBorder(0), { seam: apart })])).toMatchObject([
+      {
+        code: "narrow-cover",
+        message:
+          "A cover of 3/16 in may not hide its seam: cuts are up to 1/16 in off on each side, and the parts stand 1/16 in " +
+          "apart. Make it wider than 3/16 in.",
+      },
+    ]);
     const metric = card(millimetres(105), millimetres(148), [
       bands([1, 1], byBorder(0), { seam: seam(millimetres(2)) }),
     ]);
     expect(checkProject(project([metric], { papers: [night, cream], units: "mm" }))).toMatchObject([
-      { code: "narrow-cover", message: expect.stringContaining("at least 3 mm") },
+      { code: "narrow-cover", message: expect.stringContaining("wider than 3 mm") },
     ]);
   });
 });

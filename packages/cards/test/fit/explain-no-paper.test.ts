@@ -155,7 +155,8 @@ describe("a piece that no paper can give", () => {
     expect(found?.message).toBe(
       "The 1b panel is 8 x 9 in, and none of its papers is large enough. Nearest comes night, which gives 8 1/2 x 11 in: " +
         "turned a quarter, as 9 x 8 in, it is 1/2 in too wide. Turned a quarter it fits night, if the grain is preferred " +
-        "and not required to run along one side. A sheet of at least 9 x 8 in with its grain along the side of " +
+        "and not required to run along one side. Made up of 2 parts it fits: write join: { parts: 2, cover: night, width: 1/2 }. " +
+        "A sheet of at least 9 x 8 in with its grain along the side of " +
         "8 in would do.",
     );
   });
@@ -346,7 +347,10 @@ describe("projects made at random", () => {
         // Paper without a grain meets any requirement.
         return against === "pattern"
           ? loose
-          : { ...loose, papers: loose.papers.map((each) => ({ ...each, grain: "none" })) };
+          : {
+              ...loose,
+              papers: loose.papers.map((each) => ({ ...each, grain: "none", grainBasis: "given" })),
+            };
       }
       case "fold":
         return own((design) => ({ ...design, flats: [help.flat] }));
