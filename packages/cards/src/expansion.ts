@@ -4,7 +4,18 @@
  */
 
 import type { Size, Ticks, Unit } from "@sheetwright/measure";
-import type { CopiesFor, Flat, GrainNeed, Paper, Run, Score, Sides, Slit, SurfaceName } from "./project.js";
+import type {
+  CopiesFor,
+  Extra,
+  Flat,
+  GrainNeed,
+  Paper,
+  Run,
+  Score,
+  Sides,
+  Slit,
+  SurfaceName,
+} from "./project.js";
 
 /** What {@link expandProject} makes of a project. */
 export interface Expansion {
@@ -39,7 +50,12 @@ export interface Card {
   readonly joins: readonly Join[];
   /** Lengths that were rounded to the project's precision. */
   readonly roundings: readonly Rounding[];
+  /** What is fastened on it that is not cut, in the order of the file; absent where there is nothing. */
+  readonly extras?: readonly CardExtra[] | undefined;
 }
+
+/** Something on a card that is neither cut from paper nor from a ribbon: so many of it on one surface. */
+export type CardExtra = Pick<Extra, "name" | "count" | "surface">;
 
 /** A surface of a card with its size, upright as its reader sees it, in ticks. */
 export interface CardSurface extends Size {

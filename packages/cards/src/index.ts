@@ -85,6 +85,7 @@ export { expandProject, findProjectFaults } from "./expand/expand-project.js";
 export { type VisibleAreas, visibleAreas } from "./expand/visible-areas.js";
 export type {
   Card,
+  CardExtra,
   CardLayer,
   CardSeam,
   CardSurface,

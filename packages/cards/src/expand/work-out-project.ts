@@ -135,7 +135,7 @@ function matPaths(layers: readonly Layer[]): readonly string[] {
 }
 
 function finishCard({ design, pieces, layers, seams, joins, roundings }: CardBuilder): Card {
-  const { number, name, format, front, copies, copiesFor, flats } = design;
+  const { number, name, format, front, copies, copiesFor, flats, extras } = design;
   const base = pieces[0]?.id ?? "";
   const surfaces = surfacesOfDesign(design);
   return {
@@ -152,5 +152,8 @@ function finishCard({ design, pieces, layers, seams, joins, roundings }: CardBui
     seams,
     joins,
     roundings,
+    ...(extras.length === 0
+      ? {}
+      : { extras: extras.map(({ name, count, surface }) => ({ name, count, surface })) }),
   };
 }

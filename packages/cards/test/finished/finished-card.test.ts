@@ -92,7 +92,8 @@ describe("the thickness of a finished card", () => {
     ["z", 30],
     ["tri", 30],
     ["{ kind: accordion, panels: 5 }", 50],
-    ["easel", 30],
+    // Three panels, and the one that is glued on as the front.
+    ["easel", 40],
   ])("of the fold %s is that of the panels on each other", (fold, expected) => {
     expect(thousandths(`size: 4 x 5, fold: ${fold}`)).toBe(expected);
   });
@@ -248,6 +249,13 @@ describe("projects made at random", () => {
       expect(finishedCards({ ...project, cards })).toEqual(finishedCards(project));
     });
   });
+});
+
+it("leaves what is fastened on in the card worked out, for its steps", () => {
+  const extras = "extras: [{ name: button, count: 2, thickness: 1/8, surface: inside }]";
+  const [card] = expandProject(projectOf(`format: us-a2, ${extras}`)).cards;
+  expect(card?.extras).toEqual([{ name: "button", count: 2, surface: "inside" }]);
+  expect(expandProject(projectOf("format: us-a2")).cards[0]).not.toHaveProperty("extras");
 });
 
 it("is worked out for every card in order", () => {

@@ -133,7 +133,10 @@ export const paper: z.ZodType<Paper> = z
     sheetName: z.string().nullable(),
     trim: sides,
     grain: z.enum(["width", "height", "none", "unknown"]),
-    grainBasis: z.enum(["given", "assumed"]).nullable().describe("Where the grain is known from; null: not known."),
+    grainBasis: z
+      .enum(["given", "assumed"])
+      .nullable()
+      .describe("Where the grain is known from; null: not known."),
     weight: paperWeight.nullable(),
     thickness: ticks.nullable(),
     designs: z.array(design).min(1),
@@ -219,6 +222,10 @@ export const card: z.ZodType<Card> = z
       .describe("The surfaces that the fold gives, the front first."),
     layers: z.array(layer).describe("What lies on them, each from the bottom to the top."),
     seams: z.array(seam),
+    extras: z
+      .array(z.strictObject({ name: z.string(), count: number, surface }))
+      .optional()
+      .describe("What is fastened on it that is not cut; absent: nothing."),
     joins: z.array(join),
     roundings: z.array(
       z.strictObject({

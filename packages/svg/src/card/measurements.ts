@@ -10,6 +10,7 @@ import { displayName } from "../wording/display-name.js";
 import { type Block, bandBlocks } from "./band-blocks.js";
 import type { CardFacts, CardPiece, LayerPiece, SurfaceFacts } from "./card-facts.js";
 import { glueCaution } from "./closed-front.js";
+import { extraSteps } from "./extra-steps.js";
 import { foldStep, scoresAt, slitsAt } from "./fold-steps.js";
 import { otherUnit, placeInWords } from "./place-in-words.js";
 import { surfaceInWords } from "./surface-in-words.js";
@@ -57,7 +58,11 @@ export function measurementsOf(facts: CardFacts): Measurements {
     markNote: marked
       ? `~ is the nearest that a ruler shows: cut by the ${facts.unit === "in" ? "inches" : "millimetres"}.`
       : null,
-    steps: [...baseSteps(facts), ...surfaces.flatMap(({ of, blocks }) => layerSteps(of, blocks))],
+    steps: [
+      ...baseSteps(facts),
+      ...surfaces.flatMap(({ of, blocks }) => layerSteps(of, blocks)),
+      ...extraSteps(facts),
+    ],
     roundings: surfaces.flatMap(({ of, blocks }) => roundingsOf(of, blocks)),
     caution: isSlit ? `${CAUTION} ${SLIT_CAUTION}` : CAUTION,
   };
