@@ -6,6 +6,7 @@
 import { findNamedSize, inches, millimetres, type Size, type Ticks } from "@sheetwright/measure";
 import fc from "fast-check";
 import { formatFront, type Project, readProject, silenceableCodes } from "../src/index.js";
+import { randomBands, randomJoin } from "./random-bands.js";
 import { Draw, type FileObject, type FileValue } from "./random-draw.js";
 import { type RandomPapers, randomPapers } from "./random-papers.js";
 import { randomDieCut, randomRates, randomTrimmer } from "./random-tools.js";
@@ -121,7 +122,7 @@ function randomCard(room: Room, index: number): FileValue {
   return {
     name: `${draw.one(["Rooftops", "Lanterns", "Moth", "Comet"])} ${index + 1}`,
     ...size,
-    ...(draw.sometimes(40) ? { fold: draw.one(["side", "top", "either"]) } : {}),
+    ...randomFold(room),
     base: papers.base(),
     ...(draw.sometimes(50) ? { copies: randomCopies(room) } : {}),
     ...(draw.sometimes(90) ? { front: randomLayers(room, surface, 0) } : {}),
@@ -155,6 +156,18 @@ function randomFinish(draw: Draw): FileObject {
     ...(draw.sometimes(15) ? { extras: Array.from({ length: draw.whole(1, 3) }, extra) } : {}),
     ...(draw.sometimes(20) ? { envelope: envelope() } : {}),
   };
+}
+
+/** A fold, with the leaves that go with it. Of its border an insert keeps most of the card. */
+function randomFold({ draw, papers }: Room): FileObject {
+  if (draw.sometimes(8)) {
+    return { fold: "easel", ...(draw.sometimes(50) ? { "front-paper": papers.choice() } : {}) };
+  }
+  const fold: FileObject = draw.sometimes(40) ? { fold: draw.one(["side", "top", "either"]) } : {};
+  if (!draw.sometimes(12)) return fold;
+  const border: FileObject = draw.sometimes(50) ? { border: draw.length(draw.whole(0, 8)) } : {};
+  const grain: FileObject = draw.sometimes(20) ? { grain: "ignore" } : {};
+  return { ...fold, insert: { paper: papers.choice(), ...border, ...grain } };
 }
 
 interface Surface extends Size {
@@ -225,7 +238,8 @@ function randomCarrier(room: Room, carrier: Surface, kind: "mat" | "panel" | "ba
   // Where there is no room for bands, a panel takes their place.
   const own =
     kind === "bands" ? (randomBands(room, size) ?? randomPaper(room, "panel")) : randomPaper(room, kind);
-  return { entry: { ...own, ...keys }, surface, carries: kind === "mat" || !bySize };
+  const join = randomJoin(room, own, size);
+  return { entry: { ...own, ...keys, ...join }, surface, carries: kind === "mat" || !bySize };
 }
 
 function randomFoam(draw: Draw): FileObject {
@@ -327,33 +341,6 @@ function randomPlace(
   }
   if (lines.length > 0) keys.line = lines.length === 1 && draw.sometimes(70) ? (lines[0] as string) : lines;
   return keys;
-}
-
-function randomBands(room: Room, size: Size): FileObject | null {
-  const { draw, papers, precision } = room;
-  const runs = draw.one(["across", "upright"] as const);
-  const extent = runs === "across" ? size.height : size.width;
-  const ratios = Array.from({ length: draw.whole(2, 4) }, () => draw.whole(1, 4));
-  const sum = ratios.reduce((all, ratio) => all + ratio, 0);
-  const share = (ratio: number) => Math.floor((extent * ratio) / sum);
-  if (share(Math.min(...ratios)) < 2 * precision) return null;
-
-  const edge = Math.min(share(ratios[0] ?? 1), share(ratios.at(-1) ?? 1));
-  const widest = Math.floor(Math.min(2 * edge - precision - 2, extent - draw.step) / draw.step);
-  const way = draw.whole(0, 3);
-  const seam =
-    way === 0
-      ? {}
-      : way === 1 || widest < 1
-        ? { seam: "bare" }
-        : { seam: { cover: papers.choice(), width: draw.length(draw.whole(1, Math.min(widest, 20))) } };
-  return {
-    bands: ratios,
-    papers: ratios.map(() => papers.choice()),
-    ...(runs === "upright" || draw.sometimes(20) ? { runs } : {}),
-    ...seam,
-    ...randomFoam(draw),
-  };
 }
 
 function randomStrip(room: Room, carrier: Surface, taken: Ticks): Laid | null {

@@ -26,8 +26,7 @@ export function randomDieCut(
   { size = "", ...place }: FileObject,
 ): FileObject {
   const name = `${draw.one(["star", "moon no.", "tag"])} ${dies.size + 1}`;
-  const margin = draw.sometimes(30) ? { margin: draw.length(draw.whole(0, 4)) } : {};
-  dies.set(name, draw.sometimes(50) ? size : { size, ...margin });
+  dies.set(name, draw.sometimes(40) ? size : { size, margin: draw.length(draw.whole(0, 4)) });
   return { die: name, paper: papers.choice(), ...place };
 }
 

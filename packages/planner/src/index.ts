@@ -10,6 +10,7 @@ export type {
   PaperLeftover,
   PaperUse,
   Plan,
+  PlanCosts,
   SheetMarks,
   Shortage,
 } from "./plan-model.js";

@@ -31,6 +31,8 @@ export interface Plan extends Expansion {
   readonly folds: readonly FoldGrain[];
   /** Cost of the sheets used, as decimal text; `null` where a used paper has no cost. */
   readonly cost: string | null;
+  /** What the work costs, and that with the sheets; absent where the project has no rates. */
+  readonly costs?: PlanCosts | undefined;
   readonly search: {
     readonly effort: Effort;
     readonly seed: number;
@@ -53,6 +55,20 @@ export interface CompleteCopies {
    * not complete. Absent where none are wished for.
    */
   readonly spares?: { readonly wished: number; readonly made: number } | undefined;
+}
+
+/** What the work on a plan's complete copies and spares costs, as decimal text. */
+export interface PlanCosts {
+  /** The sign or name of the currency; `null` where not given. */
+  readonly currency: string | null;
+  /** The copies and spares that are reckoned with. */
+  readonly copies: number;
+  /** Minutes of work; `null` where the project does not say how many a copy takes. */
+  readonly minutes: string | null;
+  /** Cost of that work, rounded up to hundredths; `null` where the project does not say what an hour costs. */
+  readonly work: string | null;
+  /** Cost of work and sheets; `null` where one of them is not known. */
+  readonly total: string | null;
 }
 
 /** Papers planned together, with the packing of all pieces that come from them. */

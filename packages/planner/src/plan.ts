@@ -25,6 +25,7 @@ import { completeCopies } from "./totals/complete-copies.js";
 import { paperLeftovers } from "./totals/find-leftovers.js";
 import { foldGrains } from "./totals/fold-grains.js";
 import { paperUse, planCost } from "./totals/paper-use.js";
+import { planCosts } from "./totals/plan-costs.js";
 
 /** How to plan. */
 export interface PlanOptions {
@@ -167,18 +168,22 @@ export function* planSteps(
   }
 
   const use = paperUse(papers, groups);
+  const complete = completeCopies(cards, pieces, groups, noPaper, spares);
+  const cost = planCost(papers, use);
+  const { rates } = project;
   return {
     version: 1,
     ...expansion,
     enough,
     groups,
     noPaper,
-    complete: completeCopies(cards, pieces, groups, noPaper, spares),
+    complete,
     shortages,
     use,
     leftovers: paperLeftovers(papers, groups),
     folds: foldGrains(pieces, papers, groups),
-    cost: planCost(papers, use),
+    cost,
+    ...(rates === undefined ? {} : { costs: planCosts(rates, complete, cost) }),
     search: { effort, seed, lp: "none", cancelled },
   };
 }

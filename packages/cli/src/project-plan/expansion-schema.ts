@@ -261,6 +261,10 @@ export const piece: z.ZodType<Piece> = z
       .min(1),
     quantity: count,
     grainNeed,
+    die: z
+      .strictObject({ name: z.string(), cut: extent })
+      .optional()
+      .describe("What a die cuts out of its middle; absent where it lies on the card itself."),
   })
   .describe("Pieces that are all alike: one for each copy of a card.");
 

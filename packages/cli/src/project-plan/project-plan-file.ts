@@ -86,6 +86,16 @@ const plan: z.ZodType<Plan> = z
       z.strictObject({ piece: z.string(), along: count, across: count, unknown: count, none: count }),
     ),
     cost: z.string().nullable(),
+    costs: z
+      .strictObject({
+        currency: z.string().nullable(),
+        copies: count,
+        minutes: z.string().nullable(),
+        work: z.string().nullable(),
+        total: z.string().nullable(),
+      })
+      .optional()
+      .describe("What the work costs, and that with the sheets; absent where the project has no rates."),
     search: z.strictObject({ effort, seed: count, lp: z.string(), cancelled: z.boolean() }),
   })
   .describe("The plan: the project worked out, the layouts, what is missing and what is left.");

@@ -37,6 +37,8 @@ export interface ProjectPlanSummary {
   readonly folds: readonly (Plan["folds"][number] & { readonly label: string })[];
   /** Cost of the sheets used, as decimal text; `null` where a used paper has no cost. */
   readonly cost: string | null;
+  /** What the work costs, and that with the sheets; absent where the project has no rates. */
+  readonly costs?: Plan["costs"];
   readonly layouts: readonly PaperLayout[];
   /** Cuts on all sheets; a stack cut at once counts each of its sheets. */
   readonly cuts: number;
@@ -160,6 +162,7 @@ export function projectPlanSummary(plan: Plan, parts: ProjectSummaryParts): Proj
       label: plan.pieces.find(({ id }) => id === fold.piece)?.label ?? fold.piece,
     })),
     cost: plan.cost,
+    ...(plan.costs === undefined ? {} : { costs: plan.costs }),
     layouts,
     cuts: sum(layouts.map((layout) => layout.cuts * layout.run)),
     settings: sum(layouts.map((layout) => layout.settings)),

@@ -58,7 +58,7 @@ const layerExtent: z.ZodType<Extent> = z
   .meta({ id: "extent", description: "How large a layer is on what carries it." });
 
 const layer: z.ZodType<Layer> = z
-  .lazy(() => z.discriminatedUnion("kind", [mat, panel, bands, strip, sentiment]))
+  .lazy(() => z.discriminatedUnion("kind", [mat, panel, bands, strip, sentiment, dieCut]))
   .meta({ id: "layer", description: "What lies on a card, or on another layer." });
 
 const common = {
@@ -152,6 +152,16 @@ const sentiment = z.strictObject({
   mats: z.array(z.strictObject({ paper: choice, border: ticks })).describe("From the inside out."),
 });
 
+const dieCut = z.strictObject({
+  kind: z.literal("die"),
+  ...common,
+  die: z.string().describe("The name of the die."),
+  paper: choice,
+  cut: extent,
+  blank: extent,
+  place,
+});
+
 const extra: z.ZodType<Extra> = z
   .strictObject({
     path: z.string(),
@@ -213,6 +223,14 @@ export const project: z.ZodType<Project> = z
     }),
     papers: z.array(paper).min(1),
     cards: z.array(design).min(1),
+    rates: z
+      .strictObject({
+        currency: z.string().nullable(),
+        hour: z.string().nullable(),
+        minutesPerCard: z.string().nullable(),
+      })
+      .optional()
+      .describe("What work costs; absent where nothing is said of it."),
     silences: z.array(silence).describe("Warnings and notes that the maker does not want to be told."),
   })
   .describe("The project that was planned, with every default filled in.");

@@ -1,4 +1,5 @@
 import { formatSize } from "@sheetwright/measure";
+import type { PlanCosts } from "@sheetwright/planner";
 import type { GroupProof } from "../project-plan/group-proof.js";
 import type { CardSummary, PaperSummary, ProjectPlanSummary } from "../project-plan/project-plan-summary.js";
 import { counted } from "./counted.js";
@@ -18,7 +19,7 @@ const ENOUGH: Readonly<Record<ProjectPlanSummary["enough"], string>> = {
 
 /** Sums a project's plan up for a person. Gives lines without a break at their end. */
 export function writeProjectSummary(summary: ProjectPlanSummary): readonly string[] {
-  const { pieces, layouts, cost } = summary;
+  const { pieces, layouts, cost, costs } = summary;
   const cut = pieces.cut === pieces.wanted ? `all ${pieces.cut}` : `${pieces.cut} of ${pieces.wanted}`;
   const lines = [
     summary.title,
@@ -31,7 +32,9 @@ export function writeProjectSummary(summary: ProjectPlanSummary): readonly strin
   if (layouts.length > 0) {
     const sheets = layouts.reduce((total, { run }) => total + run, 0);
     const settings = `${counted(summary.settings, "setting")} of the trimmer`;
-    if (cost !== null) lines.push(row("Cost", `${cost} for the sheets used`));
+    const sign = costs?.currency ?? null;
+    if (cost !== null) lines.push(row("Cost", `${money(cost, sign)} for the sheets used`));
+    if (costs !== undefined) lines.push(...writeWork(costs).map((words) => row("Work", words)));
     lines.push(
       row("Layouts", `${layouts.length} for ${counted(sheets, "sheet")}`),
       row("Cuts", `${summary.cuts} on all sheets, with ${settings}`),
@@ -49,6 +52,24 @@ export function writeProjectSummary(summary: ProjectPlanSummary): readonly strin
     ];
   }
   return [...lines, ...notes];
+}
+
+/** `2 h 39 min on 13 copies: $48.10; with the sheets $51.45`; nothing where no minutes are known. */
+function writeWork({ currency, copies, minutes, work, total }: PlanCosts): readonly string[] {
+  if (minutes === null) return [];
+  const [whole = "0", part] = minutes.split(".");
+  const hours = Math.floor(Number(whole) / 60);
+  const rest = `${Number(whole) % 60}${part === undefined ? "" : `.${part}`}`;
+  const time = hours === 0 ? `${rest} min` : rest === "0" ? `${hours} h` : `${hours} h ${rest} min`;
+  const price = work === null ? "" : `: ${money(work, currency)}`;
+  const all = total === null ? "" : `; with the sheets ${money(total, currency)}`;
+  return [`${time} on ${counted(copies, "card")}${price}${all}`];
+}
+
+/** An amount with its currency: a sign stands before it, a word behind. */
+function money(amount: string, currency: string | null): string {
+  if (currency === null) return amount;
+  return /\p{L}/u.test(currency) ? `${amount} ${currency}` : `${currency}${amount}`;
 }
 
 /** `, and 1 of 2 spares`; nothing where none are wished for, or where there is not even enough without. */

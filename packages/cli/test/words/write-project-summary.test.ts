@@ -118,6 +118,24 @@ describe("the summary of a project for a person", () => {
     expect(text).toContain("\nPieces     31 of 40\n");
   });
 
+  it("says what work costs where the project has rates", () => {
+    const costs = { currency: "$", copies: 14, minutes: "172.5", work: "53.19", total: "56.54" };
+    expect(write({ costs })).toContain(
+      "\nCost       $3.35 for the sheets used\nWork       2 h 52.5 min on 14 cards: $53.19; with the sheets $56.54\n",
+    );
+    const words = { ...costs, currency: "kr.", minutes: "45" };
+    expect(write({ costs: words })).toContain(
+      "Work       45 min on 14 cards: 53.19 kr.; with the sheets 56.54 kr.\n",
+    );
+    const hours = { ...costs, currency: null, minutes: "120", work: null, total: null };
+    expect(write({ costs: hours })).toContain(
+      "\nCost       3.35 for the sheets used\nWork       2 h on 14 cards\n",
+    );
+    expect(write({ cost: null, costs: { ...costs, minutes: null, work: null, total: null } })).not.toContain(
+      "Work",
+    );
+  });
+
   it("answers a wish for spares apart from the copies", () => {
     const [lantern, stars] = summary.cards;
     if (lantern === undefined || stars === undefined) throw new Error("no cards");

@@ -36,6 +36,9 @@ export function checkClaims(plan: Plan, facts: ProjectFacts, count: PlanCount, r
   );
   same("wrong-use", plan.use, use, "use");
   same("wrong-cost", plan.cost, costOf(facts, used), "cost");
+  const made = complete.map((one) => one.complete + ("spares" in one ? one.spares.made : 0));
+  const copies = made.reduce((sum, one) => sum + one, 0);
+  same("wrong-cost", plan.costs, workCosts(facts, copies, costOf(facts, used)), "costs");
   same("wrong-leftovers", plan.leftovers, leftoversOf(facts, count), "leftovers");
   const folds = [...count.folds].map(([piece, lies]) => ({ piece, ...lies }));
   same("wrong-folds", plan.folds, folds, "folds");
@@ -45,9 +48,9 @@ export function checkClaims(plan: Plan, facts: ProjectFacts, count: PlanCount, r
   );
   const isProvenShort = plan.groups.some(({ packing }) => packing.outcome === "short");
   const isNo = facts.homeless.size > 0 || isProvenShort;
-  const made = plan.complete.filter(({ spares }) => (spares?.made ?? 0) > 0);
-  if (made.length > 0 && (isNo || misses)) {
-    const message = `Card ${made[0]!.card} has spare copies, though not every copy that is asked for has its pieces.`;
+  const withSpares = plan.complete.find(({ spares }) => (spares?.made ?? 0) > 0);
+  if (withSpares !== undefined && (isNo || misses)) {
+    const message = `Card ${withSpares.card} has spare copies, though not every copy that is asked for has its pieces.`;
     report("spares-too-soon", "complete", message);
   }
   same("wrong-enough", plan.enough, isNo ? "no" : misses ? "not-found" : "yes", "enough");
@@ -107,6 +110,37 @@ function costOf(facts: ProjectFacts, used: (sheet: string) => number): string | 
   }
   const digits = hundredMillionths.toString().padStart(9, "0");
   return `${digits.slice(0, -8)}.${digits.slice(-8).replace(/0{1,6}$/, "")}`;
+}
+
+/** What so many copies cost in work, and with the paper: whole numbers only, the last step up to the next hundredth. */
+function workCosts({ project }: ProjectFacts, copies: number, paper: string | null): Plan["costs"] {
+  if (project.rates === undefined) return undefined;
+  const { currency, hour, minutesPerCard } = project.rates;
+  const minutes = minutesPerCard === null ? null : tenThousandths(minutesPerCard) * BigInt(copies);
+  // Ten-thousandths of minutes times ten-thousandths of the currency, of which sixty make an hour.
+  const exact = minutes === null || hour === null ? null : minutes * tenThousandths(hour);
+  const work = exact === null ? null : exact / 60_000_000n + (exact % 60_000_000n > 0n ? 1n : 0n);
+  const total = work === null || paper === null ? null : work * 100n + tenThousandths(paper);
+  const money = (value: bigint | null): string | null =>
+    value === null ? null : decimalOf(value).replace(/(\.\d\d)0+$/, "$1");
+  return {
+    currency,
+    copies,
+    minutes: minutes === null ? null : decimalOf(minutes).replace(/\.?0+$/, ""),
+    work: work === null ? null : money(work * 100n),
+    total: money(total),
+  };
+}
+
+function tenThousandths(decimal: string): bigint {
+  const [whole = "", part = ""] = decimal.split(".");
+  return BigInt(whole + part.padEnd(4, "0"));
+}
+
+/** With four decimals. */
+function decimalOf(value: bigint): string {
+  const digits = value.toString().padStart(5, "0");
+  return `${digits.slice(0, -4)}.${digits.slice(-4)}`;
 }
 
 function leftoversOf({ expansion, project }: ProjectFacts, count: PlanCount): Plan["leftovers"] {

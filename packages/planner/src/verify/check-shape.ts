@@ -104,5 +104,14 @@ const plan = fields({
   leftovers: listOf(fields({ design: text, width: count, height: count, count, keep: flag })),
   folds: listOf(fields({ piece: text, along: count, across: count, unknown: count, none: count })),
   cost: orNull(text),
+  costs: orAbsent(
+    fields({
+      currency: orNull(text),
+      copies: count,
+      minutes: orNull(text),
+      work: orNull(text),
+      total: orNull(text),
+    }),
+  ),
   search: fields({ effort: text, seed: count, lp: text, cancelled: flag }),
 });

@@ -48,7 +48,7 @@ export const planFindingCodes = {
   "wrong-use": "The sheets used and left are not those of the packings.",
   "wrong-leftovers": "The leftovers are not those of the packings.",
   "wrong-folds": "The grain at the folds is not what the packings make it.",
-  "wrong-cost": "The cost is not that of the sheets used.",
+  "wrong-cost": "The cost is not that of the sheets used and the work on what is complete.",
   "wrong-search": "What is said of the search is not what its packings say.",
   "more-findings": "There are more findings than are listed.",
 } as const;

@@ -73,7 +73,12 @@ export const enough = sample(project(cardsWith(4), { papers: papers(null, 9) }))
 export const short = sample(project(cardsWith(6), { papers: papers(2, 2) }));
 
 /** Enough for all, and for one of two spares of each card. */
-export const spared = sample(project(cardsWith(4, 2), { papers: papers(0, 10) }));
+export const spared = sample(
+  project(cardsWith(4, 2), {
+    papers: papers(0, 10),
+    rates: { currency: "$", hour: "18.5", minutesPerCard: "12.25" },
+  }),
+);
 
 /** Too few sheets, and spares wished for all the same. */
 export const shortOfSpares = sample(project(cardsWith(6, 1), { papers: papers(2, 2) }));
