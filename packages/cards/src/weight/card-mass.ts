@@ -15,7 +15,7 @@ export interface CardMass {
 
 /**
  * What a finished card weighs: all its pieces as cut, what is hidden of them too, ribbons by their length, and extras. Where
- * several papers will do, by the heaviest. Glue and foam are left out.
+ * several papers will do, by the heaviest. Glue and foam are left out; what a die cuts away too, so far as it lies outside the shape's rectangle.
  *
  * @internal
  */
@@ -26,7 +26,8 @@ export function cardMass(
   stuffOf: (id: string) => Stuff | undefined,
 ): CardMass {
   const sheets = [
-    ...pieces.map(({ id, card, forms }) => ({ id, card, sizes: forms })),
+    // Of a die blank only the shape stays on the card; it is at most as heavy as the rectangle round it.
+    ...pieces.map(({ id, card, forms, die }) => ({ id, card, sizes: die === undefined ? forms : [die.cut] })),
     ...items.map(({ id, card, width, length }) => ({ id, card, sizes: [{ width, height: length }] })),
   ].filter(({ card }) => card === number);
   let grams = 0;

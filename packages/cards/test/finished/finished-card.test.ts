@@ -60,6 +60,17 @@ describe("the weight of a finished card", () => {
     expect(mass.without).toEqual(["knot"]);
   });
 
+  it("counts an insert once as it is cut, and of what a die cuts its shape alone", () => {
+    const bare = finish("format: us-a2").mass.grams;
+    const sheet = (width: number, height: number) =>
+      massOf({ width: inches(width), height: inches(height) }, grammageOf(65, "cover"));
+    const insert = finish("format: us-a2, insert: { paper: mat, border: 1/4 }").mass.grams;
+    expect(insert).toBeCloseTo(bare + sheet(8, 5), 9);
+    const dies = `dies: { tag: { size: 2 x 1, blank: 2 1/2 x 1 1/2 } }\n${PAPERS}`;
+    const cut = finish("format: us-a2, front: [{ die: tag, paper: mat }]", dies).mass.grams;
+    expect(cut).toBeCloseTo(bare + sheet(2, 1), 9);
+  });
+
   it("takes the heaviest where several papers will do, and is no better founded than the weakest of all", () => {
     const papers = `papers:
   base: { cardstock: us-letter, weight: 80 lb cover }
@@ -110,6 +121,23 @@ describe("the thickness of a finished card", () => {
     expect(finish(front).thickness.value).toBe(BASE + 2 * MAT + inches(1 / 16));
     const metric = "format: us-a2, front: [{ panel: mat, foam: 2 mm }]";
     expect(finish(metric).thickness.value).toBe(BASE + MAT + millimetres(2));
+  });
+
+  it("counts an insert as two leaves, and what lies on it on top", () => {
+    const insert = "insert: { paper: mat, border: 1/4 }";
+    expect(finish(`format: us-a2, ${insert}`).thickness.value).toBe(BASE + 2 * MAT);
+    const inside = "inside: [{ panel: mat, border: 1/2 }]";
+    expect(finish(`format: us-a2, ${insert}, ${inside}`).thickness.value).toBe(BASE + 3 * MAT);
+  });
+
+  it("counts a ribbon, which is assumed, and foam under what a die cuts", () => {
+    const ribbon = finish(
+      "format: us-a2, front: [{ bands: [1, 1], papers: [mat, mat], seam: { ribbon: copper, width: 1/2 } }]",
+    );
+    expect(ribbon.thickness).toMatchObject({ value: BASE + MAT + millimetres(0.3), basis: "assumed" });
+    const dies = `dies: { tag: { size: 2 x 1, blank: 2 1/2 x 1 1/2 } }\n${PAPERS}`;
+    const tag = finish("format: us-a2, front: [{ die: tag, paper: mat, foam: 1/16 }]", dies);
+    expect(tag.thickness.value).toBe(BASE + MAT + inches(1 / 16));
   });
 
   it("counts foam under bands, and under a sentiment with mats once", () => {
