@@ -1,5 +1,5 @@
 import type { Ticks } from "@sheetwright/measure";
-import type { CardFacts, LayerPiece } from "./card-facts.js";
+import type { LayerPiece, SurfaceFacts } from "./card-facts.js";
 import type { Surface } from "./visible-part.js";
 
 /** Bands that meet edge to edge; they lie and carry as one surface. */
@@ -13,7 +13,7 @@ export interface Block extends Surface {
 }
 
 /** Finds the blocks of a card: layers of one entry of the file, on one carrier, each beginning where the last one ends. */
-export function bandBlocks({ layers }: CardFacts): readonly Block[] {
+export function bandBlocks({ layers }: Pick<SurfaceFacts, "layers">): readonly Block[] {
   const blocks: Block[] = [];
   for (let i = 0; i < layers.length; ) {
     const block = blockFrom(layers, i);

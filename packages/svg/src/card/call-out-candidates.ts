@@ -19,8 +19,8 @@ export interface PointedAt {
   readonly surfaces: readonly Surface[];
   /** Parts of the front that no leader may cross. */
   readonly words: readonly Surface[];
-  /** Heights that no leader from the left may pass at, because something stands beside the front there. */
-  readonly takenAtLeft: { readonly from: Ticks; readonly to: Ticks } | null;
+  /** Heights that no leader from that side may pass at, because something stands beside the front there. */
+  readonly taken: Readonly<Record<Side, { readonly from: Ticks; readonly to: Ticks } | null>>;
   /** A millimetre of the drawing in ticks of the front. */
   readonly millimetre: Ticks;
 }
@@ -44,7 +44,7 @@ export function candidatesFor(
   side: Side,
   heights: readonly Ticks[] = leaderHeights(pointedAt),
 ): readonly Candidate[] {
-  const { surfaces, words, takenAtLeft, millimetre } = pointedAt;
+  const { surfaces, words, taken: takenAt, millimetre } = pointedAt;
   const [front] = surfaces;
   if (front === undefined) return [];
   const dot = Math.round(DOT * millimetre);
@@ -60,8 +60,8 @@ export function candidatesFor(
     const x = side === "right" ? stretch.to - inside : stretch.from + inside;
     const path = pathOf(front, x, y, side, millimetre);
     if (words.some((word) => overlap(word, path))) continue;
-    const taken = side === "left" && takenAtLeft !== null;
-    if (taken && y > takenAtLeft.from - millimetre && y < takenAtLeft.to + millimetre) continue;
+    const taken = takenAt[side];
+    if (taken !== null && y > taken.from - millimetre && y < taken.to + millimetre) continue;
 
     const roomAround = (up: Ticks) =>
       isVisible(surfaces, index, { x: x - dot, y: y - up, width: 2 * dot, height: 2 * up });

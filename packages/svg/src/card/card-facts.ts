@@ -1,9 +1,20 @@
 /** Gathers what drawings and texts of a card tell: its pieces with their papers and letters, in the unit asked for. */
 
 import { findNamedSize, formatSize, type Size, type Unit } from "@sheetwright/measure";
-import type { Card, CardLayer, Expansion, Face, Flat, Item, Paper, Piece } from "@sheetwright/planner";
+import type {
+  Card,
+  CardLayer,
+  CardSurface,
+  Expansion,
+  Face,
+  Flat,
+  Item,
+  Paper,
+  Piece,
+} from "@sheetwright/planner";
 import { countOf } from "../wording/count-of.js";
 import { displayName } from "../wording/display-name.js";
+import { type ShownSurface, surfacesOnFront } from "./closed-front.js";
 import type { Surface } from "./visible-part.js";
 
 /** The part of a plan, or of a project worked out, that its cards are drawn from. */
@@ -41,18 +52,18 @@ export interface CardFacts {
   readonly unit: Unit;
   readonly name: string;
   readonly base: CardPiece;
-  /** What lies on the front, from the bottom to the top. */
+  /** The front. */
+  readonly surface: CardSurface;
+  /** What lies on the front, doors and flap of the closed card included, from the bottom to the top. */
   readonly layers: readonly LayerPiece[];
   /** The front, then the layers: what is painted, in painting order. */
   readonly surfaces: readonly Surface[];
-  /** What lies on other surfaces, one entry for each that something lies on. */
+  /** What lies on surfaces that are not seen on the front, one entry for each that something lies on. */
   readonly elsewhere: readonly SurfaceFacts[];
 }
 
-/** What lies on a surface other than the front, told as the front is. */
-export interface SurfaceFacts extends Omit<CardFacts, "elsewhere"> {
-  readonly surface: Card["surfaces"][number];
-}
+/** What lies on one surface, told as the front is. */
+export type SurfaceFacts = Omit<CardFacts, "elsewhere">;
 
 /** Finds a card by its number. Throws a RangeError where there is none, or where it names pieces that are not there. */
 export function cardFacts(source: CardSource, number: number, { unit }: CardOptions = {}): CardFacts {
@@ -88,35 +99,45 @@ export function cardFacts(source: CardSource, number: number, { unit }: CardOpti
     };
   };
   const base = pieceOf(card.base, `cards[${at}].base`);
-  const layersOn = (surface: CardLayer["surface"]): readonly LayerPiece[] => {
-    const indices = card.layers.flatMap((layer, index) => (layer.surface === surface ? [index] : []));
-    return indices.map((index) => {
-      const layer = card.layers[index] as CardLayer;
-      const on = layer.on === null ? null : indices.indexOf(layer.on);
-      return { ...pieceOf(layer.piece, `cards[${at}].layers[${index}].piece`), layer: { ...layer, on } };
+  const layersOn = (shown: readonly ShownSurface[]): readonly LayerPiece[] => {
+    const found = shown.flatMap((surface) =>
+      card.layers.flatMap((layer, index) =>
+        layer.surface === surface.name ? [{ layer, index, surface }] : [],
+      ),
+    );
+    return found.map(({ layer, index, surface }) => {
+      const on = layer.on === null ? null : found.findIndex((other) => other.index === layer.on);
+      const place = { x: layer.x + surface.x, y: layer.y + surface.y };
+      return {
+        ...pieceOf(layer.piece, `cards[${at}].layers[${index}].piece`),
+        layer: { ...layer, ...place, on },
+      };
     });
   };
-  const factsOf = ({
-    name: surface,
-    width,
-    height,
-  }: Card["surfaces"][number]): Omit<CardFacts, "elsewhere"> => {
-    const layers = layersOn(surface);
+  const onFront = surfacesOnFront(card);
+  const factsOf = (surface: CardSurface, shown: readonly ShownSurface[]): SurfaceFacts => {
+    const { width, height } = surface;
+    const layers = layersOn(shown);
     return {
       card,
       unit: unit ?? source.units,
       name: displayName({ id: digitsOf(card), name: card.name }),
       base,
+      surface,
       layers,
       surfaces: [{ x: 0, y: 0, width, height }, ...layers.map(({ layer }) => layer)],
     };
   };
   const others = card.surfaces.filter(
-    ({ name }) => name !== "front" && card.layers.some(({ surface }) => surface === name),
+    ({ name }) =>
+      name !== "front" &&
+      !onFront.some((shown) => shown.name === name) &&
+      card.layers.some(({ surface }) => surface === name),
   );
+  const whole = (name: CardSurface["name"]): ShownSurface => ({ name, x: 0, y: 0 });
   return {
-    ...factsOf({ name: "front", ...card.front }),
-    elsewhere: others.map((surface) => ({ surface, ...factsOf(surface) })),
+    ...factsOf({ name: "front", ...card.front }, [...onFront, whole("front")]),
+    elsewhere: others.map((surface) => factsOf(surface, [whole(surface.name)])),
   };
 }
 
@@ -227,10 +248,10 @@ const FOLD_WORDS: Readonly<Record<Flat["fold"], string>> = {
   own: "folded panel by panel",
 };
 
-/** Where or how the card is folded: `fold at the left`. */
+/** Where or how the card is folded: `fold at the left`, `fold at the left or at the top`. */
 export function foldInWords({ flats }: Card): string {
   const folds = [...new Set(flats.map(({ fold }) => FOLD_WORDS[fold]))];
-  return folds.join(" or ");
+  return folds.map((words, index) => (index === 0 ? words : words.replace(/^fold /, ""))).join(" or ");
 }
 
 /** How many are made, and for whom: `13 copies and 2 spares: 12 for guests, 1 sample`. */

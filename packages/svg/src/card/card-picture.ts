@@ -1,11 +1,12 @@
-/** The front of a card with its fold and call-outs, as one figure that can be put on a page. */
+/** A surface of a card, such as its front, with its folds and call-outs: one figure that can be put on a page. */
 
 import { formatSize, TICKS_PER_MM } from "@sheetwright/measure";
 import type { Box } from "../drawing/box.js";
 import { unbroken } from "../text/break-lines.js";
 import { displayName } from "../wording/display-name.js";
 import { element, type SvgElement } from "../writer/svg-element.js";
-import { type CardFacts, type CardPiece, flatsInWords } from "./card-facts.js";
+import { type CardPiece, flatsInWords, type SurfaceFacts } from "./card-facts.js";
+import { closedFront } from "./closed-front.js";
 import {
   callOutHeight,
   type DrawnCallOut,
@@ -14,7 +15,8 @@ import {
   setCallOut,
   setLetter,
 } from "./draw-call-outs.js";
-import { drawFolds, FOLD_ROOM, foldWordHeights } from "./draw-fold.js";
+import { drawFolds, foldRoomAt, foldWordHeights } from "./draw-fold.js";
+import { type FoldedEdge, foldedEdges } from "./folded-edges.js";
 import { drawFront, scaledBox, wordsOnFront } from "./front-picture.js";
 import { placeCallOuts } from "./place-call-outs.js";
 import { shownSurfaces } from "./visible-part.js";
@@ -31,21 +33,25 @@ export interface PictureWish {
 
 /** A figure: what it takes round the front, and how to draw it. */
 export interface CardPicture {
-  /** The front with all that stands round it, from the front's top left corner, in millimetres. */
+  /** The surface with all that stands round it, from its top left corner, in millimetres. */
   readonly extent: Box;
-  /** Pieces that cannot be seen on the front, or not be pointed at, with their labels. */
+  /** Pieces that cannot be seen on the surface, or not be pointed at, with their labels. */
   readonly untold: readonly CardPiece[];
   /** True where every piece that can be seen has its call-out. */
   readonly complete: boolean;
-  /** Draws the figure with the top left corner of the front at (x, y). */
+  /** Draws the figure with the top left corner of the surface at (x, y). */
   readonly draw: (x: number, y: number) => readonly SvgElement[];
 }
 
 const LABEL_WIDTH = 58;
 
 /** Makes the figure. */
-export function cardPicture(facts: CardFacts, { scale, callOuts: kind, prefix }: PictureWish): CardPicture {
-  const { card, surfaces, base, layers } = facts;
+export function cardPicture(
+  facts: SurfaceFacts,
+  { scale, callOuts: kind, prefix }: PictureWish,
+): CardPicture {
+  const { card, surface: whole, surfaces, base, layers } = facts;
+  const edges = foldedEdges(card, whole.name);
   const pieces: readonly CardPiece[] = [base, ...layers];
   const millimetre = TICKS_PER_MM / scale;
   const shown = shownSurfaces(surfaces);
@@ -64,7 +70,10 @@ export function cardPicture(facts: CardFacts, { scale, callOuts: kind, prefix }:
     {
       surfaces,
       words: fitted.map(({ room }) => room),
-      takenAtLeft: foldWordHeights(card.flats, card.front.height, scale),
+      taken: {
+        left: foldWordHeights(edges, "left", whole.height, scale),
+        right: foldWordHeights(edges, "right", whole.height, scale),
+      },
       millimetre,
     },
     wishes,
@@ -74,19 +83,14 @@ export function cardPicture(facts: CardFacts, { scale, callOuts: kind, prefix }:
   const said = new Set(words.map(({ surface }) => surface));
   const front = scaledBox(surfaces[0] ?? { x: 0, y: 0, width: 0, height: 0 }, scale);
 
-  const sideFold = card.flats.some(({ fold }) => fold === "side");
-  const gutters = {
-    left: gutterFor(
-      callOuts.filter(({ side }) => side === "left"),
-      sideFold ? FOLD_ROOM : 2.5,
+  const gutter = (side: "left" | "right") =>
+    gutterFor(
+      callOuts.filter((callOut) => callOut.side === side),
+      Math.max(2.5, foldRoomAt(edges, side)),
       scale,
-    ),
-    right: gutterFor(
-      callOuts.filter(({ side }) => side === "right"),
-      2.5,
-      scale,
-    ),
-  };
+    );
+  const gutters = { left: gutter("left"), right: gutter("right") };
+  const lines = whole.name === "front" ? closedFront(card, facts.unit).lines : [];
   const drawn = callOuts.map((callOut): DrawnCallOut => {
     const piece = pieces[callOut.surface] as CardPiece;
     return {
@@ -97,18 +101,12 @@ export function cardPicture(facts: CardFacts, { scale, callOuts: kind, prefix }:
     };
   });
   return {
-    extent: extentOf(
-      drawn,
-      front,
-      scale,
-      sideFold,
-      card.flats.some(({ fold }) => fold === "top"),
-    ),
+    extent: extentOf(drawn, front, scale, edges),
     complete: unreached.length === 0,
     untold: pieces.filter((_, index) => !shown[index] || unreached.includes(index)),
     draw: (x, y) => [
-      element("g", { id: `${prefix}-folds` }, drawFolds(card.flats, { ...front, x, y }, prefix)),
-      ...drawFront({ facts, words, scale, x, y, prefix }),
+      element("g", { id: `${prefix}-folds` }, drawFolds(edges, { ...front, x, y }, prefix)),
+      ...drawFront({ facts, lines, words, scale, x, y, prefix }),
       ...drawCallOuts(drawn, { x, y, width: front.width, scale, prefix }),
     ],
   };
@@ -116,10 +114,11 @@ export function cardPicture(facts: CardFacts, { scale, callOuts: kind, prefix }:
 
 /** Size and paper of a piece; with the words of a sentiment where they are asked for. */
 export function detailsOf(
-  { card, base, layers, unit }: CardFacts,
+  { card, surface, base, layers, unit }: SurfaceFacts,
   index: number,
   withWords: boolean,
 ): string {
+  if (index === 0 && surface.name !== "front") return base.paperName;
   if (index === 0) return `${unbroken(`${flatsInWords(card.flats, unit)} flat,`)} ${base.paperName}`;
   const piece = layers[index - 1];
   if (piece === undefined) return "";
@@ -132,13 +131,12 @@ function extentOf(
   drawn: readonly DrawnCallOut[],
   front: Box,
   scale: number,
-  sideFold: boolean,
-  topFold: boolean,
+  edges: readonly FoldedEdge[],
 ): Box {
-  let left = sideFold ? FOLD_ROOM : 0;
-  let top = topFold ? FOLD_ROOM : 0;
-  let right = 0;
-  let bottom = 0;
+  let left = foldRoomAt(edges, "left");
+  let top = foldRoomAt(edges, "top");
+  let right = foldRoomAt(edges, "right");
+  let bottom = foldRoomAt(edges, "bottom");
   for (const { callOut, text, gutter } of drawn) {
     const middle = (callOut.middle * scale) / TICKS_PER_MM;
     const half = Math.max(text.height, 4.4) / 2;

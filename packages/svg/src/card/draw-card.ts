@@ -1,6 +1,7 @@
 /**
- * Draws one card of a project: its front at true scale in flat colours, every layer with a call-out, the fold, and a check
- * ruler below. One user unit is one millimetre; the page is as large as its content needs.
+ * Draws one card of a project: its front at true scale in flat colours, every layer with a call-out, the fold, then each
+ * other surface that something lies on in the same way, and a check ruler below. One user unit is one millimetre; the page
+ * is as large as its content needs.
  *
  *     +----------------------------+
  *     | 3 Rooftops                 |
@@ -9,14 +10,20 @@
  *     |  f|  o----|--- 3b mat      |
  *     |   |  o----|--- 3c band     |
  *     |   +-------+                |
+ *     | Inside page     Back       |
+ *     |   +-------+     +-------+  |
+ *     |   |  o----|---  |       |  |
+ *     |   +-------+     +-------+  |
  *     | ruler                      |
  *     +----------------------------+
  */
 
 import { checkRuler, RULER_HEIGHT, RULER_WIDTH } from "../drawing/check-ruler.js";
 import { FONT_FAMILY, INK, PAPER, QUIET } from "../drawing/look.js";
+import { textElement } from "../drawing/text-element.js";
+import { ascentOf, lineHeightOf, textWidth } from "../text/text-width.js";
 import { formatNumber } from "../writer/format-number.js";
-import { element, writeDocument } from "../writer/svg-element.js";
+import { element, type SvgElement, writeDocument } from "../writer/svg-element.js";
 import {
   type CardOptions,
   type CardSource,
@@ -24,26 +31,37 @@ import {
   copiesInWords,
   foldInWords,
   formatInWords,
+  type SurfaceFacts,
 } from "./card-facts.js";
-import { cardPicture, detailsOf } from "./card-picture.js";
+import { type CardPicture, cardPicture, detailsOf } from "./card-picture.js";
+import { closedFront } from "./closed-front.js";
 import { wholeQuarters } from "./page-size.js";
+import { surfaceTitle } from "./surface-in-words.js";
 import { drawLines, linesHeight, setLines } from "./text-lines.js";
 
 const MARGIN = 10;
 const TITLE = 5.6;
 const TEXT = 3.2;
 const NOTE = 2.6;
+const CAPTION = 3.8;
+/** A caption and the white space under it. */
+const CAPTION_ROOM = lineHeightOf(CAPTION) + 3;
+const BETWEEN_ROWS = 9;
+const BETWEEN_COLUMNS = 12;
+/** Surfaces stand beside each other up to this width. */
+const MOST_WIDTH = 400;
 const NOTE_TEXT = "Measure this after printing; if it is not 100 mm, print at 100 % / actual size.";
 
 /**
- * Draws the card with the number `number` as an SVG document. Lengths of the source are ticks of 1/1600 mm. Throws a
+ * Draws the card with the number `number` as an SVG document: the front, and below it each other surface with layers. Lengths of the source are ticks of 1/1600 mm. Throws a
  * RangeError where there is no such card, or where it names pieces or faces that are not there.
  */
 export function drawCard(source: CardSource, number: number, options: CardOptions = {}): string {
   const facts = cardFacts(source, number, options);
-  const picture = cardPicture(facts, { scale: 1, callOuts: "all", prefix: "front" });
-  const { extent } = picture;
-  const width = Math.max(extent.width, RULER_WIDTH + 6, 120);
+  const titled = facts.elsewhere.length > 0;
+  const pictures = [facts, ...facts.elsewhere].map((of) => pictureOf(of, titled));
+  const rows = inRows(pictures);
+  const width = Math.max(...rows.map(widthOf), RULER_WIDTH + 6, 120);
 
   const quiet = { width, size: TEXT, colour: QUIET };
   const small = { width, size: NOTE, colour: QUIET };
@@ -53,14 +71,31 @@ export function drawCard(source: CardSource, number: number, options: CardOption
     ...setLines(copiesInWords(facts.card), quiet),
   ];
   const bodyY = MARGIN + linesHeight(head) + 6;
-  const frontX = MARGIN - extent.x;
-  const frontY = bodyY - extent.y;
-  const all = [facts.base, ...facts.layers];
-  const foot = picture.untold.flatMap((piece) => {
-    const details = detailsOf(facts, all.indexOf(piece as (typeof all)[number]), true);
-    return setLines(`Covered, not to be seen here: ${piece.label}, ${details}`, small);
+  const { note: closed } = closedFront(facts.card, facts.unit);
+  const foot = [
+    ...(closed === null ? [] : setLines(`Front: ${closed}`, small)),
+    ...pictures.flatMap(({ of, picture }) => {
+      const all = [of.base, ...of.layers];
+      // The base is told of with the front.
+      const untold = picture.untold.filter((piece) => of === facts || piece !== of.base);
+      return untold.flatMap((piece) => {
+        const details = detailsOf(of, all.indexOf(piece as (typeof all)[number]), true);
+        return setLines(`Covered, not to be seen here: ${piece.label}, ${details}`, small);
+      });
+    }),
+  ];
+  let at = bodyY;
+  const placed = rows.map((row, index) => {
+    const y = at + (index === 0 ? 0 : BETWEEN_ROWS);
+    at = y + Math.max(...row.map(({ height }) => height));
+    let x = MARGIN;
+    return row.map((one) => {
+      const drawn = drawPicture(one, x, y);
+      x += one.width + BETWEEN_COLUMNS;
+      return drawn;
+    });
   });
-  const footY = bodyY + extent.height + 5;
+  const footY = at + 5;
   const rulerY = footY + (foot.length === 0 ? 1 : linesHeight(foot) + 5);
   const note = setLines(NOTE_TEXT, small);
   const noteY = rulerY + RULER_HEIGHT + 0.8;
@@ -84,10 +119,59 @@ export function drawCard(source: CardSource, number: number, options: CardOption
         element("title", {}, [`${number} ${facts.name}, ${formatInWords(facts)}`]),
         element("rect", { id: "page", x: 0, y: 0, width: pageWidth, height: pageHeight, fill: PAPER }),
         element("g", { id: "head" }, drawLines(head, MARGIN, MARGIN)),
-        element("g", { id: "picture" }, picture.draw(frontX, frontY)),
+        ...placed.flat(),
         ...(foot.length === 0 ? [] : [element("g", { id: "covered" }, drawLines(foot, MARGIN, footY))]),
         element("g", { id: "check" }, [...checkRuler(MARGIN, rulerY), ...drawLines(note, MARGIN, noteY)]),
       ],
     ),
   );
+}
+
+/** A surface with its picture at true size, and what it takes of the page, its caption included. */
+interface SurfacePicture {
+  readonly of: SurfaceFacts;
+  readonly picture: CardPicture;
+  /** Empty where the front is all there is. */
+  readonly caption: string;
+  readonly width: number;
+  readonly height: number;
+}
+
+function pictureOf(of: SurfaceFacts, titled: boolean): SurfacePicture {
+  const { name } = of.surface;
+  const picture = cardPicture(of, { scale: 1, callOuts: "all", prefix: name });
+  const caption = titled ? surfaceTitle(of.card, name) : "";
+  return {
+    of,
+    picture,
+    caption,
+    width: Math.max(picture.extent.width, textWidth(caption, CAPTION, true)),
+    height: picture.extent.height + (titled ? CAPTION_ROOM : 0),
+  };
+}
+
+function inRows(pictures: readonly SurfacePicture[]): readonly (readonly SurfacePicture[])[] {
+  const rows: SurfacePicture[][] = [];
+  for (const picture of pictures) {
+    const row = rows.at(-1);
+    if (row !== undefined && widthOf([...row, picture]) <= MOST_WIDTH) row.push(picture);
+    else rows.push([picture]);
+  }
+  return rows;
+}
+
+function widthOf(row: readonly SurfacePicture[]): number {
+  return row.reduce((sum, { width }) => sum + width, (row.length - 1) * BETWEEN_COLUMNS);
+}
+
+/** Draws a picture with its caption, its top left corner at (x, y). */
+function drawPicture({ of, picture, caption }: SurfacePicture, x: number, y: number): SvgElement {
+  const { name } = of.surface;
+  const id = name === "front" ? "picture" : `picture-${name}`;
+  return element("g", { id, "data-surface": name }, [
+    ...(caption === ""
+      ? []
+      : [textElement({ text: caption, x, y: y + ascentOf(CAPTION), size: CAPTION, bold: true })]),
+    ...picture.draw(x - picture.extent.x, y + (caption === "" ? 0 : CAPTION_ROOM) - picture.extent.y),
+  ]);
 }

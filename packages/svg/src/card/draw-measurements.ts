@@ -1,6 +1,6 @@
 /**
  * Draws the measurements of one copy of a card as pages to hand out: the front with the letters of its pieces, the base as
- * it is cut, the list of pieces, the steps. US letter for projects in inches, A4 for those in millimetres.
+ * it is cut, other surfaces with layers, the list of pieces, the steps. US letter for projects in inches, A4 for those in millimetres.
  *
  *     +----------------------+
  *     | 3 Three lanterns     |
@@ -13,6 +13,7 @@
  */
 
 import { findNamedSize, formatSize, TICKS_PER_MM, type Unit } from "@sheetwright/measure";
+import type { Flat } from "@sheetwright/planner";
 import { fillDown, type Row } from "../drawing/flow-rows.js";
 import { FONT_FAMILY, INK, PAPER, QUIET } from "../drawing/look.js";
 import { textElement } from "../drawing/text-element.js";
@@ -28,14 +29,17 @@ import {
   copiesInWords,
   foldInWords,
   formatInWords,
+  type SurfaceFacts,
 } from "./card-facts.js";
 import { type CardPicture, cardPicture, type PictureWish } from "./card-picture.js";
+import { closedFront } from "./closed-front.js";
 import { lettersIn } from "./draw-call-outs.js";
-import { type FlatFigure, flatFigure } from "./flat-figure.js";
+import { type FlatFigure, flatFigure, flatKey } from "./flat-figure.js";
 import { blank, lineRows, measurementRows, paragraph } from "./measurement-rows.js";
 import { measurementsOf } from "./measurements.js";
 import { otherUnit } from "./place-in-words.js";
-import { setLines } from "./text-lines.js";
+import { surfaceTitle } from "./surface-in-words.js";
+import { drawLines, linesHeight, setLines, type TextLine } from "./text-lines.js";
 
 const MARGIN = 12.7;
 const TITLE = 5.6;
@@ -49,6 +53,11 @@ const TALLEST_FIGURE = 190;
 /** Beside a low picture of the front, the flat is drawn no higher than this. */
 const SHORT_FIGURE = 58;
 const BETWEEN_FIGURES = 8;
+/** Other surfaces than the front: how many stand beside each other, and how high they may be drawn. */
+const SURFACES_BESIDE = 3;
+const SURFACE_HEIGHT = 52;
+/** A sample of a line, and the white space behind it. */
+const KEY_SAMPLE = 8.5;
 const BETWEEN_FLATS = 3;
 /** True millimetres to a drawn one. */
 const SCALES = [1, 1.5, 2, 2.5, 3, 4, 5, 6, 8, 10, 15, 20, 30, 50, 100, 200, 500] as const;
@@ -72,7 +81,14 @@ export function drawMeasurements(
   const rest = measurementRows(measurementsOf(facts), inner, [facts.unit, second]);
   const setPages = (figures: number) =>
     fillDown(
-      [...head, blank(3), figuresRow(facts, inner, figures), blank(4), ...rest],
+      [
+        ...head,
+        blank(3),
+        figuresRow(facts, inner, figures),
+        ...surfaceRows(facts.elsewhere, inner).flatMap((row) => [blank(4), row]),
+        blank(4),
+        ...rest,
+      ],
       height - 2 * MARGIN - FOOTER_ROOM,
     );
   let pages = setPages(FIGURE_HEIGHTS[0]);
@@ -106,51 +122,133 @@ function figuresRow(facts: CardFacts, width: number, height: number): Row {
   const { card, base, unit } = facts;
   const room = (width - BETWEEN_FIGURES) / 2;
   const front =
-    frontFigure(facts, room, height, "letters") ??
+    surfaceFigure(facts, room, height, "letters") ??
     // A great many letters need more of the page; where it has no room for them, the list has to do.
-    frontFigure(facts, room, TALLEST_FIGURE, "letters") ??
-    frontFigure(facts, room, height, "none");
+    surfaceFigure(facts, room, TALLEST_FIGURE, "letters") ??
+    surfaceFigure(facts, room, height, "none");
   if (front === null)
     throw new RangeError(`number: the front of card ${card.number} is too large for a page.`);
   // Two flats share the height, so they get all of it: small ones would have no room for their dimensions.
   const most =
     card.flats.length > 1 ? height : Math.min(height, Math.max(front.made.extent.height, SHORT_FIGURE));
-  const flats = largest(0, (scale) => {
-    const figures = card.flats.map((flat) => flatFigure(flat, base, scale, unit, `flat-${flat.fold}`));
-    return placeFlats(figures, room, most);
-  });
+  const flatsIn = (tallest: number) =>
+    largest(0, (scale) => {
+      const figures = card.flats.map((flat) => flatFigure(flat, base, scale, unit, `flat-${flat.fold}`));
+      return placeFlats(figures, room, tallest);
+    });
+  // The distances of many scores may need more height than the flat itself.
+  const flats = flatsIn(most) ?? flatsIn(SHORT_FIGURE) ?? flatsIn(TALLEST_FIGURE);
   if (flats === null)
     throw new RangeError(`number: the base of card ${card.number} is too large for a page.`);
+  const key = flatKey(card.flats);
+  const notes = frontNotes(facts, room);
+  const under = Math.max(notes.length, key.length) * lineHeightOf(CAPTION);
   const content = Math.max(front.made.extent.height, flats.made.height);
+  const captionY = content + 2 + ascentOf(CAPTION);
+  const lineY = (y: number, index: number) => y + captionY + (index + 1) * lineHeightOf(CAPTION);
   return {
-    height: content + 2 + lineHeightOf(CAPTION),
+    height: content + 2 + lineHeightOf(CAPTION) + under,
     draw: (x, y) => [
       element("g", { id: "picture" }, front.made.draw(x - front.made.extent.x, y - front.made.extent.y)),
       ...flats.made.draw(x + room + BETWEEN_FIGURES, y),
       ...[
         { text: `Front, ${scaleInWords(front.scale)}`, at: x },
         {
-          text: `Base, flat, outside up, score dashed, ${scaleInWords(flats.scale)}`,
+          text: `Base, ${flatInWords(card.flats)}${scaleInWords(flats.scale)}`,
           at: x + room + BETWEEN_FIGURES,
         },
-      ].map(({ text, at }) =>
-        textElement({ text, x: at, y: y + content + 2 + ascentOf(CAPTION), size: CAPTION, colour: QUIET }),
-      ),
+      ].map(({ text, at }) => textElement({ text, x: at, y: y + captionY, size: CAPTION, colour: QUIET })),
+      ...notes.map(({ text }, i) => textElement({ text, x, y: lineY(y, i), size: CAPTION, colour: QUIET })),
+      ...key.flatMap(({ text, sample }, i) => {
+        const at = x + room + BETWEEN_FIGURES;
+        const drawn = sample(at, lineY(y, i) - 0.36 * CAPTION, INK);
+        return [
+          ...drawn,
+          textElement({
+            text,
+            x: drawn.length === 0 ? at : at + KEY_SAMPLE,
+            y: lineY(y, i),
+            size: CAPTION,
+            colour: QUIET,
+          }),
+        ];
+      }),
     ],
   };
 }
 
-function frontFigure(
-  facts: CardFacts,
+/** What the lines on the front are. */
+function frontNotes({ card, unit }: CardFacts, width: number): readonly TextLine[] {
+  const { note } = closedFront(card, unit);
+  return note === null ? [] : setLines(note, { width, size: CAPTION, colour: QUIET });
+}
+
+function flatInWords(flats: readonly Flat[]): string {
+  const most = Math.max(...flats.map(({ scores }) => scores.length));
+  if (most === 0) return "";
+  if (flatKey(flats).length > 0) return "flat, outside up, ";
+  return `flat, outside up, ${most === 1 ? "score" : "scores"} dashed, `;
+}
+
+/** The other surfaces that something lies on, all at one scale where that can be, some beside each other. */
+function surfaceRows(surfaces: readonly SurfaceFacts[], width: number): readonly Row[] {
+  const count = Math.min(surfaces.length, SURFACES_BESIDE);
+  if (count === 0) return [];
+  const room = (width - (count - 1) * BETWEEN_FIGURES) / count;
+  const figures = surfaces.map((of) => {
+    const figure =
+      surfaceFigure(of, room, SURFACE_HEIGHT, "letters") ??
+      surfaceFigure(of, room, TALLEST_FIGURE, "letters") ??
+      surfaceFigure(of, room, SURFACE_HEIGHT, "none");
+    if (figure === null) {
+      throw new RangeError(
+        `number: the ${of.surface.name} of card ${of.card.number} is too large for a page.`,
+      );
+    }
+    return { ...figure, of };
+  });
+  const rows: Row[] = [];
+  for (let first = 0; first < figures.length; first += count) {
+    const beside = figures.slice(first, first + count);
+    const content = Math.max(...beside.map(({ made }) => made.extent.height));
+    const captions = beside.map(({ of, scale }) =>
+      setLines(`${surfaceTitle(of.card, of.surface.name)}, ${scaleInWords(scale)}`, {
+        width: room,
+        size: CAPTION,
+        colour: QUIET,
+      }),
+    );
+    rows.push({
+      height: content + 2 + Math.max(...captions.map(linesHeight)),
+      draw: (x, y) =>
+        beside.flatMap(({ made, of }, i) => {
+          const left = x + i * (room + BETWEEN_FIGURES);
+          const { name } = of.surface;
+          return [
+            element(
+              "g",
+              { id: `picture-${name}`, "data-surface": name },
+              made.draw(left - made.extent.x, y - made.extent.y),
+            ),
+            ...drawLines(captions[i] ?? [], left, y + content + 2),
+          ];
+        }),
+    });
+  }
+  return rows;
+}
+
+function surfaceFigure(
+  facts: SurfaceFacts,
   room: number,
   height: number,
   callOuts: PictureWish["callOuts"],
 ): AtScale<CardPicture> | null {
   if (callOuts === "letters" && facts.surfaces.length > 2 * lettersIn(height)) return null;
-  const { front } = facts.card;
-  const least = Math.max(front.width / room, front.height / height) / TICKS_PER_MM;
+  const { surface } = facts;
+  const least = Math.max(surface.width / room, surface.height / height) / TICKS_PER_MM;
   return largest(least, (scale) => {
-    const picture = cardPicture(facts, { scale, callOuts, prefix: "front" });
+    const picture = cardPicture(facts, { scale, callOuts, prefix: surface.name });
     const { complete, extent } = picture;
     return complete && extent.width <= room && extent.height <= height ? picture : null;
   });

@@ -1,14 +1,15 @@
-/** Draws the front of a card: every layer as a flat rectangle in the colour of its paper, with its pattern and words. */
+/** Draws the front of a card, or another surface: every layer as a flat rectangle in the colour of its paper, with its pattern and words. */
 
 import { TICKS_PER_MM } from "@sheetwright/measure";
 import type { Box } from "../drawing/box.js";
 import type { FittedLabel } from "../drawing/fit-label.js";
-import { HAIRLINE } from "../drawing/look.js";
+import { HAIRLINE, OUTLINE } from "../drawing/look.js";
 import { labelElement } from "../drawing/text-element.js";
 import { displayName } from "../wording/display-name.js";
 import { formatNumber } from "../writer/format-number.js";
 import { element, type SvgElement } from "../writer/svg-element.js";
-import type { CardFacts, CardPiece } from "./card-facts.js";
+import type { CardPiece, SurfaceFacts } from "./card-facts.js";
+import type { FrontLine } from "./closed-front.js";
 import { fitWords } from "./fit-words.js";
 import { edgeColour, glitterColour, inkOn, markColour, shadeColour } from "./paper-colours.js";
 import { isGlitter, paperMarks } from "./paper-marks.js";
@@ -40,7 +41,7 @@ export function scaledBox({ x, y, width, height }: Surface, scale: number): Box 
 }
 
 /** Fits the words of all sentiments that have room for them. */
-export function wordsOnFront({ layers, surfaces }: CardFacts, scale: number): readonly PlacedWords[] {
+export function wordsOnFront({ layers, surfaces }: SurfaceFacts, scale: number): readonly PlacedWords[] {
   return layers.flatMap(({ layer }, index) => {
     const words = layer.text === null ? "" : displayName({ id: "", name: layer.text });
     if (layer.text === null || words === displayName({ id: "" })) return [];
@@ -61,7 +62,9 @@ export function wordsOnFront({ layers, surfaces }: CardFacts, scale: number): re
 
 /** The front as drawn with its top left corner at (x, y), with the words given. */
 export interface FrontPicture {
-  readonly facts: CardFacts;
+  readonly facts: SurfaceFacts;
+  /** Edges of the base that show on it. */
+  readonly lines: readonly FrontLine[];
   readonly words: readonly PlacedWords[];
   readonly scale: number;
   readonly x: number;
@@ -71,7 +74,7 @@ export interface FrontPicture {
 }
 
 /** Draws the layers in painting order, each in a group with its marks and words. */
-export function drawFront({ facts, words, scale, x, y, prefix }: FrontPicture): readonly SvgElement[] {
+export function drawFront({ facts, lines, words, scale, x, y, prefix }: FrontPicture): readonly SvgElement[] {
   const { surfaces, base, layers } = facts;
   const pieces: readonly CardPiece[] = [base, ...layers];
   return surfaces.map((surface, index) => {
@@ -85,7 +88,7 @@ export function drawFront({ facts, words, scale, x, y, prefix }: FrontPicture): 
     return element("g", { id: `${prefix}-${index}` }, [
       element("title", {}, [`${piece.label}, ${piece.paperName}`]),
       element("rect", {
-        "data-role": index === 0 ? "front" : "layer",
+        "data-role": index > 0 ? "layer" : facts.surface.name === "front" ? "front" : "surface",
         "data-piece": piece.piece.id,
         "data-on": index === 0 ? undefined : onOf(facts, index),
         ...at,
@@ -95,6 +98,7 @@ export function drawFront({ facts, words, scale, x, y, prefix }: FrontPicture): 
       }),
       ...drawMarks(marks, x, y, isGlitter(piece) ? glitterColour(colour) : markColour(colour)),
       ...shade(at, shadeColour(colour)),
+      ...(index === 0 ? lines.map((line) => frontLine(line, at, scale, inkOn(colour))) : []),
       ...(said === undefined
         ? []
         : [
@@ -107,9 +111,17 @@ export function drawFront({ facts, words, scale, x, y, prefix }: FrontPicture): 
 }
 
 /** What carries a layer: the id of a piece. */
-function onOf({ base, layers }: CardFacts, index: number): string {
+function onOf({ base, layers }: SurfaceFacts, index: number): string {
   const on = layers[index - 1]?.layer.on ?? null;
   return (on === null ? base : (layers[on] ?? base)).piece.id;
+}
+
+function frontLine(line: FrontLine, { x, y, width, height }: Box, scale: number, stroke: string): SvgElement {
+  const off = (line.at * scale) / TICKS_PER_MM;
+  const ends = line.upright
+    ? { x1: x + off, y1: y, x2: x + off, y2: y + height }
+    : { x1: x, y1: y + off, x2: x + width, y2: y + off };
+  return element("line", { "data-role": "front-line", ...ends, stroke, "stroke-width": OUTLINE });
 }
 
 function drawMarks(

@@ -6,6 +6,7 @@
 import { formatLength, formatSize, type Ticks } from "@sheetwright/measure";
 import type { Rounding } from "@sheetwright/planner";
 import { unbroken } from "../text/break-lines.js";
+import { DIE_HOW, dieInWords } from "../wording/die-in-words.js";
 import { displayName } from "../wording/display-name.js";
 import { type Block, bandBlocks } from "./band-blocks.js";
 import type { CardFacts, CardPiece, LayerPiece, SurfaceFacts } from "./card-facts.js";
@@ -50,6 +51,7 @@ export function measurementsOf(facts: CardFacts): Measurements {
     ...surfaces.flatMap(({ of, blocks }) => of.layers.map((layer) => layerPiece(of, layer, blocks))),
   ];
   const isSlit = facts.card.flats.some(({ slits }) => slits.length > 0);
+  const isDieCut = pieces.some(({ piece: { piece } }) => piece.die !== undefined);
   const marked = pieces.some(({ sizes }) =>
     sizes.some(({ first, second }) => `${first}${second}`.includes("~")),
   );
@@ -64,7 +66,7 @@ export function measurementsOf(facts: CardFacts): Measurements {
       ...extraSteps(facts),
     ],
     roundings: surfaces.flatMap(({ of, blocks }) => roundingsOf(of, blocks)),
-    caution: isSlit ? `${CAUTION} ${SLIT_CAUTION}` : CAUTION,
+    caution: [CAUTION, ...(isSlit ? [SLIT_CAUTION] : []), ...(isDieCut ? [DIE_HOW] : [])].join(" "),
   };
 }
 
@@ -119,7 +121,11 @@ function layerPiece(facts: SurfaceFacts, layer: LayerPiece, blocks: readonly Blo
     need === "ignore" || form === undefined || form.grainAlong === null
       ? []
       : [need === "require" ? `grain must run ${run}` : `grain best ${run}`];
-  return { piece: layer, sizes: sizesOf(facts, [layer.layer]), notes: [where, ...grain, ...minding(layer)] };
+  const { die } = layer.piece;
+  const shape = die === undefined ? [] : [`cut by ${dieInWords(die, unit)}`];
+  const cut = die === undefined || form === undefined ? layer.layer : form;
+  const notes = [...shape, where, ...grain, ...minding(layer)];
+  return { piece: layer, sizes: sizesOf(facts, [cut]), notes };
 }
 
 /** `1/16 in of foam on `; nothing where the layer is glued flat. */
@@ -202,7 +208,10 @@ function layerSteps(facts: SurfaceFacts, blocks: readonly Block[]): readonly str
     if (block === undefined) {
       const seam = seamUnder(layer, blocks);
       const middle = seam === null ? "" : `, its middle on the seam of ${namesOf(seam, "id")}`;
-      steps.push(`Lay ${unbroken(layer.label)} on ${carrier}${middle}: ${place}.${mind}`);
+      const { die } = layer.piece;
+      if (die !== undefined) steps.push(`Cut ${unbroken(layer.label)} by ${dieInWords(die, unit)}.`);
+      const what = die === undefined ? unbroken(layer.label) : `the shape of ${unbroken(layer.label)}`;
+      steps.push(`Lay ${what} on ${carrier}${middle}: ${place}.${mind}`);
     } else {
       const order = block.runs === "across" ? "from the top down" : "from left to right";
       steps.push(

@@ -9,7 +9,10 @@ import type {
   Pattern,
   Piece,
   Rounding,
+  SurfaceName,
 } from "@sheetwright/planner";
+
+import { type FoldNote, flatOf, foldNote, surfacesOf } from "./folded.js";
 
 /** A paper in few words. */
 export interface PaperNote {
@@ -71,6 +74,8 @@ export interface LayerNote {
   readonly text?: string;
   /** Layers with the same word are bands of one block. */
   readonly block?: string;
+  /** The front where not given; `at` is from its corner. */
+  readonly surface?: SurfaceName;
 }
 
 /** A card in few words; lengths are ticks. */
@@ -79,7 +84,7 @@ export interface CardNote {
   readonly name: string;
   readonly format?: string;
   readonly front: readonly [width: Ticks, height: Ticks];
-  readonly fold: Flat["fold"] | "either";
+  readonly fold: Flat["fold"] | "either" | FoldNote;
   readonly base: string;
   readonly guests?: number;
   readonly samples?: number;
@@ -92,35 +97,20 @@ export interface BuiltCard {
   readonly pieces: readonly Piece[];
 }
 
+function foldsOf({ fold, front }: CardNote): readonly FoldNote[] {
+  if (typeof fold !== "string") return [fold];
+  const kinds = fold === "either" ? (["side", "top"] as const) : [fold];
+  return kinds.map((kind) => foldNote(kind, front));
+}
+
 /** A card with its pieces, lettered from the bottom to the top. */
 export function buildCard(note: CardNote): BuiltCard {
   const { number, guests = 12, samples = 0 } = note;
   const [width, height] = note.front;
   const copies = guests + samples;
-  const flats = (["side", "top"] as const)
-    .filter((fold) => note.fold === "either" || note.fold === fold)
-    .map(
-      (fold): Flat =>
-        fold === "side"
-          ? {
-              width: 2 * width,
-              height,
-              fold,
-              along: "width",
-              panels: [width, width],
-              scores: [{ along: "width", at: width, folds: "mountain" }],
-              slits: [],
-            }
-          : {
-              width,
-              height: 2 * height,
-              fold,
-              along: "height",
-              panels: [height, height],
-              scores: [{ along: "height", at: height, folds: "mountain" }],
-              slits: [],
-            },
-    );
+  const folds = foldsOf(note);
+  const flats = folds.map((fold) => flatOf(note.front, fold));
+  const surfaces = folds[0] === undefined ? [] : surfacesOf(note.front, folds[0]);
   const piece = (
     index: number,
     purpose: string,
@@ -150,18 +140,21 @@ export function buildCard(note: CardNote): BuiltCard {
       width: flat.width,
       height: flat.height,
       scores: flat.scores,
-      grainAlong: flat.fold === "side" ? ("height" as const) : ("width" as const),
+      ...(flat.slits.length > 0 ? { slits: flat.slits } : {}),
+      grainAlong:
+        flat.scores.length === 0 ? null : flat.along === "width" ? ("height" as const) : ("width" as const),
     })),
     `cards[${number - 1}].base`,
   );
-  const pieces = note.layers.map(({ purpose, paper: faces, at: [, , w, h], block }, index) =>
-    piece(
-      index + 1,
-      purpose,
-      typeof faces === "string" ? [faces] : faces,
-      [{ width: w, height: h, scores: [], grainAlong: null }],
-      `cards[${number - 1}].front[${block ?? index}]`,
-    ),
+  const pieces = note.layers.map(
+    ({ purpose, paper: faces, at: [, , w, h], block, surface = "front" }, index) =>
+      piece(
+        index + 1,
+        purpose,
+        typeof faces === "string" ? [faces] : faces,
+        [{ width: w, height: h, scores: [], grainAlong: null }],
+        `cards[${number - 1}].${surface}[${block ?? index}]`,
+      ),
   );
   // Bands lie and carry as one surface.
   const wholeOf = (layer: LayerNote): LayerNote["at"] => {
@@ -179,10 +172,13 @@ export function buildCard(note: CardNote): BuiltCard {
   const layers = note.layers.map((layer, index): CardLayer => {
     const [x, y, w, h] = layer.at;
     const carrier = layer.on === undefined ? undefined : note.layers[layer.on];
-    const [cx, cy, cw, ch] = carrier === undefined ? [0, 0, width, height] : wholeOf(carrier);
+    const { surface = "front" } = layer;
+    const whole = surfaces.find(({ name }) => name === surface);
+    if (whole === undefined) throw new Error(`The fold gives no ${surface}.`);
+    const [cx, cy, cw, ch] = carrier === undefined ? [0, 0, whole.width, whole.height] : wholeOf(carrier);
     const [bx, by, bw, bh] = wholeOf(layer);
     return {
-      surface: "front",
+      surface,
       x,
       y,
       width: w,
@@ -203,7 +199,7 @@ export function buildCard(note: CardNote): BuiltCard {
       copiesFor: { guests, samples },
       flats,
       base: base.id,
-      surfaces: [{ name: "front", width, height }],
+      surfaces,
       layers,
       seams: [],
       joins: [],

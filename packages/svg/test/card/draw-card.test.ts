@@ -6,7 +6,8 @@ import { drawMeasurements } from "../../src/card/draw-measurements.js";
 import { textBoxes } from "../drawing/text-boxes.js";
 import { attributeOf, byId, everyElement, numberOf, readStrictly, readWithSvgson } from "../read-svg.js";
 import { buildCard, expansion } from "./build.js";
-import { type CardExample, cardExamples, papers, workshop } from "./examples.js";
+import { papers } from "./example-papers.js";
+import { type CardExample, cardExamples, workshop } from "./examples.js";
 import { expectWellPictured, pageFaults } from "./expect-well-pictured.js";
 import { randomCard } from "./random-card.js";
 import { readCard } from "./read-card.js";
@@ -89,7 +90,7 @@ describe("drawCard", () => {
 
   test("marks both edges of a card that may be folded along either", () => {
     const { folds } = readCard(readStrictly(drawCard(workshop, 2)));
-    expect(folds.map(({ fold, word }) => [fold, word.text])).toEqual([
+    expect(folds.map(({ fold, word }) => [fold, word?.text])).toEqual([
       ["side", "fold"],
       ["top", "or fold"],
     ]);

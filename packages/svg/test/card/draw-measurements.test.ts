@@ -1,15 +1,17 @@
 import { formatLength, formatSize, TICKS_PER_MM } from "@sheetwright/measure";
-import type { Card, Expansion } from "@sheetwright/planner";
+import type { Card, Expansion, SurfaceName } from "@sheetwright/planner";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { drawMeasurements } from "../../src/card/draw-measurements.js";
+import { surfaceTitle } from "../../src/card/surface-in-words.js";
 import { rectBox, textBoxes } from "../drawing/text-boxes.js";
 import { attributeOf, everyElement, numberOf, type ReadElement, readStrictly } from "../read-svg.js";
 import { buildCard, expansion } from "./build.js";
-import { type CardExample, cardExamples, papers, workshop } from "./examples.js";
+import { papers } from "./example-papers.js";
+import { type CardExample, cardExamples, workshop } from "./examples.js";
 import { pageFaults, pictureFaults } from "./expect-well-pictured.js";
 import { randomCard } from "./random-card.js";
-import { readCard } from "./read-card.js";
+import { picturesOf, readCard } from "./read-card.js";
 
 /** Common to all printers: nothing is to stand nearer to the edge of the page than this. */
 const LEAST_MARGIN = 12;
@@ -19,13 +21,14 @@ function textsOf(page: ReadElement): readonly string[] {
   return textBoxes(page).map(({ text }) => text);
 }
 
-/** The scales that the page states for the front and the base. */
-function scalesOf(page: ReadElement): readonly number[] {
-  return ["Front, ", "Base, "].map((begin) => {
-    const caption = textsOf(page).find((text) => text.startsWith(begin)) ?? "";
-    if (caption.endsWith("true size")) return 1;
-    return 1 / Number(/drawn at 1 : ([\d.]+)$/.exec(caption)?.[1]);
-  });
+/** The scale that a page states under the figure whose caption begins so. */
+function scaleOf(page: ReadElement, begin: string): number {
+  // Captions of narrow figures are broken into lines.
+  const texts = textsOf(page);
+  const at = texts.findIndex((text) => text.startsWith(begin));
+  const caption = texts.slice(at, at + 3).join(" ");
+  const [, denominator] = /^.*?(?:true size|drawn at 1 : ([\d.]+))/.exec(caption) ?? [];
+  return at < 0 ? Number.NaN : denominator === undefined ? 1 : 1 / Number(denominator);
 }
 
 function faultsOf(pages: readonly string[], card: Card, { units, pieces }: Expansion): readonly string[] {
@@ -44,26 +47,58 @@ function faultsOf(pages: readonly string[], card: Card, { units, pieces }: Expan
   }
   const [first] = read;
   if (first === undefined) return ["there is no page"];
-  const [front = Number.NaN, base = Number.NaN] = scalesOf(first);
-  faults.push(...pictureFaults(first, card, front));
+  const base = scaleOf(first, "Base, ");
+  const pictured = read.filter((page) => picturesOf(page).size > 0);
+  const pictures: ReadElement = { ...first, children: pictured.flatMap(({ children }) => children) };
+  const captionOf = (name: SurfaceName) => (name === "front" ? "Front, " : `${surfaceTitle(card, name)}, `);
+  faults.push(
+    ...pictureFaults(pictures, card, (name) => {
+      const on = pictured.find((page) => picturesOf(page).has(name)) ?? first;
+      return scaleOf(on, captionOf(name));
+    }),
+  );
 
   const flats = everyElement(first).filter((element) => attributeOf(element, "data-role") === "flat");
-  const scores = everyElement(first).filter((element) => attributeOf(element, "data-role") === "score");
+  const withRole = (role: string) =>
+    everyElement(first).filter((element) => attributeOf(element, "data-role") === role);
+  const scores = withRole("score");
+  const slits = withRole("slit");
   for (const [i, flat] of card.flats.entries()) {
-    const [drawn, score] = [flats[i], scores[i]];
-    if (drawn === undefined || score === undefined) return [...faults, "a flat is missing"];
+    const drawn = flats[i];
+    if (drawn === undefined) return [...faults, "a flat is missing"];
     const box = rectBox(drawn);
     const near = (length: number, ticks: number) => Math.abs(length - (ticks * base) / TICKS_PER_MM) < 0.002;
     if (!near(box.width, flat.width) || !near(box.height, flat.height))
       faults.push("a flat is not to its scale");
-    const at = flat.along === "width" ? numberOf(score, "x1") - box.x : numberOf(score, "y1") - box.y;
-    if (!near(at, flat.scores[0]?.at ?? 0)) faults.push("a score is not at its place");
+    const side = flat.along === "width";
+    for (const { at, folds } of flat.scores) {
+      const score = scores.shift();
+      if (score === undefined) return [...faults, "a score is missing"];
+      if (!near(side ? numberOf(score, "x1") - box.x : numberOf(score, "y1") - box.y, at))
+        faults.push("a score is not at its place");
+      if (attributeOf(score, "data-folds") !== folds) faults.push("a score does not say which way it folds");
+    }
+    for (const { at, from, to } of flat.slits) {
+      const slit = slits.shift();
+      if (slit === undefined) return [...faults, "a slit is missing"];
+      const [x1, y1, x2, y2] = ["x1", "y1", "x2", "y2"].map((name) => numberOf(slit, name)) as [
+        number,
+        number,
+        number,
+        number,
+      ];
+      const [along, far, across] = side
+        ? [x1 - box.x, x2 - box.x, y1 - box.y]
+        : [y1 - box.y, y2 - box.y, x1 - box.x];
+      if (!near(along, from) || !near(far, to) || !near(across, at))
+        faults.push("a slit is not at its place");
+    }
   }
 
   const texts = read.flatMap(textsOf).join(" ");
   for (const unit of ["in", "mm"] as const) {
-    for (const { width, height, scores: all } of card.flats) {
-      for (const length of [width, height, ...all.map((score) => score.at)]) {
+    for (const { width, height, scores: all, slits: cut } of card.flats) {
+      for (const length of [width, height, ...[...all, ...cut].map(({ at }) => at)]) {
         if (!texts.includes(formatLength(length, { unit })))
           faults.push(`a length of the flat is not told in ${unit}`);
       }

@@ -1,6 +1,8 @@
 import { inches, millimetres } from "@sheetwright/measure";
 import type { Expansion } from "@sheetwright/planner";
-import { type BuiltCard, buildCard, expansion, type LayerNote, paper } from "./build.js";
+import { type BuiltCard, buildCard, expansion, type LayerNote } from "./build.js";
+import { papers } from "./example-papers.js";
+import { foldedExamples } from "./folded-examples.js";
 
 /** A card of the invented Lantern Night workshop that is drawn and measured for a test and for the docs. */
 export interface CardExample {
@@ -8,24 +10,6 @@ export interface CardExample {
   readonly source: Expansion;
   readonly number: number;
 }
-
-export const papers = [
-  paper({ id: "night", colour: "#22304f", name: "Night blue" }),
-  paper({ id: "cream", colour: "#f6efdc", name: "Cream" }),
-  paper({ id: "ember", colour: "#c8552f", name: "Ember" }),
-  paper({ id: "copper", colour: "#b9794a", name: "Copper glitter", material: "glitter" }),
-  paper({
-    id: "stars",
-    colour: "#dfe6ee",
-    name: "Star pad",
-    material: "pad",
-    designs: [
-      { id: "dots", colour: "#dbe4ef", name: "Dots", pattern: "two-way" },
-      { id: "comets", colour: "#8fa9c9", name: "Comets", pattern: "one-way" },
-      { id: "plain-sky", colour: "#5b7aa6", name: "Plain sky" },
-    ],
-  }),
-];
 
 const inch = inches;
 const at = (x: number, y: number, width: number, height: number) =>
@@ -255,6 +239,7 @@ export const workshop: Expansion = expansion(papers, [
   bare,
   elevenMats,
   covered,
+  ...foldedExamples,
 ]);
 
 export const cardExamples: readonly CardExample[] = [
@@ -267,6 +252,7 @@ export const cardExamples: readonly CardExample[] = [
   bare,
   elevenMats,
   covered,
+  ...foldedExamples,
 ]
   .map((built): CardExample => ({ name: name(built), source: workshop, number: built.card.number }))
   .concat({

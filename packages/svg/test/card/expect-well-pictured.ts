@@ -1,5 +1,5 @@
 import { TICKS_PER_MM } from "@sheetwright/measure";
-import type { Card } from "@sheetwright/planner";
+import type { Card, CardLayer, SurfaceName } from "@sheetwright/planner";
 import { expect } from "vitest";
 import { SEVEN_POINTS } from "../drawing/expect-well-set.js";
 import {
@@ -11,7 +11,7 @@ import {
   textBoxes,
 } from "../drawing/text-boxes.js";
 import { attributeOf, byId, everyElement, numberOf, type ReadElement } from "../read-svg.js";
-import { type DrawnCard, readCard } from "./read-card.js";
+import { type DrawnCard, picturesOf, readCard } from "./read-card.js";
 
 /** Coordinates are written to 0.001 mm. */
 const WRITTEN = 0.002;
@@ -140,20 +140,86 @@ function crossesBox([a, b]: Segment, box: Box): boolean {
   );
 }
 
-/** What is wrong with a picture of a card drawn at `scale`. */
-export function pictureFaults(root: ReadElement, card: Card, scale: number): readonly string[] {
-  const drawn = readCard(root);
-  return [...proportionFaults(drawn, card, scale), ...callOutFaults(drawn, card), ...foldFaults(drawn, card)];
+/** A surface as it is to be drawn: its size, and what lies on it from the bottom to the top, from its corner. */
+interface Expected {
+  readonly name: SurfaceName;
+  readonly size: { readonly width: number; readonly height: number };
+  readonly base: string;
+  /** What carries a layer, by the id of its piece. */
+  readonly layers: readonly (CardLayer & { readonly carrier: string })[];
 }
 
-function proportionFaults({ front, layers, words }: DrawnCard, card: Card, scale: number): readonly string[] {
+/** The surfaces that are to be drawn: the front with doors and flap of a closed card, and each other one with layers. */
+function expectedSurfaces(card: Card): readonly Expected[] {
+  const on = (name: SurfaceName, dx = 0, dy = 0) =>
+    card.layers.flatMap((layer) => {
+      if (layer.surface !== name) return [];
+      const carrier = layer.on === null ? card.base : (card.layers[layer.on]?.piece ?? "");
+      return [{ ...layer, x: layer.x + dx, y: layer.y + dy, carrier }];
+    });
+  const { width, height } = card.front;
+  const half = card.flats[0]?.fold === "z" ? on("flap") : [];
+  const sizeOf = (name: SurfaceName) =>
+    card.surfaces.find((one) => one.name === name) ?? { width: 0, height: 0 };
+  const front: Expected = {
+    name: "front",
+    size: card.front,
+    base: card.base,
+    layers: [
+      ...on("left-door"),
+      ...on("right-door", width - sizeOf("right-door").width),
+      ...on("upper-door"),
+      ...on("lower-door", 0, height - sizeOf("lower-door").height),
+      ...half,
+      ...on("front"),
+    ],
+  };
+  const seen = [
+    "front",
+    "left-door",
+    "right-door",
+    "upper-door",
+    "lower-door",
+    ...(half.length > 0 ? ["flap"] : []),
+  ];
+  const others = card.surfaces
+    .filter(({ name }) => !seen.includes(name) && on(name).length > 0)
+    .map(({ name, ...size }): Expected => ({ name, size, base: card.base, layers: on(name) }));
+  return [front, ...others];
+}
+
+/** What is wrong with the pictures of a card whose surfaces are drawn at these scales. */
+export function pictureFaults(
+  root: ReadElement,
+  card: Card,
+  scaleOf: (surface: SurfaceName) => number,
+): readonly string[] {
+  const pictures = picturesOf(root);
+  const expected = expectedSurfaces(card);
+  const names = [...pictures.keys()].join();
+  if (names !== expected.map(({ name }) => name).join()) return [`the surfaces are ${names}`];
+  return expected.flatMap((surface) => {
+    const drawn = readCard(pictures.get(surface.name) as ReadElement);
+    return [
+      ...proportionFaults(drawn, surface, scaleOf(surface.name)),
+      ...callOutFaults(drawn, surface),
+      ...foldFaults(drawn, card, surface),
+    ].map((fault) => `${surface.name}: ${fault}`);
+  });
+}
+
+function proportionFaults(
+  { front, layers, words }: DrawnCard,
+  expected: Expected,
+  scale: number,
+): readonly string[] {
   const faults: string[] = [];
   const near = (drawn: number, ticks: number) => Math.abs(drawn - (ticks * scale) / TICKS_PER_MM) < WRITTEN;
-  if (!near(front.width, card.front.width) || !near(front.height, card.front.height))
-    faults.push("the front is not to scale");
-  if (layers.map(({ piece }) => piece).join() !== card.layers.map(({ piece }) => piece).join())
+  if (!near(front.width, expected.size.width) || !near(front.height, expected.size.height))
+    faults.push("the surface is not to scale");
+  if (layers.map(({ piece }) => piece).join() !== expected.layers.map(({ piece }) => piece).join())
     faults.push("layers are not painted from the bottom to the top");
-  card.layers.forEach((layer, i) => {
+  expected.layers.forEach((layer, i) => {
     const box = layers[i];
     if (box === undefined) return;
     const right =
@@ -162,8 +228,7 @@ function proportionFaults({ front, layers, words }: DrawnCard, card: Card, scale
       near(box.width, layer.width) &&
       near(box.height, layer.height);
     if (!right) faults.push(`${layer.piece} is not at its place`);
-    const on = layer.on === null ? card.base : card.layers[layer.on]?.piece;
-    if (box.on !== on) faults.push(`${layer.piece} says it lies on ${box.on}`);
+    if (box.on !== layer.carrier) faults.push(`${layer.piece} says it lies on ${box.on}`);
   });
   const surfaces = surfacesOf({ front, layers });
   for (const { of, box } of words) {
@@ -180,18 +245,15 @@ function surfacesOf({
   front,
   layers,
 }: Pick<DrawnCard, "front" | "layers">): readonly (Box & { id: string; piece: string })[] {
-  return [
-    { ...front, id: "front-0" },
-    ...layers.map((layer) => ({ ...layer, x: layer.x + front.x, y: layer.y + front.y })),
-  ];
+  return [front, ...layers.map((layer) => ({ ...layer, x: layer.x + front.x, y: layer.y + front.y }))];
 }
 
-function callOutFaults(drawn: DrawnCard, card: Card): readonly string[] {
+function callOutFaults(drawn: DrawnCard, expected: Expected): readonly string[] {
   const faults: string[] = [];
   const { front, callOuts, leaders, words, folds } = drawn;
   const surfaces = surfacesOf(drawn);
   // Visibility is decided on the card's own numbers: rounding may open a hair between two drawn edges.
-  const exact = [{ x: 0, y: 0, ...card.front }, ...card.layers];
+  const exact = [{ x: 0, y: 0, ...expected.size }, ...expected.layers];
   surfaces.forEach(({ id, piece }, index) => {
     const found = callOuts.filter(({ of }) => of === id);
     const pointing = leaders.filter(({ of }) => of === id);
@@ -221,7 +283,7 @@ function callOutFaults(drawn: DrawnCard, card: Card): readonly string[] {
       if (segments.some((a) => segmentsOf(other.points).some((b) => meet(a, b))))
         faults.push(`the leaders of ${of} and ${other.of} meet`);
     }
-    const avoided = [...words.map(({ box }) => box), ...folds.map(({ word }) => word)];
+    const avoided = [...words.map(({ box }) => box), ...folds.flatMap(({ word }) => word ?? [])];
     const foreign = labels.filter((label) => label.of !== of).flatMap(({ boxes }) => boxes);
     for (const box of [...avoided, ...foreign]) {
       if (segments.some((segment) => crossesBox(segment, box)))
@@ -235,22 +297,59 @@ function callOutFaults(drawn: DrawnCard, card: Card): readonly string[] {
   return faults;
 }
 
-function foldFaults({ front, folds }: DrawnCard, card: Card): readonly string[] {
+/** Along which edges of the front cards with one fold are folded, and those whose front closes at both sides. */
+const FRONT_EDGES: Readonly<Record<string, readonly string[]>> = {
+  flat: [],
+  side: ["left"],
+  top: ["top"],
+  easel: ["top"],
+  gate: ["left", "right"],
+  shutter: ["left", "right"],
+  "double-gate": ["left", "right"],
+};
+
+function foldFaults({ front, folds, lines }: DrawnCard, card: Card, { name }: Expected): readonly string[] {
   const faults: string[] = [];
-  if (folds.map(({ fold }) => fold).join() !== card.flats.map(({ fold }) => fold).join())
-    faults.push("folds are missing");
-  for (const { fold, lines, word } of folds) {
-    if (lines.length !== 2 || !/\bfold$/.test(word.text)) faults.push(`the ${fold} fold is not marked`);
-    for (const { x, y, width, height } of lines) {
-      const [along, across, length] =
-        fold === "side" ? [height, front.x - x, front.height] : [width, front.y - y, front.width];
+  if (name === "front") {
+    const edges = card.flats.flatMap(({ fold, along }) => {
+      const found = FRONT_EDGES[fold] ?? ["left"];
+      const standing: Readonly<Record<string, string>> = { left: "top", right: "bottom" };
+      return along === "width" ? found : found.map((edge) => standing[edge] ?? edge);
+    });
+    if (folds.map(({ edge }) => edge).join() !== edges.join())
+      faults.push(`folded at ${folds.map(({ edge }) => edge).join()}, not ${edges.join()}`);
+    const isDivided = card.flats.some(({ fold }) =>
+      ["gate", "double-gate", "z", "easel", "shutter"].includes(fold),
+    );
+    if (isDivided !== lines.length > 0) faults.push(`${lines.length} edges of paper show on the front`);
+  }
+  for (const line of lines) {
+    if (excessOf(line, front) > WRITTEN) faults.push("an edge of paper leaves the front");
+    if (Math.abs(line.width - front.width) > WRITTEN && Math.abs(line.height - front.height) > WRITTEN)
+      faults.push("an edge of paper does not go from edge to edge");
+  }
+  if (folds.length > 0 && folds[0]?.word === null) faults.push("no word says that it is a fold");
+  for (const { edge, lines: double, word } of folds) {
+    if (double.length !== 2 || (word !== null && !/\bfold$/.test(word.text)))
+      faults.push(`the fold at the ${edge} is not marked`);
+    if (word !== null && overlapOf(word, front) > 0) faults.push("the word of a fold lies on the picture");
+    for (const { x, y, width, height } of double) {
+      const off: Readonly<Record<string, number>> = {
+        left: front.x - x,
+        right: x - front.x - front.width,
+        top: front.y - y,
+        bottom: y - front.y - front.height,
+      };
+      const upright = edge === "left" || edge === "right";
+      const [along, length] = upright ? [height, front.height] : [width, front.width];
+      const across = off[edge] ?? 0;
       if (Math.abs(along - length) > WRITTEN || across <= 0 || across > 2)
-        faults.push(`the ${fold} fold is not at its edge`);
+        faults.push(`the fold at the ${edge} is not at its edge`);
     }
   }
   return faults;
 }
 
 export function expectWellPictured(root: ReadElement, card: Card): void {
-  expect([...pageFaults(root), ...pictureFaults(root, card, 1)]).toEqual([]);
+  expect([...pageFaults(root), ...pictureFaults(root, card, () => 1)]).toEqual([]);
 }

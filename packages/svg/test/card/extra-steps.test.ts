@@ -3,7 +3,7 @@ import { expect, test } from "vitest";
 import { extraSteps } from "../../src/card/extra-steps.js";
 import { writeMeasurements } from "../../src/card/write-measurements.js";
 import { buildCard, expansion } from "./build.js";
-import { papers } from "./examples.js";
+import { papers } from "./example-papers.js";
 
 const built = buildCard({
   number: 1,

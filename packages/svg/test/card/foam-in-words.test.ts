@@ -2,7 +2,7 @@ import { inches, millimetres } from "@sheetwright/measure";
 import { expect, test } from "vitest";
 import { writeMeasurements } from "../../src/card/write-measurements.js";
 import { buildCard, expansion } from "./build.js";
-import { papers } from "./examples.js";
+import { papers } from "./example-papers.js";
 
 const built = buildCard({
   number: 1,

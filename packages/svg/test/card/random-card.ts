@@ -1,10 +1,27 @@
 import { inches } from "@sheetwright/measure";
+import type { Flat } from "@sheetwright/planner";
 import fc from "fast-check";
 import { type BuiltCard, buildCard, type LayerNote } from "./build.js";
-import { papers } from "./examples.js";
+import { papers } from "./example-papers.js";
+import { foldNote, surfacesOf } from "./folded.js";
 
 const SIXTEENTH = inches(1 / 16);
 const faces = papers.flatMap(({ designs }) => designs.map(({ front }) => front.id));
+const FOLDS: readonly Flat["fold"][] = [
+  "flat",
+  "side",
+  "top",
+  "gate",
+  "double-gate",
+  "z",
+  "tri",
+  "roll",
+  "double-parallel",
+  "accordion",
+  "easel",
+  "shutter",
+  "own",
+];
 
 /** A place inside a carrier, on the grid of sixteenths: what is left on each side in shares of the room. */
 const inside = fc.record({
@@ -14,52 +31,80 @@ const inside = fc.record({
   top: fc.nat(40),
   bottom: fc.nat(40),
   border: fc.boolean(),
+  /** Which surface it lies on; most often the front. */
+  surface: fc.oneof({ weight: 3, arbitrary: fc.constant(0) }, { weight: 2, arbitrary: fc.nat(12) }),
   paper: fc.constantFrom(...faces),
   text: fc.option(fc.constantFrom("Good night", "for you", "Light the lanterns & stay a while", "*"), {
     freq: 4,
   }),
 });
 
-/** Cards of any size and fold with up to 16 layers: nested mats, panels and strips, some of them covered. */
+/**
+ * Cards of any size and fold with up to 16 layers on any of their surfaces: nested mats, panels and strips, some of them
+ * covered. Half of the cards are folded once, as most are.
+ */
 export const randomCard: fc.Arbitrary<BuiltCard> = fc
   .record({
     width: fc.integer({ min: 32, max: 140 }),
     height: fc.integer({ min: 32, max: 140 }),
-    fold: fc.constantFrom("side" as const, "top" as const, "either" as const),
+    fold: fc.oneof(
+      fc.constantFrom("side" as const, "top" as const, "either" as const),
+      fc.constantFrom(...FOLDS),
+    ),
+    lying: fc.boolean(),
     base: fc.constantFrom(...faces),
     layers: fc.array(inside, { maxLength: 16, size: "max" }),
   })
-  .map(({ width, height, fold, base, layers }) => {
-    const boxes: { x: number; y: number; width: number; height: number }[] = [{ x: 0, y: 0, width, height }];
+  .map(({ width, height, fold, lying, base, layers }) => {
+    const front = [width * SIXTEENTH, height * SIXTEENTH] as const;
+    const folded = fold === "either" ? foldNote("side", front) : foldNote(fold, front, lying);
+    const surfaces = surfacesOf(front, folded);
+    const boxes = new Map(
+      surfaces.map(({ name, ...size }) => [
+        name,
+        [
+          {
+            index: -1,
+            x: 0,
+            y: 0,
+            width: Math.floor(size.width / SIXTEENTH),
+            height: Math.floor(size.height / SIXTEENTH),
+          },
+        ],
+      ]),
+    );
     const notes: LayerNote[] = [];
-    for (const { carrier, left, right, top, bottom, border, paper, text } of layers) {
-      const on = carrier % boxes.length;
-      const under = boxes[on];
+    for (const { carrier, left, right, top, bottom, border, surface, paper, text } of layers) {
+      const { name } = surfaces[surface % surfaces.length] ?? { name: "front" as const };
+      const own = boxes.get(name) ?? [];
+      const under = own[carrier % own.length];
       if (under === undefined || under.width < 6 || under.height < 6) continue;
       // Up to two fifths of a side each, so that something is left of the layer.
       const cut = (share: number, side: number) =>
         border ? Math.min(2, side >> 2) : Math.floor((share * side) / 100);
       const [x, y] = [cut(left, under.width), cut(top, under.height)];
       const box = {
+        index: notes.length,
         x: under.x + x,
         y: under.y + y,
         width: Math.max(2, under.width - x - cut(right, under.width)),
         height: Math.max(2, under.height - y - cut(bottom, under.height)),
       };
-      boxes.push(box);
+      own.push(box);
       notes.push({
         purpose: text === null ? "panel" : "sentiment",
         paper,
         at: [box.x * SIXTEENTH, box.y * SIXTEENTH, box.width * SIXTEENTH, box.height * SIXTEENTH],
-        ...(on === 0 ? {} : { on: on - 1 }),
+        ...(name === "front" ? {} : { surface: name }),
+        ...(under.index < 0 ? {} : { on: under.index }),
         ...(text === null ? {} : { text }),
       });
     }
     return buildCard({
       number: 1,
       name: "Any card",
-      front: [width * SIXTEENTH, height * SIXTEENTH],
-      fold,
+      front,
+      fold: fold === "either" ? fold : folded,
       base,
       layers: notes,
     });

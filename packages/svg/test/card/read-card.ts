@@ -14,21 +14,41 @@ interface DrawnCallOut {
   readonly samples: readonly Box[];
 }
 
-/** A card's picture as read back from the drawing alone; boxes of layers from the front's top left corner. */
+/** A picture of a surface as read back from the drawing alone; boxes of layers from the surface's top left corner. */
 export interface DrawnCard {
-  readonly front: Box & { readonly piece: string };
+  readonly front: Box & { readonly piece: string; readonly id: string };
   /** In painting order. */
   readonly layers: readonly (Box & { readonly piece: string; readonly on: string; readonly id: string })[];
   /** Words on layers, on the page. */
   readonly words: readonly { readonly of: string; readonly box: TextBox }[];
   readonly leaders: readonly DrawnLeader[];
   readonly callOuts: readonly DrawnCallOut[];
-  /** The edges that the card is folded along, with the lines of each. */
+  /** The edges that the card is folded along, with the lines of each; a surface has the word at one of them. */
   readonly folds: readonly {
     readonly fold: string;
+    readonly edge: string;
     readonly lines: readonly Box[];
-    readonly word: TextBox;
+    readonly word: TextBox | null;
   }[];
+  /** Edges of paper that show on the front. */
+  readonly lines: readonly Box[];
+}
+
+/** The groups that hold a picture of a surface, by its name; the front first. */
+export function picturesOf(root: ReadElement): ReadonlyMap<string, ReadElement> {
+  const groups = everyElement(root).filter((element) => /^picture(-|$)/.test(attributeOf(element, "id")));
+  return new Map(
+    groups.map((group) => [attributeOf(group, "id").replace(/^picture-?/, "") || "front", group]),
+  );
+}
+
+function lineBox(line: ReadElement): Box {
+  return {
+    x: numberOf(line, "x1"),
+    y: numberOf(line, "y1"),
+    width: numberOf(line, "x2") - numberOf(line, "x1"),
+    height: numberOf(line, "y2") - numberOf(line, "y1"),
+  };
 }
 
 export function readCard(root: ReadElement): DrawnCard {
@@ -36,11 +56,11 @@ export function readCard(root: ReadElement): DrawnCard {
   const withRole = (role: string) => elements.filter((element) => attributeOf(element, "data-role") === role);
   const ids = new Map<ReadElement, string>();
   for (const group of elements) for (const child of group.children) ids.set(child, attributeOf(group, "id"));
-  const [front, ...others] = withRole("front");
-  if (front === undefined || others.length > 0) throw new Error("A card has one front.");
+  const [front, ...others] = [...withRole("front"), ...withRole("surface")];
+  if (front === undefined || others.length > 0) throw new Error("A picture has one surface.");
   const origin = rectBox(front);
   return {
-    front: { ...origin, piece: attributeOf(front, "data-piece") },
+    front: { ...origin, piece: attributeOf(front, "data-piece"), id: ids.get(front) ?? "" },
     layers: withRole("layer").map((element) => {
       const box = rectBox(element);
       return {
@@ -70,15 +90,10 @@ export function readCard(root: ReadElement): DrawnCard {
     })),
     folds: withRole("fold").map((element) => ({
       fold: attributeOf(element, "data-fold"),
-      lines: element.children
-        .filter(({ name }) => name === "line")
-        .map((line) => ({
-          x: numberOf(line, "x1"),
-          y: numberOf(line, "y1"),
-          width: numberOf(line, "x2") - numberOf(line, "x1"),
-          height: numberOf(line, "y2") - numberOf(line, "y1"),
-        })),
-      word: textBox(element.children.find(({ name }) => name === "text") as ReadElement),
+      edge: attributeOf(element, "data-edge"),
+      lines: element.children.filter(({ name }) => name === "line").map(lineBox),
+      word: element.children.filter(({ name }) => name === "text").map((text) => textBox(text))[0] ?? null,
     })),
+    lines: withRole("front-line").map(lineBox),
   };
 }

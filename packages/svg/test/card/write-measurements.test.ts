@@ -4,7 +4,8 @@ import { describe, expect, test } from "vitest";
 import { writeMeasurements } from "../../src/card/write-measurements.js";
 import { columnsOf } from "../../src/cut-list/text-columns.js";
 import { buildCard, expansion } from "./build.js";
-import { type CardExample, cardExamples, papers, workshop } from "./examples.js";
+import { papers } from "./example-papers.js";
+import { type CardExample, cardExamples, workshop } from "./examples.js";
 import { randomCard } from "./random-card.js";
 
 function expectNarrow(text: string): void {

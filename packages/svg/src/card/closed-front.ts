@@ -1,0 +1,130 @@
+/**
+ * The front of a closed card whose front is more than one panel of its flat: the edges of paper that show on it, which
+ * surfaces lie on it, and what of it may be glued together.
+ *
+ *     gate         z, or an easel lying   shutter
+ *     +---+---+    +---+---+              +---+---+
+ *     |   |   |    |   :   |              |---+---|
+ *     |   |   |    |   :   |              |   |   |
+ *     |   |   |    |   :   |              |---+---|
+ *     +---+---+    +---+---+              +---+---+
+ */
+
+import { formatLength, type Ticks, type Unit } from "@sheetwright/measure";
+import type { Card, SurfaceName } from "@sheetwright/planner";
+import { unbroken } from "../text/break-lines.js";
+import type { Surface } from "./visible-part.js";
+
+/** An edge of paper that shows on the front: a line from edge to edge, upright or level, so far from the left or the top. */
+export interface FrontLine {
+  readonly upright: boolean;
+  readonly at: Ticks;
+}
+
+/** What is to be told of such a front. */
+export interface ClosedFront {
+  readonly lines: readonly FrontLine[];
+  /** What the lines are, in a sentence; `null` where there is none. */
+  readonly note: string | null;
+}
+
+/** What shows on the closed front. */
+export function closedFront({ flats, front }: Pick<Card, "flats" | "front">, unit: Unit): ClosedFront {
+  const [flat] = flats;
+  const nothing: ClosedFront = { lines: [], note: null };
+  if (flat === undefined) return nothing;
+  const { fold, along, panels, slits } = flat;
+  const upright = along === "width";
+  const first = panels.at(-1) ?? 0;
+  const whole = front[along];
+  const line = (at: Ticks): FrontLine => ({ upright, at });
+  switch (fold) {
+    case "gate": {
+      const gap = whole - first - (panels[0] ?? 0);
+      return gap > 0
+        ? {
+            lines: [line(first), line(whole - (panels[0] ?? 0))],
+            note: `Two doors, ${unbroken(formatLength(gap, { unit }))} apart.`,
+          }
+        : { lines: [line(first)], note: "Two doors that meet in the middle." };
+    }
+    case "double-gate": {
+      const wide = panels[2] ?? 0;
+      return {
+        lines: wide > 0 && wide < whole ? [line(wide)] : [],
+        note: `Two doors; the wide one, at the ${upright ? "left" : "top"}, lies over the narrow one.`,
+      };
+    }
+    case "z":
+      return {
+        lines: [line(first)],
+        note: `The ${upright ? "left" : "upper"} half is the flap; beside it half of the inside shows.`,
+      };
+    case "easel":
+      return {
+        lines: [line(first)],
+        note: "The upper half is the flap, folded up in front; below it half of the inside shows.",
+      };
+    case "shutter":
+      return {
+        lines: [line(first), ...slits.map(({ at }): FrontLine => ({ upright: !upright, at }))],
+        note: "Two halves that meet in the middle, each in three strips.",
+      };
+    default:
+      return nothing;
+  }
+}
+
+/** A surface whose layers are drawn with its corner at a place of another one. */
+export interface ShownSurface {
+  readonly name: SurfaceName;
+  readonly x: Ticks;
+  readonly y: Ticks;
+}
+
+/** The surfaces that are seen on the front of the closed card, and where their top left corners lie on it. */
+export function surfacesOnFront({
+  flats,
+  front,
+  surfaces,
+}: Pick<Card, "flats" | "front" | "surfaces">): readonly ShownSurface[] {
+  const isZ = flats.some(({ fold }) => fold === "z");
+  return surfaces.flatMap(({ name, width, height }): readonly ShownSurface[] => {
+    if (name === "left-door" || name === "upper-door" || (name === "flap" && isZ))
+      return [{ name, x: 0, y: 0 }];
+    if (name === "right-door") return [{ name, x: front.width - width, y: 0 }];
+    if (name === "lower-door") return [{ name, x: 0, y: front.height - height }];
+    return [];
+  });
+}
+
+/**
+ * What to mind when something is glued straight to the front: `null` where it lies on one panel alone. That a front of
+ * several panels is glued to one of them is common practice, no source.
+ */
+export function glueCaution({ flats, front }: Pick<Card, "flats" | "front">, box: Surface): string | null {
+  const [flat] = flats;
+  if (flat === undefined) return null;
+  const { fold, along, panels } = flat;
+  const [from, to] = along === "width" ? [box.x, box.x + box.width] : [box.y, box.y + box.height];
+  const whole = front[along];
+  const first = panels.at(-1) ?? 0;
+  const [one, other] = along === "width" ? ["left", "right"] : ["upper", "lower"];
+  switch (fold) {
+    case "gate":
+      if (to <= first || from >= whole - (panels[0] ?? 0)) return null;
+      return `Glue it to one door only, the ${one} or the ${other} one: glued to both, the card would not open.`;
+    case "double-gate":
+    case "shutter":
+      if (fold === "shutter" && (to <= first || from >= first)) return null;
+      return "The front is more than one panel: glue it to one of them only, and try first that the card opens.";
+    case "z":
+    case "easel":
+      if (to <= first) return null;
+      return from >= first
+        ? `It lies beside the flap, on the ${other} half, where the inside shows: glue it there.`
+        : `Glue it to the flap only, the ${one} half, so that the card opens.`;
+    default:
+      return null;
+  }
+}
