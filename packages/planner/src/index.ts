@@ -50,6 +50,7 @@ export type {
   PaperWeight,
   Pattern,
   Piece,
+  PieceDie,
   PieceForm,
   Rounding,
   Score,

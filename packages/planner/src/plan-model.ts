@@ -3,7 +3,16 @@
  * data; lengths are ticks of 1/1600 mm, sizes lie as on the sheet with its pattern upright.
  */
 
-import type { Card, Expansion, FoldDirection, NoPaper, Piece, Score, Slit } from "@sheetwright/cards";
+import type {
+  Card,
+  Expansion,
+  FoldDirection,
+  NoPaper,
+  Piece,
+  PieceDie,
+  Score,
+  Slit,
+} from "@sheetwright/cards";
 import type { Size } from "@sheetwright/measure";
 import type { Effort, Packing, Problem } from "@sheetwright/packing";
 
@@ -161,6 +170,8 @@ export interface FormMarks {
   readonly scores: readonly (Pick<Score, "along" | "at"> & { readonly folds?: FoldDirection | undefined })[];
   /** Cuts inside the upright form that free strips of it; absent where there are none. */
   readonly slits?: readonly Slit[] | undefined;
+  /** The die that cuts its shape out of the middle of the form; absent where none does. */
+  readonly die?: PieceDie | undefined;
   /** Sheets on which the piece's top is marked, since the pattern is one-way. */
   readonly topOn: readonly string[];
   /** Sheets from which the piece is cut with the printed back showing. */

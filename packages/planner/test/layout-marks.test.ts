@@ -1,8 +1,8 @@
-import type { Flat } from "@sheetwright/cards";
+import { type Flat, readProject } from "@sheetwright/cards";
 import { inches } from "@sheetwright/measure";
 import { describe, expect, test } from "vitest";
 import { byBorder, card, choice, face, panel, project } from "../../cards/test/small-project.js";
-import { layoutMarks } from "../src/index.js";
+import { layoutMarks, plan } from "../src/index.js";
 import { letterPaper, made, pad, provenPlan } from "./bench-project.js";
 
 const inch = inches(1);
@@ -67,4 +67,13 @@ describe("marks on a group's layouts", () => {
       new RangeError("Expected the index of one of 2 groups of papers, found 2."),
     );
   });
+});
+
+test("says by which die a die blank is cut", () => {
+  const { project } = readProject(`{ sheetwright: 1, title: One, papers: { cream: { cardstock: us-letter } },
+    dies: { star: 3 x 3 }, cards: [{ name: Plain, format: us-a2, base: cream, front: [{ die: star, paper: cream }] }] }`);
+  if (project === null) throw new Error("The project has faults.");
+  const { forms } = layoutMarks(plan(project, { effort: "quick" }), 0);
+  expect(forms["1b"]?.[0]?.die).toEqual({ name: "star", cut: { width: 3 * 40_640, height: 3 * 40_640 } });
+  expect(forms["1a"]?.[0]).not.toHaveProperty("die");
 });

@@ -38,7 +38,7 @@ export function writeProjectOverview(
     "",
     "FINISHED CARDS",
     "",
-    ...writeFinished(summary.finished, plan.units),
+    ...writeFinished(summary.finished, plan.units).flatMap((line) => wrapped(line, "      ")),
     ...writeLeftOut(summary.finished),
     "",
     "LEFTOVERS",
@@ -104,7 +104,13 @@ function writePieces({ layouts, cards }: ProjectPlanSummary, plan: Plan, counts:
     const own = all.flatMap((line, index) => {
       if (plan.pieces[index]?.card !== number) return [];
       const from = (sheets[index] ?? []).map((sheet) => `${sheet.count} from ${sheet.name}`).join(", ");
-      return [line, ...(from === "" ? [] : wrapped(`      ${from}`, "      "))];
+      const die = plan.pieces[index]?.die;
+      const cut =
+        die === undefined
+          ? ""
+          : `cut by the die ${die.name}, ${formatSize(die.cut.width, die.cut.height, { unit: plan.units })}`;
+      const notes = [from, cut].filter((words) => words !== "");
+      return [line, ...notes.flatMap((words) => wrapped(`      ${words}`, "      "))];
     });
     const spares = made.get(number) ?? 0;
     const more = spares === 0 ? "" : ` and ${counted(spares, "spare")}`;

@@ -5,6 +5,7 @@ import type { Size } from "@sheetwright/packing";
 import type { SheetMarks } from "@sheetwright/planner";
 import { hasScores, hasSlits, type ListedMarks } from "../layout/list-trade-marks.js";
 import { unbroken } from "../text/break-lines.js";
+import { DIE_HOW, dieInWords } from "../wording/die-in-words.js";
 import { listed, scoresInWords } from "../wording/score-in-words.js";
 import { slitsInWords } from "../wording/slit-in-words.js";
 
@@ -62,6 +63,14 @@ export const SLIT_HOW =
   "A slit starts and stops inside the piece, so no trimmer cuts it edge to edge: cut it with a craft knife along a metal " +
   "ruler, on a cutting mat, before you fold. Hold the ruler with your fingers well back from its edge, cut beside your " +
   "body and not towards it, take two light passes rather than a hard one, and cap the knife.";
+
+/** Says which pieces a die cuts its shape from, and what to mind. */
+export function dieSentences(marks: readonly ListedMarks[], unit: Unit): readonly string[] {
+  const sentences = marks.flatMap(({ name, die }) =>
+    die === null ? [] : [`Cut each ${unbroken(name)} by ${dieInWords(die, unit)}.`],
+  );
+  return sentences.length === 0 ? [] : [...sentences, DIE_HOW];
+}
 
 /** Says which edge is the top of pieces whose pattern runs one way, and which pieces show the back of their paper. */
 export function topSentences(marks: readonly ListedMarks[]): readonly string[] {

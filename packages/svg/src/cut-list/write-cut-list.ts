@@ -14,7 +14,13 @@ import { countOf, runInWords } from "../wording/count-of.js";
 import { displayName } from "../wording/display-name.js";
 import { cutSentences } from "./cut-sentences.js";
 import { columnsOf, hangingLines, rightAligned } from "./text-columns.js";
-import { scoreSentences, sheetSentences, slitSentences, topSentences } from "./trade-sentences.js";
+import {
+  dieSentences,
+  scoreSentences,
+  sheetSentences,
+  slitSentences,
+  topSentences,
+} from "./trade-sentences.js";
 
 /** How a cut list is written. */
 export interface CutListOptions {
@@ -73,6 +79,8 @@ export function writeCutList(
   if (scores.length > 0) blocks.push(["Scores, after the cuts", ...scores.flatMap(indented)]);
   const slits = slitSentences(marks.listed, unit);
   if (slits.length > 0) blocks.push(["Slits, after the scores", ...slits.flatMap(indented)]);
+  const dies = dieSentences(marks.listed, unit);
+  if (dies.length > 0) blocks.push(["By die, after the cuts", ...dies.flatMap(indented)]);
   const tops = topSentences(marks.listed);
   if (tops.length > 0) blocks.push(["Which way up", ...tops.flatMap(indented)]);
   blocks.push(leftLines(offcuts, layout.run, unit));

@@ -11,6 +11,7 @@ import { breakLines, unbroken } from "../text/break-lines.js";
 import { ascentOf, fitsWidth, lineHeightOf } from "../text/text-width.js";
 import { countOf } from "../wording/count-of.js";
 import { groupBySetting, settingInWords } from "../wording/cut-in-words.js";
+import { dieInWords } from "../wording/die-in-words.js";
 import { displayName } from "../wording/display-name.js";
 import { scoresInWords } from "../wording/score-in-words.js";
 import { slitsInWords } from "../wording/slit-in-words.js";
@@ -90,6 +91,9 @@ function pieceRows({ pieces, marksOf, run, unit }: PanelContent): readonly Row[]
         ...(hasScores(marks)
           ? [{ text: `${of}score ${scoresInWords(marks, unit, "the")}`, colour: SCORE_TEXT }]
           : []),
+        ...(marks.die === null
+          ? []
+          : [{ text: `${of}cut by ${dieInWords(marks.die, unit)}`, colour: ACCENT }]),
         ...(hasSlits(marks)
           ? [{ text: `${of}slit ${slitsInWords(marks.slits, unit, "the")}`, colour: ACCENT }]
           : []),

@@ -1,7 +1,7 @@
 /** What the lists say of scores, slits, tops and printed backs, kind by kind. */
 
 import type { Kind, Size } from "@sheetwright/packing";
-import type { LayoutMarks } from "@sheetwright/planner";
+import type { FormMarks, LayoutMarks } from "@sheetwright/planner";
 import { displayName } from "../wording/display-name.js";
 import type { PlacedPiece } from "./lay-out.js";
 import {
@@ -30,6 +30,8 @@ export interface ListedMarks {
     readonly upright: readonly LyingSlit[] | null;
     readonly turned: readonly LyingSlit[] | null;
   };
+  /** The die that cuts its shape out of it; `null` where none does. */
+  readonly die: NonNullable<FormMarks["die"]> | null;
   /** Where the top of the pattern comes to lie; empty where it does not matter. */
   readonly tops: readonly TopEdge[];
   readonly backUp: boolean;
@@ -63,6 +65,7 @@ export function listMarks(
           upright: lying(scores, false),
           turned: lying(scores, true),
           slits: { upright: lying(slits, false), turned: lying(slits, true) },
+          die: found.die ?? null,
           tops: (["top", "right"] as const).filter((edge) => topped.some((share) => topOf(share) === edge)),
           backUp: copies.some((share) => facesOf(found, share).backOn.includes(sheet)),
         },

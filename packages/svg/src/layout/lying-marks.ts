@@ -98,6 +98,13 @@ export function formMarksOf(marks: LayoutMarks | undefined, kind: Kind, form: nu
         `found at ${at}, from ${from} to ${to} along its ${along}.`,
     );
   });
+  const { die } = found;
+  if (die !== undefined && (die.cut.width > size.width || die.cut.height > size.height)) {
+    throw new RangeError(
+      `${path}[${form}].die.cut: expected a shape within ${size.width} x ${size.height}, the form; ` +
+        `found ${die.cut.width} x ${die.cut.height}.`,
+    );
+  }
   return found;
 }
 

@@ -38,6 +38,32 @@ describe("writeMeasurements", () => {
     expect(text).toContain("Or: Score 2a base 5 1/2 in (139.7 mm) from its top edge, from side to side");
   });
 
+  test("cuts a die blank by its die before its shape is laid, and says the size of both", () => {
+    const [card, ...others] = workshop.cards;
+    const [layer] = card?.layers ?? [];
+    const piece = workshop.pieces.find(({ id }) => id === layer?.piece);
+    if (card === undefined || layer === undefined || piece === undefined) throw new Error("no layer");
+    const blank = {
+      ...piece.forms[0]!,
+      width: layer.width + inches(0.5),
+      height: layer.height + inches(0.5),
+    };
+    const die = { name: "star", cut: { width: layer.width, height: layer.height } };
+    const source = {
+      ...workshop,
+      cards: [card, ...others],
+      pieces: workshop.pieces.map((one) => (one === piece ? { ...one, forms: [blank], die } : one)),
+    };
+    const text = flowing(writeMeasurements(source, 1));
+    expect(text).toContain(
+      "1b mat Copper glitter 5 1/4 x 7 1/4 133.35 x 184.15 cut by the die star, 4 3/4 x 6 3/4 in;",
+    );
+    expect(text).toContain(
+      "Cut 1b mat by the die star, 4 3/4 x 6 3/4 in. 3. Lay the shape of 1b mat on the front",
+    );
+    expect(text).toContain("Keep fingers, hair and sleeves away from the rollers");
+  });
+
   test("lays bands in one step, and a cover on the seam that it hides", () => {
     const text = flowing(writeMeasurements(workshop, 1));
     expect(text).toContain(

@@ -132,6 +132,25 @@ describe("writeCutList", () => {
     expect(lines.slice(-7, -6)).toEqual(["Mind the blade"]);
   });
 
+  test("says which pieces a die cuts its shape from, and what to mind", () => {
+    const { problem, packing } = mats;
+    const forms = (die: { name: string; cut: { width: number; height: number } }): LayoutMarks => ({
+      sheets: {},
+      forms: { a: [{ scores: [], die, topOn: [], backOn: [] }] },
+    });
+    const marks = forms({ name: "small star", cut: { width: inch(1.5), height: inch(1.5) } });
+    const text = writeCutList(problem, packing, 0, { marks }).replace(/\s+/g, " ");
+    expect(text).toContain(
+      "By die, after the cuts Cut each Mat by the die small star, 1 1/2 x 1 1/2 in. Lay the die on the die blank",
+    );
+    expect(text).toContain("the instructions of the machine and the die come first.");
+    expect(writeCutList(problem, packing, 0)).not.toContain("die");
+    const large = forms({ name: "star", cut: { width: inch(5), height: inch(1) } });
+    expect(() => writeCutList(problem, packing, 0, { marks: large })).toThrow(
+      /marks\.forms\["a"\]\[0\]\.die\.cut: expected a shape within/,
+    );
+  });
+
   test("says which scores are on the inside, and how slits are cut", () => {
     const { problem, packing } = mats;
     const score = (at: number, folds: "mountain" | "valley") => ({
