@@ -61,11 +61,12 @@ function sayTooSmall({ name, closed, envelope, thickness, ...card }: FinishedCar
   const { clearance, leastFrom } = envelope;
   const narrowest = Math.min(clearance.short, clearance.long);
   const say = (ticks: Ticks) => formatLength(ticks, { unit });
-  const wanted = thickness.value === leastFrom ? "as much as it is thick" : say(leastFrom);
+  const wanted =
+    thickness.value === leastFrom ? "the card is thicker" : `${say(leastFrom)} is the least that it needs`;
   const why =
     narrowest < 0
       ? `it is ${say(-narrowest)} too large for it`
-      : `it leaves ${narrowest === 0 ? "nothing" : say(narrowest)}, and ${wanted} is the least that it needs`;
+      : `that leaves ${narrowest === 0 ? "nothing" : say(narrowest)}, and ${wanted}`;
   return (
     `${name}, ${sizeOf(closed, unit)} and ${sayThickness(thickness.value, unit)} thick where it is thickest, does not go in ` +
     `${nameOf({ envelope }, unit)}: ${why}. ${sayBetter(card, unit)}`

@@ -60,14 +60,14 @@ describe("an envelope", () => {
       return first?.message;
     };
     expect(message("size: 6 x 6, envelope: 6 x 6, fold: flat")).toBe(
-      "Moth, 6 x 6 in and 0.010 in thick where it is thickest, does not go in an envelope of 6 x 6 in: it leaves nothing, " +
+      "Moth, 6 x 6 in and 0.010 in thick where it is thickest, does not go in an envelope of 6 x 6 in: that leaves nothing, " +
         "and 1/4 in is the least that it needs. It goes easily in the US 6 1/2 square envelope of 6 1/2 x 6 1/2 in.",
     );
     expect(message('format: us-a7, envelope: "#10"')).toContain(
       "it is 7/8 in too large for it. It goes easily in",
     );
     expect(message(`format: us-a2, ${bell("1/4")}`)).toContain(
-      "it leaves 1/8 in, and as much as it is thick is the least that it needs.",
+      "that leaves 1/8 in, and the card is thicker.",
     );
     expect(message("size: 11 x 11, fold: flat, envelope: 11 x 12")).toContain("It goes easily in");
     expect(message(`size: 11 1/2 x 11 1/2, fold: flat, envelope: us-a7, ${bell("2")}`)).toContain(

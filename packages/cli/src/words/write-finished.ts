@@ -11,7 +11,7 @@ export function writeFinished(cards: readonly FinishedInShort[], unit: Unit): re
     `${number} ${name}`,
     `${sayThickness(thickness.value, unit)} thick${marked(thickness.basis)}`,
     `${sayMass(mass.withEnvelope.grams, unit)}${marked(mass.withEnvelope.basis)}`,
-    sayEnvelope(envelope, unit),
+    sayEnvelope(envelope, envelope.leastFrom === thickness.value, unit),
   ]);
   return table(rows);
 }
@@ -28,8 +28,14 @@ function marked(basis: Basis): string {
   return basis === "given" ? "" : ` (${basis})`;
 }
 
-function sayEnvelope({ verdict, name, width, height }: CardEnvelope, unit: Unit): string {
+function sayEnvelope(
+  { verdict, name, width, height, clearance }: CardEnvelope,
+  byThickness: boolean,
+  unit: Unit,
+): string {
   const size = formatSize(width, height, { unit });
   const what = name === null ? `an envelope of ${size}` : name;
-  return verdict === "too-small" ? `too large for ${what}` : `${verdict} in ${what}`;
+  if (verdict !== "too-small") return `${verdict} in ${what}`;
+  const isThick = byThickness && Math.min(clearance.short, clearance.long) >= 0;
+  return `too ${isThick ? "thick" : "large"} for ${what}`;
 }

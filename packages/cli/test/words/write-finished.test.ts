@@ -20,13 +20,19 @@ cards:
     size: 4 x 4
     base: night
     envelope: 4 x 4
+  - name: Drum
+    format: us-a7
+    base: night
+    extras: [{ name: bell, thickness: 1/2, mass: 2 g }]
+    envelope: { weight: 24 lb bond }
 `;
 
 // Computed by hand: 70 in2 of base, 29 1/4 of panel and 16 of base at 80 lb cover, 216.3 g/m2; envelopes of 44 11/16 and
-// 16 in2 at 24 lb bond, 90.2 g/m2, times two and a half.
+// 16 in2, and of 38 1/16 for the third, at 24 lb bond, 90.2 g/m2, times two and a half; 2 g of bell.
 const LINES = [
   "1 Lantern  0.124 in thick  0.72 oz (20.4 g) (estimated)  easy in US A8 envelope",
   "2 Moth     0.020 in thick  0.24 oz (6.8 g) (assumed)     too large for an envelope of 4 x 4 in",
+  "3 Drum     0.520 in thick  0.61 oz (17.3 g) (estimated)  too thick for US A7 envelope (Lee)",
   "Weights are with the envelope and without glue, foam and the knot of Lantern.",
 ];
 
@@ -34,7 +40,7 @@ describe("what is said of finished cards", () => {
   it("stands in a check, a line a card", async () => {
     const files = memoryFiles({ "/desk/cards.yaml": CARDS });
     const { stdout, stderr } = await runIn(["check", "cards.yaml"], { files });
-    const block = stdout.slice(stdout.indexOf("Finished"), stdout.indexOf("\n\n2 cards"));
+    const block = stdout.slice(stdout.indexOf("Finished"), stdout.indexOf("\n\n3 cards"));
     expect(block.split("\n").map((line) => line.slice(11))).toEqual(LINES);
     expect(stderr).toContain("(envelope-too-small)");
   });
@@ -46,6 +52,7 @@ describe("what is said of finished cards", () => {
     expect(finished.map(({ name, envelope }) => [name, envelope.id, envelope.verdict])).toEqual([
       ["Lantern", "env-us-a8", "easy"],
       ["Moth", null, "too-small"],
+      ["Drum", "env-us-a7", "too-small"],
     ]);
     expect(finished[1]?.envelopes.slice(0, 2)).toEqual([
       { id: "env-us-sq-5", verdict: "easy" },
@@ -59,7 +66,7 @@ describe("what is said of finished cards", () => {
     const argv = ["plan", "cards.yaml", "--out", "out", "--effort", "quick", "--json"];
     const { stdout } = await runIn(argv, { files });
     const summary: ProjectPlanSummary = JSON.parse(stdout);
-    expect(summary.finished.map(({ number }) => number)).toEqual([1, 2]);
+    expect(summary.finished.map(({ number }) => number)).toEqual([1, 2, 3]);
     const overview = String(files.all.get("/desk/out/cut-list.txt"));
     expect(overview).toContain(`\nFINISHED CARDS\n\n${LINES.join("\n")}\n`);
   });
