@@ -2,7 +2,7 @@ import type { Layer, Project } from "../project.js";
 import { parentOf, pathTo } from "../project-file/value-path.js";
 
 /** The places before the papers, in the order in which the documentation lists them. */
-const HEAD = ["title", "units", "precision", "copies", "trimmer"];
+const HEAD = ["title", "units", "precision", "copies", "shelf", "trimmer"];
 
 /**
  * Numbers the places of a project in its order: what concerns it as a whole, its papers, its cards with their layers as
@@ -21,6 +21,8 @@ export function placeOrder({ papers, cards }: Project): (path: string) => number
         .map((design) => design.id.slice(id.length + 1));
       return [path, ...own.map((key) => pathTo(pathTo(path, "designs"), key))];
     }),
+    "dies",
+    "rates",
     "cards",
     ...cards.flatMap(({ path, surfaces }) => [
       path,

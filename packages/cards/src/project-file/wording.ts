@@ -101,6 +101,7 @@ export const WORDINGS = {
     expected: "trimmers by name, such as small trimmer: { longest-cut: 12 }",
     noun: "the trimmers",
   },
+  shelfFile: { code: "wrong-type", expected: "the name of the shelf's file, such as my-shelf.yaml" },
   dies: { code: "wrong-type", expected: "dies by name, such as star: 3 x 3", noun: "the dies" },
   die: {
     code: "not-a-size",

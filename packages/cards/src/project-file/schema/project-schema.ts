@@ -5,7 +5,7 @@ import { cardSchema, copiesSchema } from "./card-schema.js";
 import { DIE_GROUPS, diesSchema } from "./die-schema.js";
 import { papersSchema } from "./paper-schema.js";
 import { RATES_GROUPS, ratesSchema } from "./rates-schema.js";
-import { length, text, textOf } from "./scalars.js";
+import { length, textOf } from "./scalars.js";
 import { silencesSchema } from "./silence-schema.js";
 import { projectTrimmer } from "./trimmer-schema.js";
 
@@ -30,7 +30,7 @@ export const projectFile = z
         .describe(
           "Copies of every card that does not say otherwise: a number of guests, or guests, samples and spares. Default: 1.",
         ),
-      shelf: text
+      shelf: textOf("shelfFile")
         .optional()
         .describe("The file of your own things, such as my-shelf.yaml; its place is told from this file."),
       trimmer: projectTrimmer
