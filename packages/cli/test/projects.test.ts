@@ -19,11 +19,18 @@ const schema = JSON.parse(
 );
 const validate = new Ajv2020({ strict: true, allowUnionTypes: true }).compile(schema);
 
+const SHELF = "drawer.yaml";
+
+/** A desk with the file on it, and the shelf file that some projects refer to. */
+async function deskWith(file: string): Promise<MemoryFiles> {
+  const read = async (name: string) => [`/desk/${name}`, await readFile(join(folder, name))] as const;
+  return memoryFiles(Object.fromEntries(await Promise.all([file, SHELF].map(read))));
+}
+
 /** Runs a fixture with its file on the desk. */
 async function runFixture(name: string): Promise<Ended & { readonly files: MemoryFiles }> {
   const argv = (await readFile(join(folder, `${name}.args`), "utf8")).trimEnd().split("\n");
-  const file = argv[1] ?? "";
-  const files = memoryFiles({ [`/desk/${file}`]: await readFile(join(folder, file)) });
+  const files = await deskWith(argv[1] ?? "");
   return { ...(await runIn(argv, { files })), files };
 }
 
@@ -31,14 +38,23 @@ const planOf = (files: MemoryFiles): ProjectPlanFile =>
   JSON.parse(String(files.all.get("/desk/out/plan.json")));
 
 describe("a project as a maker would write it", () => {
-  it("is there at least five times: metric, in JSON, from a pad, and one without enough paper", async () => {
-    expect(names.length).toBeGreaterThanOrEqual(5);
+  it("is there at least eight times: metric, in JSON, from a pad, with other folds, from a shelf, and one without enough paper", async () => {
+    expect(names.length).toBeGreaterThanOrEqual(8);
     const texts = await Promise.all(
       (await readdir(folder))
         .filter((name) => /\.(yaml|json)$/.test(name))
         .map((name) => readFile(join(folder, name), "utf8")),
     );
-    for (const what of [/^units: mm$/m, /^\{/, /^ +pad: /m, /^ +stand: lying$/m, /^ +offcuts: |offcuts: \[/m])
+    for (const what of [
+      /^units: mm$/m,
+      /^\{/,
+      /^ +pad: /m,
+      /^ +stand: lying$/m,
+      /^ +offcuts: |offcuts: \[/m,
+      /^ +fold: easel$/m,
+      /^shelf: /m,
+      /spares: /,
+    ])
       expect(texts.some((text) => what.test(text))).toBe(true);
   });
 
@@ -73,7 +89,7 @@ describe("a project as a maker would write it", () => {
     async (name) => {
       const argv = (await readFile(join(folder, `${name}.args`), "utf8")).trimEnd().split("\n");
       const file = argv[1] ?? "";
-      const files = memoryFiles({ [`/desk/${file}`]: await readFile(join(folder, file)) });
+      const files = await deskWith(file);
       const before = files.snapshot();
       const { code, stdout, stderr } = await runIn(["check", file], { files });
       expect(files.snapshot()).toBe(before);
