@@ -30,13 +30,44 @@ function list(value: FileValue | undefined): readonly FileObject[] {
   return (value ?? []) as readonly FileObject[];
 }
 
+/** The path of the layer that a piece belongs to: bands that divide a band, and ends of another paper, have their own. */
+function layerPath(path: string): string {
+  return path.replace(/(?:\.papers\[\d+\])*(?:\.seam|\.join(?:\.ends)?)?$/, "");
+}
+
+/** How many pieces of paper, and ribbons or tapes, bands give at each path. */
+function countBands(bands: FileObject, path: string, found: Map<string, number>): void {
+  const papers = bands.papers as readonly FileValue[];
+  const add = (at: string, count: number) => found.set(at, (found.get(at) ?? 0) + count);
+  const isInner = (paper: FileValue): paper is FileObject => typeof paper === "object" && "bands" in paper;
+  papers.forEach((paper, index) => {
+    if (isInner(paper)) countBands(paper, `${path}.papers[${index}]`, found);
+    else add(papers.some(isInner) ? `${path}.papers[${index}]` : path, 1);
+  });
+  const seam = bands.seam;
+  if (typeof seam === "object" && ("cover" in seam || "ribbon" in seam || "tape" in seam)) {
+    add(`${path}.seam`, papers.length - 1);
+  }
+}
+
+/** The same of a layer that says how it is made up, if its paper is too small for it. */
+function countJoin(join: FileObject, path: string, isWhole: boolean, found: Map<string, number>): void {
+  const ends = join.at === "one end" ? 1 : 2;
+  const parts = isWhole ? 1 : join.ends === undefined ? Number(join.parts) : 1;
+  found.set(path, parts);
+  if (isWhole) return;
+  if (join.ends !== undefined) found.set(`${path}.join.ends`, ends);
+  const seams = join.ends === undefined ? parts - 1 : ends;
+  if ("cover" in join || "ribbon" in join || "tape" in join) found.set(`${path}.join`, seams);
+}
+
 function ticksOf(value: FileValue | undefined, unit: Unit): Ticks {
   return parseLength(String(value), { unit, allowZero: true });
 }
 
 /** The layers of the cards by the path of their pieces. */
-function byPath({ cards, pieces }: Expansion): ReadonlyMap<string, readonly CardLayer[]> {
-  const paths = new Map(pieces.map(({ id, path }) => [id, path]));
+function byPath({ cards, pieces, items }: Expansion): ReadonlyMap<string, readonly CardLayer[]> {
+  const paths = new Map([...pieces, ...items].map(({ id, path }) => [id, path]));
   const found = new Map<string, CardLayer[]>();
   for (const layer of cards.flatMap(({ layers }) => layers)) {
     const path = paths.get(layer.piece) ?? "";
@@ -58,32 +89,48 @@ describe("projects made at random", () => {
   test("no layer is lost: each of the file gives just its pieces, and each card its base", () => {
     checkProjects(({ file, expansion }) => {
       const expected = new Map<string, number>();
-      list(file.cards).forEach((_, index) => {
+      const whole = new Set(
+        expansion.cards.flatMap(({ joins }) =>
+          joins.flatMap(({ by, path }) => (by === "whole" ? [path] : [])),
+        ),
+      );
+      list(file.cards).forEach((card, index) => {
         expected.set(`cards[${index}].base`, 1);
+        if (card.fold === "easel") {
+          expected.set(`cards[${index}].${card["front-paper"] === undefined ? "fold" : "front-paper"}`, 1);
+        }
+        if (card.insert !== undefined) expected.set(`cards[${index}].insert`, 1);
       });
       for (const { path, layer } of layersOf(file)) {
-        expected.set(path, list(layer.bands).length || 1);
-        const { seam } = layer;
-        if (typeof seam === "object") expected.set(`${path}.seam`, list(layer.bands).length - 1);
+        if (layer.bands !== undefined) countBands(layer, path, expected);
+        else if (layer.join === undefined) expected.set(path, 1);
+        else countJoin(layer.join as FileObject, path, whole.has(path), expected);
         list(layer.mats).forEach((_, index) => {
           expected.set(`${path}.mats[${index}]`, 1);
         });
       }
       const found = new Map<string, number>();
-      for (const { path } of expansion.pieces) found.set(path, (found.get(path) ?? 0) + 1);
+      const all = [...expansion.pieces, ...expansion.items];
+      for (const { path } of all) found.set(path, (found.get(path) ?? 0) + 1);
       expect(found).toEqual(expected);
-      // Each piece but the base of a card lies on its front just once.
+      // Each piece but the base of a card lies on it just once, and an insert on both pages.
       for (const card of expansion.cards) {
-        const own = expansion.pieces.filter((piece) => piece.card === card.number).map(({ id }) => id);
-        expect([card.base, ...card.layers.map(({ piece }) => piece)]).toEqual(own);
+        const own = all.filter((piece) => piece.card === card.number).map(({ id }) => id);
+        const laid = [card.base, ...card.layers.map(({ piece }) => piece)];
+        expect([...new Set(laid)].sort()).toEqual([...own].sort());
+        const inserts = expansion.pieces.filter(
+          ({ purpose, card: number }) => purpose === "insert" && number === card.number,
+        );
+        expect(laid).toHaveLength(own.length + inserts.length);
       }
     });
   });
 
   test("labels are unique and made of the number, letters and a purpose", () => {
-    checkProjects(({ expansion: { pieces } }) => {
-      expect(new Set(pieces.map(({ id }) => id)).size).toBe(pieces.length);
-      for (const { id, label, purpose, card } of pieces) {
+    checkProjects(({ expansion: { pieces, items } }) => {
+      expect(new Set([...pieces, ...items].map(({ id }) => id)).size).toBe(pieces.length + items.length);
+      const labelled = [...pieces, ...items.map((item) => ({ ...item, purpose: item.kind }))];
+      for (const { id, label, purpose, card } of labelled) {
         expect(label).toMatch(/^\d+[a-z]+ .+$/);
         expect(label).toBe(`${id} ${purpose}`);
         expect(Number.parseInt(id, 10)).toBe(card);
@@ -114,7 +161,17 @@ describe("projects made at random", () => {
             ? ticksOf(asked[name] ?? asked.sides ?? 0, unit)
             : ticksOf(asked.total, unit) / 2;
         const sides = { left: side("left"), right: side("right"), top: side("top"), bottom: side("bottom") };
-        for (const found of layers.get(path) ?? []) expect(found.border).toEqual(sides);
+        // Parts that stand apart, or of which one is divided again, have borders of their own: all together have this one.
+        const all = [...layers].flatMap(([at, own]) =>
+          layerPath(at) === path && !at.endsWith(".seam") && !at.endsWith(".join") ? own : [],
+        );
+        const edge = (name: keyof typeof sides) => Math.min(...all.map((each) => each.border[name]));
+        expect({
+          left: edge("left"),
+          right: edge("right"),
+          top: edge("top"),
+          bottom: edge("bottom"),
+        }).toEqual(sides);
       }
     });
   });
@@ -122,21 +179,30 @@ describe("projects made at random", () => {
   test("everything lies inside what carries it, as far from its edges as its border says", () => {
     checkProjects(({ expansion }) => {
       const layers = byPath(expansion);
-      const paths = new Map(expansion.pieces.map(({ id, path }) => [id, path]));
+      const paths = new Map([...expansion.pieces, ...expansion.items].map(({ id, path }) => [id, path]));
+      // A layer with all its parts, but without what covers its seams.
+      const wholes = new Map<string, CardLayer[]>();
+      for (const [path, own] of layers) {
+        if (path.endsWith(".seam") || path.endsWith(".join")) continue;
+        wholes.set(layerPath(path), [...(wholes.get(layerPath(path)) ?? []), ...own]);
+      }
       for (const card of expansion.cards) {
         card.layers.forEach((layer, index) => {
-          const { border, on } = layer;
+          const { border, on, surface } = layer;
           expect(Math.min(border.left, border.right, border.top, border.bottom)).toBeGreaterThanOrEqual(0);
           if (on !== null) expect(on).toBeLessThan(index);
           const path = paths.get(layer.piece) ?? "";
           const below = on === null ? undefined : card.layers[on];
+          const page = card.surfaces.find(({ name }) => name === surface) ?? card.front;
           const carrier =
             below === undefined
-              ? { x: 0, y: 0, ...card.front }
-              : hull(layers.get(paths.get(below.piece) ?? "") ?? []);
-          // Bands have the border of all of them together; a cover has its own.
-          const own = path.endsWith(".seam") ? layer : hull(layers.get(path) ?? []);
-          expect(own).toMatchObject({
+              ? { x: 0, y: 0, width: page.width, height: page.height }
+              : hull(wholes.get(layerPath(paths.get(below.piece) ?? "")) ?? []);
+          // Bands that meet edge to edge have the border of all of them together.
+          const { x, y, width, height } = layer;
+          const own = [{ x, y, width, height }];
+          if (!path.endsWith(".seam") && !path.endsWith(".join")) own.push(hull(layers.get(path) ?? []));
+          expect(own).toContainEqual({
             x: carrier.x + border.left,
             y: carrier.y + border.top,
             width: carrier.width - border.left - border.right,
@@ -164,14 +230,19 @@ describe("projects made at random", () => {
         });
       };
       list(file.cards).forEach((card, index) => {
-        follow(card.front, `cards[${index}].front`, null);
+        const front = card["front-paper"] === undefined ? "fold" : "front-paper";
+        follow(
+          card.front,
+          `cards[${index}].front`,
+          card.fold === "easel" ? `cards[${index}].${front}` : null,
+        );
       });
       for (const { layers } of expansion.cards) {
         for (const { piece, on } of layers) {
-          const carrier = carriers.get(paths.get(piece) ?? "");
-          if (carrier !== undefined) {
-            expect(on === null ? null : paths.get(layers[on]?.piece ?? "")).toBe(carrier);
-          }
+          const path = paths.get(piece) ?? "";
+          const carrier = carriers.get(path.includes(".mats[") ? path : layerPath(path));
+          if (carrier === undefined || path.endsWith(".seam") || path.endsWith(".join")) continue;
+          expect(on === null ? null : layerPath(paths.get(layers[on]?.piece ?? "") ?? "")).toBe(carrier);
         }
       }
     });
@@ -184,15 +255,21 @@ describe("projects made at random", () => {
       for (const { path, layer } of layersOf(file)) {
         if (layer.size === undefined && layer.strip === undefined) continue;
         const mats = list(layer.mats).length;
-        const [found] = layers.get(mats > 0 ? `${path}.mats[${mats - 1}]` : path) ?? [];
-        if (found === undefined) throw new Error(`Nothing at ${path}.`);
-        const own = layer.bands === undefined ? found : hull(layers.get(path) ?? []);
+        const outer = mats > 0 ? `${path}.mats[${mats - 1}]` : path;
+        const all = [...layers].flatMap(([at, own]) =>
+          (mats > 0 ? at : layerPath(at)) === outer && !at.endsWith(".seam") && !at.endsWith(".join")
+            ? own
+            : [],
+        );
+        if (all.length === 0) throw new Error(`Nothing at ${path}.`);
+        const own = hull(all);
+        const edge = (name: keyof CardLayer["border"]) => Math.min(...all.map(({ border }) => border[name]));
         const lines = [layer.line ?? []].flat().join();
         for (const [start, end, extent, thirds] of [
           ["left", "right", own.width, ["left third", "right third"]],
           ["top", "bottom", own.height, ["upper third", "lower third"]],
         ] as const) {
-          const [before, after] = [found.border[start], found.border[end]];
+          const [before, after] = [edge(start), edge(end)];
           const third = thirds.findIndex((line) => lines.includes(line)) + 1;
           if (layer[start] !== undefined) expect(before).toBe(ticksOf(layer[start], unit));
           else if (layer[end] !== undefined) expect(after).toBe(ticksOf(layer[end], unit));
@@ -204,53 +281,6 @@ describe("projects made at random", () => {
             expect(Math.abs(middle - exact)).toBeLessThanOrEqual(project.precision / 2);
           }
         }
-      }
-    });
-  });
-
-  test("bands add up, meet on marks of the precision, and covers are centred on their seams", () => {
-    checkProjects(({ file, project, expansion }) => {
-      const unit = file.units === "mm" ? "mm" : "in";
-      const layers = byPath(expansion);
-      for (const { path, layer } of layersOf(file)) {
-        if (layer.bands === undefined) continue;
-        const upright = layer.runs === "upright";
-        const along = (found: CardLayer) =>
-          upright
-            ? { start: found.x, extent: found.width, side: found.y, across: found.height }
-            : { start: found.y, extent: found.height, side: found.x, across: found.width };
-        const bands = (layers.get(path) ?? []).map(along);
-        const [first] = bands;
-        if (first === undefined) throw new Error(`No bands at ${path}.`);
-        const seams: Ticks[] = [];
-        let end = first.start;
-        for (const band of bands) {
-          expect(band.start).toBe(end);
-          expect(band.extent).toBeGreaterThan(0);
-          expect([band.side, band.across]).toEqual([first.side, first.across]);
-          if (band !== first) {
-            expect((band.start - first.start) % project.precision).toBe(0);
-            seams.push(band.start);
-          }
-          end += band.extent;
-        }
-        // The shares are as asked, to half the precision at each seam.
-        const ratios = layer.bands as readonly number[];
-        const sum = ratios.reduce((all, ratio) => all + ratio, 0);
-        seams.forEach((seam, index) => {
-          const before = ratios.slice(0, index + 1).reduce((all, ratio) => all + ratio, 0);
-          const exact = ((end - first.start) * before) / sum;
-          expect(Math.abs(seam - first.start - exact)).toBeLessThanOrEqual(project.precision / 2);
-        });
-        if (typeof layer.seam !== "object") continue;
-        const width = ticksOf((layer.seam as FileObject).width, unit);
-        const covers = (layers.get(`${path}.seam`) ?? []).map(along);
-        expect(covers.map(({ extent }) => extent)).toEqual(seams.map(() => width));
-        covers.forEach((cover, index) => {
-          // An odd number of ticks has its middle half a tick off.
-          expect(Math.abs(2 * cover.start + cover.extent - 2 * (seams[index] ?? 0))).toBe(width % 2);
-          expect([cover.side, cover.across]).toEqual([first.side, first.across]);
-        });
       }
     });
   });
@@ -284,6 +314,7 @@ describe("projects made at random", () => {
           copiesFor: cards[index]?.copiesFor,
         })),
         pieces: expansion.pieces.map((piece) => ({ ...piece, quantity: 2 * piece.quantity })),
+        items: expansion.items.map((item) => ({ ...item, quantity: 2 * item.quantity })),
       });
     });
   });
@@ -312,7 +343,11 @@ describe("projects made at random", () => {
     checkProjects(({ expansion: { cards } }) => {
       for (const card of cards) {
         const { base, layers } = visibleAreas(card);
-        expect({ base, layers }).toEqual(clippedAreas(card));
+        const shown = card.layers.filter(({ surface }) => surface === "front");
+        expect({
+          base,
+          layers: layers.filter((_, index) => card.layers[index]?.surface === "front"),
+        }).toEqual(clippedAreas({ ...card, layers: shown }));
       }
     });
   });
