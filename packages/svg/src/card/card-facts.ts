@@ -14,7 +14,7 @@ import type {
 } from "@sheetwright/planner";
 import { countOf } from "../wording/count-of.js";
 import { displayName } from "../wording/display-name.js";
-import { type ShownSurface, surfacesOnFront } from "./closed-front.js";
+import { type ShownSurface, seenBesideFlap, surfacesOnFront } from "./closed-front.js";
 import type { Surface } from "./visible-part.js";
 
 /** The part of a plan, or of a project worked out, that its cards are drawn from. */
@@ -58,8 +58,15 @@ export interface CardFacts {
   readonly layers: readonly LayerPiece[];
   /** The front, then the layers: what is painted, in painting order. */
   readonly surfaces: readonly Surface[];
+  /** What is seen of layers on another surface, painted below all layers: on a front beside its flap. */
+  readonly glimpses: readonly Glimpse[];
   /** What lies on surfaces that are not seen on the front, one entry for each that something lies on. */
   readonly elsewhere: readonly SurfaceFacts[];
+}
+
+/** A part of a layer on another surface. */
+export interface Glimpse extends Surface {
+  readonly piece: CardPiece;
 }
 
 /** What lies on one surface, told as the front is. */
@@ -126,6 +133,7 @@ export function cardFacts(source: CardSource, number: number, { unit }: CardOpti
       surface,
       layers,
       surfaces: [{ x: 0, y: 0, width, height }, ...layers.map(({ layer }) => layer)],
+      glimpses: [],
     };
   };
   const others = card.surfaces.filter(
@@ -135,8 +143,13 @@ export function cardFacts(source: CardSource, number: number, { unit }: CardOpti
       card.layers.some(({ surface }) => surface === name),
   );
   const whole = (name: CardSurface["name"]): ShownSurface => ({ name, x: 0, y: 0 });
+  const inside = layersOn([whole("inside")]).map(({ layer: { x, y, width, height }, ...piece }) => ({
+    ...{ x, y, width, height },
+    piece,
+  }));
   return {
     ...factsOf({ name: "front", ...card.front }, [...onFront, whole("front")]),
+    glimpses: seenBesideFlap(card, inside),
     elsewhere: others.map((surface) => factsOf(surface, [whole(surface.name)])),
   };
 }

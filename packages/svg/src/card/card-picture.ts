@@ -50,7 +50,12 @@ export function cardPicture(
   facts: SurfaceFacts,
   { scale, callOuts: kind, prefix }: PictureWish,
 ): CardPicture {
-  const { card, surface: whole, surfaces, base, layers } = facts;
+  const { card, surface: whole, base, layers, glimpses } = facts;
+  // What is seen of other surfaces lies between the base and its layers, and is not pointed at.
+  const [bottom, ...over] = facts.surfaces;
+  const surfaces = bottom === undefined ? [] : [bottom, ...glimpses, ...over];
+  const shift = (surface: number) => (surface === 0 ? 0 : surface + glimpses.length);
+  const unshift = (surface: number) => (surface === 0 ? 0 : surface - glimpses.length);
   const edges = foldedEdges(card, whole.name);
   const pieces: readonly CardPiece[] = [base, ...layers];
   const millimetre = TICKS_PER_MM / scale;
@@ -62,11 +67,16 @@ export function cardPicture(
       : setCallOut(piece.label, detailsOf(facts, index, withWords), LABEL_WIDTH);
   // Whether words can be drawn is known only when the leaders are placed, so room is kept for them in the label too.
   const wishes = pieces.flatMap((piece, surface) =>
-    shown[surface] && kind !== "none"
-      ? [{ surface, height: Math.ceil(callOutHeight(textOf(piece, surface, true)) * millimetre) }]
+    shown[shift(surface)] && kind !== "none"
+      ? [
+          {
+            surface: shift(surface),
+            height: Math.ceil(callOutHeight(textOf(piece, surface, true)) * millimetre),
+          },
+        ]
       : [],
   );
-  const { callOuts, unreached, crossed } = placeCallOuts(
+  const placed = placeCallOuts(
     {
       surfaces,
       words: fitted.map(({ room }) => room),
@@ -79,6 +89,9 @@ export function cardPicture(
     wishes,
     kind === "letters",
   );
+  const { crossed } = placed;
+  const callOuts = placed.callOuts.map((callOut) => ({ ...callOut, surface: unshift(callOut.surface) }));
+  const unreached = placed.unreached.map(unshift);
   const words = fitted.filter(({ room }) => !crossed.includes(room));
   const said = new Set(words.map(({ surface }) => surface));
   const front = scaledBox(surfaces[0] ?? { x: 0, y: 0, width: 0, height: 0 }, scale);
@@ -103,7 +116,7 @@ export function cardPicture(
   return {
     extent: extentOf(drawn, front, scale, edges),
     complete: unreached.length === 0,
-    untold: pieces.filter((_, index) => !shown[index] || unreached.includes(index)),
+    untold: pieces.filter((_, index) => !shown[shift(index)] || unreached.includes(index)),
     draw: (x, y) => [
       element("g", { id: `${prefix}-folds` }, drawFolds(edges, { ...front, x, y }, prefix)),
       ...drawFront({ facts, lines, words, scale, x, y, prefix }),

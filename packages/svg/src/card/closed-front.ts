@@ -2,12 +2,12 @@
  * The front of a closed card whose front is more than one panel of its flat: the edges of paper that show on it, which
  * surfaces lie on it, and what of it may be glued together.
  *
- *     gate         z, or an easel lying   shutter
- *     +---+---+    +---+---+              +---+---+
- *     |   |   |    |   :   |              |---+---|
- *     |   |   |    |   :   |              |   |   |
- *     |   |   |    |   :   |              |---+---|
- *     +---+---+    +---+---+              +---+---+
+ *     gate         z            easel        shutter
+ *     +---+---+    +---+---+    +-------+    +-------+
+ *     |   |   |    | f |   |    | flap  |    |-------|
+ *     |   |   |    | l |   |    |-------|    |   |   |
+ *     |   |   |    | a |   |    |       |    |-------|
+ *     +---+---+    +-p-+---+    +-------+    +-------+
  */
 
 import { formatLength, type Ticks, type Unit } from "@sheetwright/measure";
@@ -15,10 +15,13 @@ import type { Card, SurfaceName } from "@sheetwright/planner";
 import { unbroken } from "../text/break-lines.js";
 import type { Surface } from "./visible-part.js";
 
-/** An edge of paper that shows on the front: a line from edge to edge, upright or level, so far from the left or the top. */
+/** An edge of paper that shows on the front: an upright or level line, so far from the left or the top. */
 export interface FrontLine {
   readonly upright: boolean;
   readonly at: Ticks;
+  /** Where it begins and ends, from the top or the left. */
+  readonly from: Ticks;
+  readonly to: Ticks;
 }
 
 /** What is to be told of such a front. */
@@ -37,7 +40,8 @@ export function closedFront({ flats, front }: Pick<Card, "flats" | "front">, uni
   const upright = along === "width";
   const first = panels.at(-1) ?? 0;
   const whole = front[along];
-  const line = (at: Ticks): FrontLine => ({ upright, at });
+  const across = upright ? front.height : front.width;
+  const line = (at: Ticks): FrontLine => ({ upright, at, from: 0, to: across });
   switch (fold) {
     case "gate": {
       const gap = whole - first - (panels[0] ?? 0);
@@ -67,8 +71,12 @@ export function closedFront({ flats, front }: Pick<Card, "flats" | "front">, uni
       };
     case "shutter":
       return {
-        lines: [line(first), ...slits.map(({ at }): FrontLine => ({ upright: !upright, at }))],
-        note: "Two halves that meet in the middle, each in three strips.",
+        // Between the slits the outermost panels lie on top, beside them the strips of the middle panel.
+        lines: [
+          { ...line(first), from: slits[0]?.at ?? 0, to: slits.at(-1)?.at ?? across },
+          ...slits.map(({ at }): FrontLine => ({ upright: !upright, at, from: 0, to: whole })),
+        ],
+        note: `Between the slits two halves meet in the middle; the strips ${upright ? "above and below" : "beside them"} go from edge to edge.`,
       };
     default:
       return nothing;
@@ -81,6 +89,8 @@ export interface ShownSurface {
   readonly x: Ticks;
   readonly y: Ticks;
 }
+
+const SEVERAL_PARTS = "It lies over several parts of the front, which must be free to open: glue it to one";
 
 /** The surfaces that are seen on the front of the closed card, and where their top left corners lie on it. */
 export function surfacesOnFront({
@@ -105,7 +115,7 @@ export function surfacesOnFront({
 export function glueCaution({ flats, front }: Pick<Card, "flats" | "front">, box: Surface): string | null {
   const [flat] = flats;
   if (flat === undefined) return null;
-  const { fold, along, panels } = flat;
+  const { fold, along, panels, slits } = flat;
   const [from, to] = along === "width" ? [box.x, box.x + box.width] : [box.y, box.y + box.height];
   const whole = front[along];
   const first = panels.at(-1) ?? 0;
@@ -115,9 +125,14 @@ export function glueCaution({ flats, front }: Pick<Card, "flats" | "front">, box
       if (to <= first || from >= whole - (panels[0] ?? 0)) return null;
       return `Glue it to one door only, the ${one} or the ${other} one: glued to both, the card would not open.`;
     case "double-gate":
-    case "shutter":
-      if (fold === "shutter" && (to <= first || from >= first)) return null;
-      return "The front is more than one panel: glue it to one of them only, and try first that the card opens.";
+      return `${SEVERAL_PARTS} panel only.`;
+    case "shutter": {
+      const [start, end] = along === "width" ? [box.y, box.y + box.height] : [box.x, box.x + box.width];
+      const isOver = slits.some(({ at }) => start < at && at < end);
+      const isBetween = slits.some(({ at }) => at <= start) && slits.some(({ at }) => at >= end);
+      if (!isOver && !(isBetween && from < first && to > first)) return null;
+      return `${SEVERAL_PARTS} strip or half only.`;
+    }
     case "z":
     case "easel":
       if (to <= first) return null;
@@ -127,4 +142,24 @@ export function glueCaution({ flats, front }: Pick<Card, "flats" | "front">, box
     default:
       return null;
   }
+}
+
+/**
+ * What is seen of layers on the inside of a closed card beside its flap, cut off at the flap. Empty but for a z and an
+ * easel.
+ */
+export function seenBesideFlap<T extends Surface>(
+  { flats, front }: Pick<Card, "flats" | "front">,
+  inside: readonly T[],
+): readonly T[] {
+  const [flat] = flats;
+  if (flat === undefined || (flat.fold !== "z" && flat.fold !== "easel")) return [];
+  const edge = flat.panels.at(-1) ?? 0;
+  return inside.flatMap((layer): readonly T[] => {
+    const [x, y] =
+      flat.along === "width" ? [Math.max(layer.x, edge), layer.y] : [layer.x, Math.max(layer.y, edge)];
+    const right = Math.min(layer.x + layer.width, front.width);
+    const bottom = Math.min(layer.y + layer.height, front.height);
+    return x < right && y < bottom ? [{ ...layer, x, y, width: right - x, height: bottom - y }] : [];
+  });
 }

@@ -8,7 +8,7 @@ import { labelElement } from "../drawing/text-element.js";
 import { displayName } from "../wording/display-name.js";
 import { formatNumber } from "../writer/format-number.js";
 import { element, type SvgElement } from "../writer/svg-element.js";
-import type { CardPiece, SurfaceFacts } from "./card-facts.js";
+import type { CardPiece, Glimpse, SurfaceFacts } from "./card-facts.js";
 import type { FrontLine } from "./closed-front.js";
 import { fitWords } from "./fit-words.js";
 import { edgeColour, glitterColour, inkOn, markColour, shadeColour } from "./paper-colours.js";
@@ -83,7 +83,9 @@ export function drawFront({ facts, lines, words, scale, x, y, prefix }: FrontPic
     const at: Box = { ...box, x: x + box.x, y: y + box.y };
     const { colour } = piece.face;
     const edge = edgeColour(colour);
-    const marks = paperMarks(piece, surfaces, index, scale);
+    // Marks of the base keep clear of what is seen behind it.
+    const painted = index === 0 ? [surface, ...facts.glimpses, ...surfaces.slice(1)] : surfaces;
+    const marks = paperMarks(piece, painted, index, scale);
     const said = words.find((word) => word.surface === index);
     return element("g", { id: `${prefix}-${index}` }, [
       element("title", {}, [`${piece.label}, ${piece.paperName}`]),
@@ -98,7 +100,12 @@ export function drawFront({ facts, lines, words, scale, x, y, prefix }: FrontPic
       }),
       ...drawMarks(marks, x, y, isGlitter(piece) ? glitterColour(colour) : markColour(colour)),
       ...shade(at, shadeColour(colour)),
-      ...(index === 0 ? lines.map((line) => frontLine(line, at, scale, inkOn(colour))) : []),
+      ...(index === 0
+        ? [
+            ...facts.glimpses.map((glimpse) => drawGlimpse(glimpse, scale, x, y)),
+            ...lines.map((line) => frontLine(line, at, scale, inkOn(colour))),
+          ]
+        : []),
       ...(said === undefined
         ? []
         : [
@@ -116,11 +123,30 @@ function onOf({ base, layers }: SurfaceFacts, index: number): string {
   return (on === null ? base : (layers[on] ?? base)).piece.id;
 }
 
-function frontLine(line: FrontLine, { x, y, width, height }: Box, scale: number, stroke: string): SvgElement {
-  const off = (line.at * scale) / TICKS_PER_MM;
+function drawGlimpse({ piece, ...surface }: Glimpse, scale: number, x: number, y: number): SvgElement {
+  const box = scaledBox(surface, scale);
+  const { colour } = piece.face;
+  return element("rect", {
+    "data-role": "glimpse",
+    "data-piece": piece.piece.id,
+    ...box,
+    x: x + box.x,
+    y: y + box.y,
+    fill: colour,
+    stroke: edgeColour(colour),
+    "stroke-width": HAIRLINE,
+  });
+}
+
+function frontLine(line: FrontLine, { x, y }: Box, scale: number, stroke: string): SvgElement {
+  const [at, from, to] = [line.at, line.from, line.to].map((ticks) => (ticks * scale) / TICKS_PER_MM) as [
+    number,
+    number,
+    number,
+  ];
   const ends = line.upright
-    ? { x1: x + off, y1: y, x2: x + off, y2: y + height }
-    : { x1: x, y1: y + off, x2: x + width, y2: y + off };
+    ? { x1: x + at, y1: y + from, x2: x + at, y2: y + to }
+    : { x1: x + from, y1: y + at, x2: x + to, y2: y + at };
   return element("line", { "data-role": "front-line", ...ends, stroke, "stroke-width": OUTLINE });
 }
 

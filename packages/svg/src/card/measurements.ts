@@ -159,7 +159,7 @@ function carrierName(
 ): string {
   if (on === null) {
     const where = surfaceInWords(card, surface);
-    if (by === "label") return `the ${where} of ${base.label}`;
+    if (by === "label") return `${surface.startsWith("page-") ? "" : "the "}${where} of ${base.label}`;
     return surface === "front" ? base.piece.id : `${base.piece.id}, ${where}`;
   }
   const carrier = layers[on];

@@ -145,6 +145,8 @@ interface Expected {
   readonly name: SurfaceName;
   readonly size: { readonly width: number; readonly height: number };
   readonly base: string;
+  /** What is seen of layers on the inside, from the front's corner. */
+  readonly glimpses: readonly (Box & { readonly piece: string })[];
   /** What carries a layer, by the id of its piece. */
   readonly layers: readonly (CardLayer & { readonly carrier: string })[];
 }
@@ -165,6 +167,7 @@ function expectedSurfaces(card: Card): readonly Expected[] {
     name: "front",
     size: card.front,
     base: card.base,
+    glimpses: glimpsesOf(card),
     layers: [
       ...on("left-door"),
       ...on("right-door", width - sizeOf("right-door").width),
@@ -184,8 +187,22 @@ function expectedSurfaces(card: Card): readonly Expected[] {
   ];
   const others = card.surfaces
     .filter(({ name }) => !seen.includes(name) && on(name).length > 0)
-    .map(({ name, ...size }): Expected => ({ name, size, base: card.base, layers: on(name) }));
+    .map(({ name, ...size }): Expected => ({ name, size, base: card.base, glimpses: [], layers: on(name) }));
   return [front, ...others];
+}
+
+/** The half of the inside that a z or an easel shows when it is closed. */
+function glimpsesOf({ flats: [flat], front, layers }: Card): Expected["glimpses"] {
+  if (flat === undefined || (flat.fold !== "z" && flat.fold !== "easel")) return [];
+  const [side, start] = flat.along === "width" ? (["width", "x"] as const) : (["height", "y"] as const);
+  const half = Math.floor(front[side] / 2);
+  return layers.flatMap((layer) => {
+    const end = layer[start] + layer[side];
+    if (layer.surface !== "inside" || end <= half) return [];
+    const from = Math.max(half, layer[start]);
+    const { x, y, width, height, piece } = layer;
+    return [{ x, y, width, height, piece, [start]: from, [side]: end - from }];
+  });
 }
 
 /** What is wrong with the pictures of a card whose surfaces are drawn at these scales. */
@@ -209,7 +226,7 @@ export function pictureFaults(
 }
 
 function proportionFaults(
-  { front, layers, words }: DrawnCard,
+  { front, layers, words, glimpses }: DrawnCard,
   expected: Expected,
   scale: number,
 ): readonly string[] {
@@ -219,18 +236,26 @@ function proportionFaults(
     faults.push("the surface is not to scale");
   if (layers.map(({ piece }) => piece).join() !== expected.layers.map(({ piece }) => piece).join())
     faults.push("layers are not painted from the bottom to the top");
+  const isAt = (box: Box, layer: Box) =>
+    near(box.x, layer.x) &&
+    near(box.y, layer.y) &&
+    near(box.width, layer.width) &&
+    near(box.height, layer.height);
+  const seen = expected.glimpses.every(
+    (glimpse, i) => glimpses[i] !== undefined && isAt(glimpses[i] as Box, glimpse),
+  );
+  if (
+    !seen ||
+    glimpses.map(({ piece }) => piece).join() !== expected.glimpses.map(({ piece }) => piece).join()
+  )
+    faults.push("the inside is not seen as it lies");
   expected.layers.forEach((layer, i) => {
     const box = layers[i];
     if (box === undefined) return;
-    const right =
-      near(box.x, layer.x) &&
-      near(box.y, layer.y) &&
-      near(box.width, layer.width) &&
-      near(box.height, layer.height);
-    if (!right) faults.push(`${layer.piece} is not at its place`);
+    if (!isAt(box, layer)) faults.push(`${layer.piece} is not at its place`);
     if (box.on !== layer.carrier) faults.push(`${layer.piece} says it lies on ${box.on}`);
   });
-  const surfaces = surfacesOf({ front, layers });
+  const surfaces = surfacesOf({ front, layers, glimpses });
   for (const { of, box } of words) {
     const index = surfaces.findIndex(({ id }) => id === of);
     if (excessOf(box, surfaces[index] as Box) > 0) faults.push(`"${box.text}" leaves its layer`);
@@ -244,8 +269,10 @@ function proportionFaults(
 function surfacesOf({
   front,
   layers,
-}: Pick<DrawnCard, "front" | "layers">): readonly (Box & { id: string; piece: string })[] {
-  return [front, ...layers.map((layer) => ({ ...layer, x: layer.x + front.x, y: layer.y + front.y }))];
+  glimpses,
+}: Pick<DrawnCard, "front" | "layers" | "glimpses">): readonly (Box & { id: string; piece: string })[] {
+  const onPage = <T extends Box>(box: T): T => ({ ...box, x: box.x + front.x, y: box.y + front.y });
+  return [front, ...glimpses.map((glimpse) => ({ ...onPage(glimpse), id: "" })), ...layers.map(onPage)];
 }
 
 function callOutFaults(drawn: DrawnCard, expected: Expected): readonly string[] {
@@ -253,8 +280,9 @@ function callOutFaults(drawn: DrawnCard, expected: Expected): readonly string[] 
   const { front, callOuts, leaders, words, folds } = drawn;
   const surfaces = surfacesOf(drawn);
   // Visibility is decided on the card's own numbers: rounding may open a hair between two drawn edges.
-  const exact = [{ x: 0, y: 0, ...expected.size }, ...expected.layers];
+  const exact = [{ x: 0, y: 0, ...expected.size }, ...expected.glimpses, ...expected.layers];
   surfaces.forEach(({ id, piece }, index) => {
+    if (id === "") return;
     const found = callOuts.filter(({ of }) => of === id);
     const pointing = leaders.filter(({ of }) => of === id);
     if (found.length > 1 || pointing.length !== found.length)
@@ -325,8 +353,8 @@ function foldFaults({ front, folds, lines }: DrawnCard, card: Card, { name }: Ex
   }
   for (const line of lines) {
     if (excessOf(line, front) > WRITTEN) faults.push("an edge of paper leaves the front");
-    if (Math.abs(line.width - front.width) > WRITTEN && Math.abs(line.height - front.height) > WRITTEN)
-      faults.push("an edge of paper does not go from edge to edge");
+    if (line.width > WRITTEN === line.height > WRITTEN)
+      faults.push("an edge of paper is neither upright nor level");
   }
   if (folds.length > 0 && folds[0]?.word === null) faults.push("no word says that it is a fold");
   for (const { edge, lines: double, word } of folds) {

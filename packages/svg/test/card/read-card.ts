@@ -30,6 +30,8 @@ export interface DrawnCard {
     readonly lines: readonly Box[];
     readonly word: TextBox | null;
   }[];
+  /** What is seen of layers on another surface, from the surface's corner. */
+  readonly glimpses: readonly (Box & { readonly piece: string })[];
   /** Edges of paper that show on the front. */
   readonly lines: readonly Box[];
 }
@@ -94,6 +96,10 @@ export function readCard(root: ReadElement): DrawnCard {
       lines: element.children.filter(({ name }) => name === "line").map(lineBox),
       word: element.children.filter(({ name }) => name === "text").map((text) => textBox(text))[0] ?? null,
     })),
+    glimpses: withRole("glimpse").map((element) => {
+      const box = rectBox(element);
+      return { ...box, x: box.x - origin.x, y: box.y - origin.y, piece: attributeOf(element, "data-piece") };
+    }),
     lines: withRole("front-line").map(lineBox),
   };
 }
