@@ -48,7 +48,8 @@ interface Described {
 
 const PLAN_HELP = `
 A project file says which papers there are and what each card is made of; sheetwright new writes
-one to start from. A list of pieces has a line for each kind of piece; turn is yes where it may be
+one to start from. A shelf file that it names holds your own papers, tools and dies for every
+project. A list of pieces has a line for each kind of piece; turn is yes where it may be
 turned, else no:
   name,width,height,quantity,turn
   base,7,10,12,no

@@ -354,7 +354,7 @@ describe("what is wrong with a project that has a shelf", () => {
       "a shelf that is no text",
       "shelf: my-shelf.yaml",
       "shelf: [my-shelf.yaml]",
-      "cards.yaml:3:1 shelf: Found a list, expected a text.",
+      "cards.yaml:3:1 shelf: Found a list, expected the name of the shelf's file, such as my-shelf.yaml.",
     ],
     [
       "a die without a paper",
