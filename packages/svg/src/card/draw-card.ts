@@ -61,7 +61,11 @@ export function drawCard(source: CardSource, number: number, options: CardOption
   const titled = facts.elsewhere.length > 0;
   const pictures = [facts, ...facts.elsewhere].map((of) => pictureOf(of, titled));
   const rows = inRows(pictures);
-  const width = Math.max(...rows.map(widthOf), RULER_WIDTH + 6, 120);
+  const columns = (rows[0] ?? []).map((_, column) => Math.max(...rows.map((row) => row[column]?.width ?? 0)));
+  const starts = columns.map((_, column) =>
+    columns.slice(0, column).reduce((sum, before) => sum + before + BETWEEN_COLUMNS, 0),
+  );
+  const width = Math.max((starts.at(-1) ?? 0) + (columns.at(-1) ?? 0), RULER_WIDTH + 6, 120);
 
   const quiet = { width, size: TEXT, colour: QUIET };
   const small = { width, size: NOTE, colour: QUIET };
@@ -88,12 +92,7 @@ export function drawCard(source: CardSource, number: number, options: CardOption
   const placed = rows.map((row, index) => {
     const y = at + (index === 0 ? 0 : BETWEEN_ROWS);
     at = y + Math.max(...row.map(({ height }) => height));
-    let x = MARGIN;
-    return row.map((one) => {
-      const drawn = drawPicture(one, x, y);
-      x += one.width + BETWEEN_COLUMNS;
-      return drawn;
-    });
+    return row.map((one, column) => drawPicture(one, MARGIN + (starts[column] ?? 0), y));
   });
   const footY = at + 5;
   const rulerY = footY + (foot.length === 0 ? 1 : linesHeight(foot) + 5);
@@ -120,7 +119,7 @@ export function drawCard(source: CardSource, number: number, options: CardOption
         element("rect", { id: "page", x: 0, y: 0, width: pageWidth, height: pageHeight, fill: PAPER }),
         element("g", { id: "head" }, drawLines(head, MARGIN, MARGIN)),
         ...placed.flat(),
-        ...(foot.length === 0 ? [] : [element("g", { id: "covered" }, drawLines(foot, MARGIN, footY))]),
+        ...(foot.length === 0 ? [] : [element("g", { id: "notes" }, drawLines(foot, MARGIN, footY))]),
         element("g", { id: "check" }, [...checkRuler(MARGIN, rulerY), ...drawLines(note, MARGIN, noteY)]),
       ],
     ),
@@ -150,18 +149,13 @@ function pictureOf(of: SurfaceFacts, titled: boolean): SurfacePicture {
   };
 }
 
+/** Pictures in rows of as many columns as the widest of them allows. */
 function inRows(pictures: readonly SurfacePicture[]): readonly (readonly SurfacePicture[])[] {
-  const rows: SurfacePicture[][] = [];
-  for (const picture of pictures) {
-    const row = rows.at(-1);
-    if (row !== undefined && widthOf([...row, picture]) <= MOST_WIDTH) row.push(picture);
-    else rows.push([picture]);
-  }
-  return rows;
-}
-
-function widthOf(row: readonly SurfacePicture[]): number {
-  return row.reduce((sum, { width }) => sum + width, (row.length - 1) * BETWEEN_COLUMNS);
+  const widest = Math.max(...pictures.map(({ width }) => width));
+  const columns = Math.max(1, Math.floor((MOST_WIDTH + BETWEEN_COLUMNS) / (widest + BETWEEN_COLUMNS)));
+  return Array.from({ length: Math.ceil(pictures.length / columns) }, (_, row) =>
+    pictures.slice(row * columns, (row + 1) * columns),
+  );
 }
 
 /** Draws a picture with its caption, its top left corner at (x, y). */

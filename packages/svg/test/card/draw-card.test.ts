@@ -4,13 +4,21 @@ import { describe, expect, test } from "vitest";
 import { drawCard } from "../../src/card/draw-card.js";
 import { drawMeasurements } from "../../src/card/draw-measurements.js";
 import { textBoxes } from "../drawing/text-boxes.js";
-import { attributeOf, byId, everyElement, numberOf, readStrictly, readWithSvgson } from "../read-svg.js";
+import {
+  attributeOf,
+  byId,
+  everyElement,
+  numberOf,
+  type ReadElement,
+  readStrictly,
+  readWithSvgson,
+} from "../read-svg.js";
 import { buildCard, expansion } from "./build.js";
 import { papers } from "./example-papers.js";
 import { type CardExample, cardExamples, workshop } from "./examples.js";
 import { expectWellPictured, pageFaults } from "./expect-well-pictured.js";
 import { randomCard } from "./random-card.js";
-import { readCard } from "./read-card.js";
+import { picturesOf, readCard } from "./read-card.js";
 
 function cardOf({ source, number }: CardExample) {
   const card = source.cards.find((other) => other.number === number);
@@ -94,6 +102,37 @@ describe("drawCard", () => {
       ["side", "fold"],
       ["top", "or fold"],
     ]);
+  });
+
+  test("draws each other surface that something lies on, under its name", () => {
+    const pictures = (number: number) => [...picturesOf(readStrictly(drawCard(workshop, number))).keys()];
+    expect(pictures(1)).toEqual(["front"]);
+    expect(pictures(17)).toEqual(["front", "inside", "inside-front", "back"]);
+    expect(texts(17)).toEqual(
+      expect.arrayContaining(["Front", "Right inside page", "Left inside page", "Back", "17d insert"]),
+    );
+    expect(texts(1)).not.toContain("Front");
+    expect(pictures(14)).toEqual(["front", "page-1", "page-2", "page-3", "page-4", "page-5"]);
+  });
+
+  test("shows the doors of a gate on its front, each with its layers, and where they meet", () => {
+    const pictures = picturesOf(readStrictly(drawCard(workshop, 11)));
+    expect([...pictures.keys()]).toEqual(["front", "inside", "back"]);
+    const { front, layers, lines } = readCard(pictures.get("front") as ReadElement);
+    expect(layers.map(({ piece }) => piece)).toEqual(["11b", "11c", "11d", "11e"]);
+    // 4 1/4 in: the right door begins at 2 1/8 in, and its panel 1/8 in further right.
+    expect(layers[1]?.x).toBeCloseTo(2.25 * 25.4, 2);
+    expect(lines).toHaveLength(1);
+    expect((lines[0]?.x ?? 0) - front.x).toBeCloseTo(2.125 * 25.4, 2);
+    expect(texts(11)).toContain("Front: Two doors that meet in the middle.");
+  });
+
+  test("shows beside the flap of a z what lies on the inside there", () => {
+    const { glimpses, callOuts } = readCard(
+      picturesOf(readStrictly(drawCard(workshop, 12))).get("front") as ReadElement,
+    );
+    expect(glimpses.map(({ piece }) => piece)).toEqual(["12f"]);
+    expect(callOuts.map(({ piece }) => piece)).not.toContain("12f");
   });
 
   test("draws the check ruler 100 mm and 4 in long", () => {

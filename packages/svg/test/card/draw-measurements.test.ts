@@ -158,6 +158,37 @@ describe("drawMeasurements", () => {
     );
   });
 
+  test("names all panels, tells every score from one edge, and has a key for what is scored on the inside", () => {
+    const texts = pagesOf(12).flatMap(textsOf);
+    expect(texts).toEqual(expect.arrayContaining(["back", "middle", "flap", "0", "4 1/4 in", "6 3/8 in"]));
+    expect(texts).toEqual(
+      expect.arrayContaining([
+        "scored on the outside, folds away from you",
+        "scored on the inside, folds towards you",
+      ]),
+    );
+    const gate = pagesOf(11).flatMap(textsOf);
+    expect(gate).toEqual(expect.arrayContaining(["right door", "left door"]));
+    expect(gate.join(" ")).not.toContain("scored on the inside");
+  });
+
+  test("draws slits as whole lines with their measures", () => {
+    const [page] = pagesOf(16);
+    const slits = everyElement(page as ReadElement).filter((one) => attributeOf(one, "data-role") === "slit");
+    expect(slits).toHaveLength(2);
+    const texts = textsOf(page as ReadElement);
+    expect(texts).toEqual(
+      expect.arrayContaining(["1 1/2 in", "4 in", "slit, cut with a craft knife", "page 5", "page 1"]),
+    );
+    expect(texts).toContain("pages 1 to 5 are on the inside of their panels");
+  });
+
+  test("draws the other surfaces that something lies on, each with its letters", () => {
+    const [page] = pagesOf(17);
+    expect([...picturesOf(page as ReadElement).keys()]).toEqual(["front", "inside", "inside-front", "back"]);
+    expect(textsOf(page as ReadElement).join(" ")).toContain("Right inside page, drawn at 1 : 4");
+  });
+
   test("cautions once", () => {
     for (const { number } of workshop.cards) {
       const headings = pagesOf(number)

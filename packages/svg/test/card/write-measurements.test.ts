@@ -109,6 +109,54 @@ describe("writeMeasurements", () => {
     expect(writeMeasurements(workshop, 2)).not.toContain("~");
   });
 
+  test("scores a valley on the inside, turned over so that the edge measured from stays where it is", () => {
+    const text = flowing(writeMeasurements(workshop, 12));
+    expect(text).toContain("With its outside up, score 12a base 4 1/4 in (107.95 mm) from its left edge");
+    expect(text).toContain(
+      "Turn it over from top to bottom and score its inside 6 3/8 in (~161.93 mm) from the left edge.",
+    );
+    // The ridge of a score goes inside the fold: common practice; paper-merchant pages and bookbinding handbooks.
+    expect(text).toContain("The ridge that a score raises goes inside its fold.");
+    expect(flowing(writeMeasurements(workshop, 15))).toContain(
+      "Turn it over from left to right and score its inside",
+    );
+  });
+
+  test("says how slits are cut, and what to mind with the knife", () => {
+    const text = flowing(writeMeasurements(workshop, 16));
+    expect(text).toContain(
+      "Cut slits 1 1/2 in (38.1 mm) and 4 in (101.6 mm) from the top, from 1 3/4 in (44.45 mm) to " +
+        "8 3/4 in (222.25 mm) from the left, with a craft knife along a metal ruler on a cutting mat; " +
+        "start and stop at the scores.",
+    );
+    expect(text).toContain("With a craft knife, hold the ruler well back from its edge");
+    expect(writeMeasurements(workshop, 12)).not.toContain("craft knife");
+  });
+
+  test("tells what lies on which surface, and what must not be glued to two parts of the front", () => {
+    const text = flowing(writeMeasurements(workshop, 11));
+    expect(text).toContain("on 11a, left door: 1/8 in border all round");
+    expect(text).toContain("Lay 11f mat on the inside of 11a base");
+    expect(text).toContain("Lay 11h label on the back of 11a base");
+    expect(text).toContain("1 1/2 in top and bottom. Glue it to one door only, the left or the right one");
+    expect(text).not.toContain("left door of 11a base: 1/8 in border all round. Glue");
+    expect(flowing(writeMeasurements(workshop, 14))).toContain("Lay 14c lantern on page 1 of 14a base");
+  });
+
+  test("lists every piece of any card once, and lays each in one step", () => {
+    fc.assert(
+      fc.property(randomCard, ({ card, pieces }) => {
+        const text = writeMeasurements(expansion(papers, [{ card, pieces }]), 1);
+        const [list = "", steps = ""] = text.split("Steps, from the bottom to the top");
+        for (const { id } of pieces) {
+          expect(list.split("\n").filter((line) => line.startsWith(`  ${id} `))).toHaveLength(1);
+          const laid = new RegExp(`Lay (\\S+ \\S+( \\S+)? and )?${id} `);
+          if (id !== card.base) expect(flowing(steps)).toMatch(laid);
+        }
+      }),
+    );
+  });
+
   test("refuses a card that is not there", () => {
     expect(() => writeMeasurements(workshop, 0)).toThrow(RangeError);
   });
