@@ -1,3 +1,4 @@
+import { envelopeSizes } from "@sheetwright/measure";
 import { surfacesOf } from "../fold/surfaces.js";
 import type { Design, EnvelopeWish, Extra } from "../project.js";
 import type { ProjectFault } from "../project-fault.js";
@@ -39,8 +40,9 @@ function checkExtra(
   ];
 }
 
-function checkEnvelope({ size, weight }: EnvelopeWish, path: string): readonly ProjectFault[] {
+function checkEnvelope({ id, size, weight }: EnvelopeWish, path: string): readonly ProjectFault[] {
   return [
+    ...(id === null ? [] : checkName(id, size, `${path}.name`)),
     ...(size === null ? [] : checkSize(`${path}.size`, size)),
     ...(weight === null
       ? []
@@ -48,6 +50,18 @@ function checkEnvelope({ size, weight }: EnvelopeWish, path: string): readonly P
         ? checkWeight(`${path}.weight`, weight.pounds, "pounds")
         : checkWeight(`${path}.weight`, weight.grammage, "g/m2")),
   ];
+}
+
+/** A named envelope is there, and as large as its name says. */
+function checkName(id: string, size: EnvelopeWish["size"], path: string): readonly ProjectFault[] {
+  const named = envelopeSizes.find((envelope) => envelope.id === id);
+  if (named?.width === size?.width && named?.height === size?.height && named !== undefined) return [];
+  const expected = named === undefined ? "the id of an envelope" : `the size of ${id}`;
+  const message =
+    named === undefined
+      ? `There is no envelope "${id}". Name one of measure, such as env-us-a7.`
+      : `The envelope ${id} does not have the size that is given with it. Leave its name out, or give its own size.`;
+  return [fault({ code: "contradiction", path, found: id, expected, message })];
 }
 
 /**

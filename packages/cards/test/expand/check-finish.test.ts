@@ -34,7 +34,15 @@ describe("a project made in code", () => {
     expect(faultsWith({ extras: [{ ...KNOT, ...more }] })).toEqual([[`cards[0].extras[0].${key}`, code]]);
   });
 
+  it("may name an envelope by its id and size", () => {
+    const a7 = { width: inches(5.25), height: inches(7.25) };
+    expect(faultsWith({ envelope: { id: "env-us-a7", size: a7, weight: null } })).toEqual([]);
+  });
+
   it.each<[Partial<EnvelopeWish>, string, string]>([
+    [{ id: "us-a7", size: { width: inches(5), height: inches(7) } }, "name", "contradiction"],
+    [{ id: "env-us-a7", size: { width: inches(5), height: inches(7) } }, "name", "contradiction"],
+    [{ id: "env-us-a7", size: null }, "name", "contradiction"],
     [{ size: { width: 0, height: 5 } }, "size", "not-a-length"],
     [{ weight: { unit: "lb", pounds: 0, grade: null, text: "0 lb" } }, "weight", "not-a-count"],
     [{ weight: { unit: "g/m2", grammage: Number.POSITIVE_INFINITY, text: "" } }, "weight", "not-a-count"],
