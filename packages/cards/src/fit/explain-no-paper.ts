@@ -31,7 +31,8 @@ import { fits, nearestWay, type Way, waysToCut } from "./ways-to-cut.js";
  * explainNoPaper(project, base) // => null
  * const { design, over, turned, help } = explainNoPaper(project, mat);
  * [design, over.width / 40640, over.height / 40640, turned] // => ["stars.dots", 0, 0.75, false]
- * help // => ["With a border of 1/2 in instead of 1/8 in it fits.", "Cut from night it fits.", "A sheet of at least 4 3/4 x 6 3/4 in would do."]
+ * help.slice(0, 2) // => ["With a border of 1/2 in instead of 1/8 in it fits.", "Cut from night it fits."]
+ * help[2] // => "Made up of 2 parts it fits: write join: { parts: 2, cover: night, width: 1/2 }."
  */
 export function explainNoPaper(project: Project, piece: Piece): NoPaper | null {
   const index = indexFaces(project);
