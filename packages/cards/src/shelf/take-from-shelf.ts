@@ -66,7 +66,12 @@ function takePapers(papers: PlainData, taking: Taking): PlainData {
   });
 }
 
+/** `shelf` alone is the trimmer of a shelf that has one. */
 function takeTrimmer(trimmer: unknown, taking: Taking): unknown {
+  const { shelf } = taking;
+  const names = typeof shelf === "string" ? [] : Object.keys(shelf.trimmers);
+  if (trimmer === "shelf" && names.length === 1)
+    return take("trimmers", names[0], {}, "trimmer", "trimmer", taking);
   if (typeof trimmer === "string") return take("trimmers", trimmer, {}, "trimmer", "trimmer", taking);
   if (!isPlain(trimmer) || !("shelf" in trimmer)) return trimmer;
   const { shelf: name, ...own } = trimmer;
@@ -105,7 +110,7 @@ function take(
       path: namePath,
       found: name,
       expected: names.length === 0 ? `a ${noun} with its keys` : `one of ${listWords(names, "or")}`,
-      message: `The shelf has no ${noun} ${said}.${meant} ${all}`,
+      message: `${name === null ? "Nothing stands behind shelf." : `The shelf has no ${noun} ${said}.`}${meant} ${all}`,
       suggestion,
     });
     return undefined;

@@ -80,6 +80,15 @@ describe("a project with a shelf", () => {
     expect(other.project?.trimmer).toMatchObject({ longestCut: inches(15), cuts: "strips" });
   });
 
+  it("takes the only trimmer of a shelf without its name", () => {
+    const only = SHELF.replace(/^ {2}large cutter.*\n/m, "");
+    const text = PROJECT.replace("trimmer: small trimmer", "trimmer: shelf");
+    expect(shelved(text, only).project?.trimmer).toEqual(shelved(PROJECT, only).project?.trimmer);
+    expect(shelved(text).faults.map(told)).toEqual([
+      'cards.yaml:8:10 trimmer: The shelf has no trimmer "shelf". Its trimmers are small trimmer and large cutter.',
+    ]);
+  });
+
   it("takes rates where it has none of its own", () => {
     expect(project?.rates).toEqual({ currency: "$", hour: "18.5", minutesPerCard: "12" });
     const own = shelved(`${PROJECT}rates: { hour: 20 }\n`);
@@ -325,6 +334,12 @@ describe("what is wrong with a project that has a shelf", () => {
       "shelf: cream",
       "shelf: [cream]",
       "cards.yaml:6:11 papers.pale.shelf: The shelf has no paper a list. Its papers are night, cream and stars.",
+    ],
+    [
+      "nothing behind the key shelf",
+      "shelf: cream,",
+      "shelf: ,",
+      "cards.yaml:6:11 papers.pale.shelf: Nothing stands behind shelf. Its papers are night, cream and stars.",
     ],
     [
       "a trimmer that is not on it",
