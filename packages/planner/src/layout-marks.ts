@@ -27,7 +27,8 @@ export function layoutMarks(plan: Pick<Plan, "papers" | "pieces" | "groups">, gr
     sheets: Object.fromEntries(
       chosen.sheets.map(({ sheet, design }): [string, SheetMarks] => {
         const { paper, face } = faceOf(faces, design);
-        return [sheet, { grain: paper.grain, pattern: face.pattern, colour: face.colour }];
+        const assumed = paper.grainBasis === "assumed" ? { grainIsAssumed: true as const } : {};
+        return [sheet, { grain: paper.grain, ...assumed, pattern: face.pattern, colour: face.colour }];
       }),
     ),
     forms: Object.fromEntries(

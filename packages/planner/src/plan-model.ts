@@ -159,6 +159,8 @@ export interface LayoutMarks {
 /** What is drawn on a sheet as a whole. */
 export interface SheetMarks {
   readonly grain: "width" | "height" | "none" | "unknown";
+  /** Whether the grain is only what such paper mostly has; absent where it is given, or not known. */
+  readonly grainIsAssumed?: true | undefined;
   readonly pattern: "none" | "two-way" | "one-way";
   /** The colour of the paper, `#rrggbb`. */
   readonly colour: string;

@@ -29,6 +29,14 @@ describe("marks on a group's layouts", () => {
     });
   });
 
+  test("tell of grain that is only assumed", () => {
+    const assumed = papers.map((paper) => ({ ...paper, grainBasis: "assumed" as const }));
+    const plan = provenPlan(
+      project([card(4 * inch, 5 * inch, [], made(1))], { papers: assumed.slice(0, 1) }),
+    );
+    expect(layoutMarks(plan, 0).sheets).toMatchObject({ night: { grain: "height", grainIsAssumed: true } });
+  });
+
   test("tell which way each score folds, and the slits of a form", () => {
     const shutter: Pick<Flat, "scores" | "slits"> = {
       scores: [

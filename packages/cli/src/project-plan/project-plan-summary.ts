@@ -35,6 +35,8 @@ export interface ProjectPlanSummary {
   readonly noPaper: readonly NoPaper[];
   readonly shortages: readonly Omit<Shortage, "withMore">[];
   readonly folds: readonly (Plan["folds"][number] & { readonly label: string })[];
+  /** Names of the papers that bases are folded from and whose grain is only assumed. */
+  readonly grainAssumed: readonly string[];
   /** Cost of the sheets used, as decimal text; `null` where a used paper has no cost. */
   readonly cost: string | null;
   /** What the work costs, and that with the sheets; absent where the project has no rates. */
@@ -161,6 +163,7 @@ export function projectPlanSummary(plan: Plan, parts: ProjectSummaryParts): Proj
       ...fold,
       label: plan.pieces.find(({ id }) => id === fold.piece)?.label ?? fold.piece,
     })),
+    grainAssumed: papersOfAssumedGrain(plan),
     cost: plan.cost,
     ...(plan.costs === undefined ? {} : { costs: plan.costs }),
     layouts,
@@ -175,6 +178,22 @@ export function projectPlanSummary(plan: Plan, parts: ProjectSummaryParts): Proj
     leftovers: plan.leftovers,
     files,
   };
+}
+
+function papersOfAssumedGrain({ papers, pieces, groups }: Plan): readonly string[] {
+  const planned = new Set(groups.flatMap(({ designs }) => designs));
+  const folded = new Set(
+    pieces.filter(({ forms }) => forms.some(({ scores }) => scores.length > 0)).flatMap(({ faces }) => faces),
+  );
+  return papers
+    .filter(({ grainBasis }) => grainBasis === "assumed")
+    .filter(({ designs }) =>
+      designs.some(
+        ({ id, front, back }) =>
+          planned.has(id) && (folded.has(front.id) || (back !== null && folded.has(back.id))),
+      ),
+    )
+    .map(({ name }) => name);
 }
 
 function paperSummaries({ papers, groups, use }: Plan): readonly PaperSummary[] {

@@ -142,12 +142,16 @@ function writeProof({ proven, above, measure }: GroupProof): string {
   }
 }
 
-function writeFolds({ folds }: ProjectPlanSummary): readonly string[] {
+function writeFolds({ folds, grainAssumed }: ProjectPlanSummary): readonly string[] {
   const total = (which: "along" | "across" | "unknown" | "none"): number =>
     folds.reduce((sum, fold) => sum + fold[which], 0);
   const bases = total("along") + total("across") + total("unknown") + total("none");
   if (bases === 0) return [];
-  if (total("along") === bases) return [`with the grain on all ${counted(bases, "base")}`];
+  const assumed =
+    grainAssumed.length === 0 || total("along") + total("across") === 0
+      ? []
+      : [`the grain of ${listed(grainAssumed)} is assumed`];
+  if (total("along") === bases) return [`with the grain on all ${counted(bases, "base")}`, ...assumed];
   const some = (which: "across" | "unknown" | "none"): string =>
     folds
       .filter((fold) => fold[which] > 0)
@@ -158,6 +162,7 @@ function writeFolds({ folds }: ProjectPlanSummary): readonly string[] {
     ...(total("across") > 0 ? [`across the grain: ${some("across")}`] : []),
     ...(total("unknown") > 0 ? [`grain not known: ${some("unknown")}`] : []),
     ...(total("none") > 0 ? [`paper without grain: ${some("none")}`] : []),
+    ...assumed,
   ];
 }
 

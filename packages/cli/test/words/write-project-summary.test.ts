@@ -48,6 +48,7 @@ const summary: ProjectPlanSummary = {
   noPaper: [],
   shortages: [],
   folds: [fold("1a base", 13), fold("2a base", 1)],
+  grainAssumed: [],
   cost: "3.35",
   layouts: [
     {
@@ -174,6 +175,15 @@ describe("the summary of a project for a person", () => {
         "           paper without grain: 2 of 3a base",
         "",
       ].join("\n"),
+    );
+  });
+
+  it("says where the grain is only assumed, if that decides how a base lies", () => {
+    expect(write({ grainAssumed: ["Night blue", "Cream"] })).toMatch(
+      /\nFolds {6}with the grain on all 14 bases\n {11}the grain of Night blue and Cream is assumed\n/,
+    );
+    expect(write({ grainAssumed: ["Night blue"], folds: [fold("1a base", 0, 0, 5)] })).not.toContain(
+      "assumed",
     );
   });
 

@@ -23,9 +23,10 @@ export function sheetSentences(
   const long = (length: number) => unbroken(formatLength(length, { unit }));
   // The bend test as paper merchants and handbooks of bookbinding describe it.
   const unknown = "Grain unknown. Bend test: paper bends more easily when the bend runs along its grain.";
+  const assumed = marks.grainIsAssumed === true ? " (assumed: try the bend test)" : "";
   const grain: Readonly<Record<SheetMarks["grain"], readonly string[]>> = {
-    width: [`Grain along the width, ${long(sheet.width)}.`],
-    height: [`Grain along the height, ${long(sheet.height)}.`],
+    width: [`Grain along the width, ${long(sheet.width)}${assumed}.`],
+    height: [`Grain along the height, ${long(sheet.height)}${assumed}.`],
     unknown: isFolded ? [unknown] : [],
     none: isFolded ? ["Paper without grain."] : [],
   };

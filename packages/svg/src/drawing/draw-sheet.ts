@@ -75,6 +75,7 @@ function sheetFill(drawing: SheetDrawing): readonly SvgElement[] {
     "data-sheet": sheet.id,
     "data-run": String(run),
     "data-grain": sheetMarks?.grain,
+    "data-grain-basis": sheetMarks?.grainIsAssumed === true ? "assumed" : undefined,
     "data-pattern": sheetMarks?.pattern,
     "data-colour": sheetMarks?.colour,
   };

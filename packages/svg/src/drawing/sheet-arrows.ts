@@ -41,8 +41,8 @@ export const ARROW_BREADTH = lineHeightOf(TEXT);
  */
 export function sheetArrows(marks: SheetMarks | null, isFolded: boolean): SheetArrows {
   if (marks === null) return { beside: [], below: null };
-  const { grain, pattern } = marks;
-  const grainArrow: Arrow = { id: "grain", word: "grain", double: true };
+  const { grain, pattern, grainIsAssumed = false } = marks;
+  const grainArrow: Arrow = { id: "grain", word: grainIsAssumed ? "grain (assumed)" : "grain", double: true };
   const patternArrows: Readonly<Record<SheetMarks["pattern"], readonly Arrow[]>> = {
     none: [],
     "two-way": [{ id: "pattern", word: "pattern", double: true }],

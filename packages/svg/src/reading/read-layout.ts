@@ -193,6 +193,7 @@ function sheetMarksOf(sheet: Found): SheetMarks | null {
   if (sheet.element.attributes["data-grain"] === undefined) return null;
   return {
     grain: oneOf(sheet, "data-grain", ["width", "height", "none", "unknown"]),
+    ...(sheet.element.attributes["data-grain-basis"] === "assumed" ? { grainIsAssumed: true as const } : {}),
     pattern: oneOf(sheet, "data-pattern", ["none", "two-way", "one-way"]),
     colour: attribute(sheet, "data-colour"),
   };

@@ -193,6 +193,13 @@ describe("writeCutList", () => {
     );
   });
 
+  test("says that a grain is only assumed, and how to find it", () => {
+    const { problem, packing } = mats;
+    const sheet = { grain: "width", grainIsAssumed: true, pattern: "none", colour: "#22304f" } as const;
+    const text = writeCutList(problem, packing, 0, { marks: { sheets: { s: sheet }, forms: {} } });
+    expect(text).toMatch(/Grain along the width, [^,]* in \(assumed: try the bend test\)\.\n/);
+  });
+
   test("tells the forms of one kind apart by their size", () => {
     const example = examples.find(({ name }) => name === "scored-bases-on-letter") as Example;
     expect(write(example)).toContain("Score 1a base (7 x 5 in) at 3 1/2 in from its top edge.");

@@ -230,6 +230,13 @@ describe("the sheet's marks", () => {
     });
   });
 
+  test("the arrow of a grain that is assumed says so", () => {
+    for (const grain of ["width", "height"] as const) {
+      const root = withSheet({ grain, grainIsAssumed: true });
+      expect(partsOf(root, "grain")).toMatchObject({ heads: 2, words: ["grain (assumed)"] });
+    }
+  });
+
   test("words tell of a grain that is not known, and of paper without, where something is folded", () => {
     const folded = (grain: SheetMarks["grain"]) => {
       const form = { scores: [{ along: "width" as const, at: inch(2) }] };

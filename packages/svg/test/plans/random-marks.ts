@@ -64,12 +64,17 @@ function marksFor({ problem }: Plan, seed: number): LayoutMarks {
       ...(choose(5) === 0 ? { turned: faces() } : {}),
     };
   };
+  const sheetGrain = (): Pick<SheetMarks, "grain" | "grainIsAssumed"> => {
+    const grain = GRAINS[choose(4)] ?? "none";
+    const isKnown = grain === "width" || grain === "height";
+    return { grain, ...(isKnown && choose(3) === 0 ? { grainIsAssumed: true } : {}) };
+  };
   return {
     sheets: Object.fromEntries(
       sheets.map(({ id }): [string, SheetMarks] => [
         id,
         {
-          grain: GRAINS[choose(4)] ?? "none",
+          ...sheetGrain(),
           pattern: PATTERNS[choose(3)] ?? "none",
           colour: `#${(0x1000000 + choose(0x1000000)).toString(16).slice(1)}`,
         },
