@@ -6,7 +6,7 @@ import { shelfTrimmer } from "../project-file/schema/trimmer-schema.js";
 import { says } from "../project-file/wording.js";
 
 /** The version of shelf files that is read. */
-export const SHELF_VERSION = 1;
+const SHELF_VERSION = 1;
 
 /** A shelf file: what a maker has, for any project to refer to. */
 export const shelfFile = z
@@ -39,9 +39,6 @@ export const shelfFile = z
 
 /** Groups of keys by their wording. */
 export const SHELF_GROUPS = { shelfTrimmer, shelf: shelfFile };
-
-/** The data of a shelf file that are right in structure; lengths and names are still as they were written. */
-export type ShelfFile = z.infer<typeof shelfFile>;
 
 /**
  * The JSON Schema (draft 2020-12) of shelf files, as plain data: the same that stands in `schema/shelf.schema.json` of the
