@@ -4,7 +4,7 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { projectOf, randomProject } from "../../cards/test/random-project.js";
 import { byBorder, card, choice, mat, panel, project } from "../../cards/test/small-project.js";
-import { plan, planAsync, verifyPlan } from "../src/index.js";
+import { type Plan, plan, planAsync, verifyPlan } from "../src/index.js";
 import { letterPaper, made, madeWithSpares, provenPlan } from "./bench-project.js";
 
 const inch = inches(1);
@@ -145,8 +145,18 @@ function offcut(count: number) {
   return { width: length("4 1/4"), height: length("5 1/2"), count };
 }
 
-// A plan of a project made at random takes some 40 ms with quick effort: a tenth of the usual runs.
-const runs = { numRuns: Math.ceil((fc.readConfigureGlobal().numRuns ?? 100) / 10) };
+// A plan of a project made at random takes some 40 ms with quick effort, and spares several searches more: a twentieth of
+// the usual runs, and what two properties meet is planned once.
+const runs = { numRuns: Math.ceil((fc.readConfigureGlobal().numRuns ?? 100) / 20) };
+const planned = new Map<string, Plan>();
+
+function planOf(wanted: Project): Plan {
+  const text = JSON.stringify(wanted);
+  const found = planned.get(text) ?? provenPlan(wanted);
+  planned.set(text, found);
+  return found;
+}
+
 const wishing = fc
   .tuple(randomProject({ cards: 2, copies: 3, layers: 2 }).map(projectOf), fc.integer({ min: 1, max: 3 }))
   .map(([drawn, spares]) => ({
@@ -178,7 +188,7 @@ test("a wish for spares takes nothing from the copies", () => {
   let made = 0;
   fc.assert(
     fc.property(wishing, (wanted) => {
-      const [found, asked] = [provenPlan(wanted), provenPlan(withoutWish(wanted))];
+      const [found, asked] = [planOf(wanted), provenPlan(withoutWish(wanted))];
       expect(found.enough).toBe(asked.enough);
       expect(found.complete.map(({ complete }) => complete)).toEqual(
         asked.complete.map(({ complete }) => complete),
@@ -196,7 +206,7 @@ test("twice the stock never gives fewer spares", () => {
   fc.assert(
     fc.property(wishing, (wanted) => {
       const twice = provenPlan(twiceTheStock(wanted));
-      for (const [index, { spares }] of provenPlan(wanted).complete.entries())
+      for (const [index, { spares }] of planOf(wanted).complete.entries())
         expect(twice.complete[index]?.spares?.made).toBeGreaterThanOrEqual(spares?.made ?? 0);
     }),
     runs,
