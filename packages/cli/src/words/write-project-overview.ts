@@ -7,6 +7,7 @@ import { counted } from "./counted.js";
 import { table } from "./table.js";
 import { wrapped } from "./wrapped.js";
 import { writeFinished, writeLeftOut } from "./write-finished.js";
+import { writeItems, writeJoins } from "./write-items.js";
 import { BLADE_CAUTION } from "./write-notes.js";
 import { writeProjectSummary } from "./write-project-summary.js";
 
@@ -36,6 +37,12 @@ export function writeProjectOverview(
     "PIECES",
     ...writePieces(summary, plan, counts),
     "",
+    ...writeJoins(plan),
+    ...writeItems(plan, (number) => {
+      const card = summary.cards.find((one) => one.number === number);
+      const copies = plan.cards.find((one) => one.number === number)?.copies ?? 0;
+      return copies + (card?.spares?.made ?? 0);
+    }),
     "FINISHED CARDS",
     "",
     ...writeFinished(summary.finished, plan.units).flatMap((line) => wrapped(line, "      ")),

@@ -4,7 +4,7 @@
  */
 
 import { formatLength, formatSize, type Ticks } from "@sheetwright/measure";
-import type { Rounding } from "@sheetwright/planner";
+import type { PieceForm, Rounding } from "@sheetwright/planner";
 import { unbroken } from "../text/break-lines.js";
 import { DIE_HOW, dieInWords } from "../wording/die-in-words.js";
 import { displayName } from "../wording/display-name.js";
@@ -48,7 +48,9 @@ export function measurementsOf(facts: CardFacts): Measurements {
   const surfaces = [facts, ...facts.elsewhere].map((of) => ({ of, blocks: bandBlocks(of) }));
   const pieces = [
     basePiece(facts),
-    ...surfaces.flatMap(({ of, blocks }) => of.layers.map((layer) => layerPiece(of, layer, blocks))),
+    ...surfaces.flatMap(({ of, blocks }) =>
+      of.layers.filter(isFirstOf(facts)).map((layer) => layerPiece(of, layer, blocks)),
+    ),
   ];
   const isSlit = facts.card.flats.some(({ slits }) => slits.length > 0);
   const isDieCut = pieces.some(({ piece: { piece } }) => piece.die !== undefined);
@@ -123,9 +125,23 @@ function layerPiece(facts: SurfaceFacts, layer: LayerPiece, blocks: readonly Blo
       : [need === "require" ? `grain must run ${run}` : `grain best ${run}`];
   const { die } = layer.piece;
   const shape = die === undefined ? [] : [`cut by ${dieInWords(die, unit)}`];
-  const cut = die === undefined || form === undefined ? layer.layer : form;
-  const notes = [...shape, where, ...grain, ...minding(layer)];
-  return { piece: layer, sizes: sizesOf(facts, [cut]), notes };
+  const { forms, faces } = layer.piece;
+  const scores = forms.flatMap((one) => one.scores.map((score) => `score ${scoreAt(score, unit)}`));
+  // What a die cuts, what is folded, and a ribbon with its ends are not cut as large as they lie.
+  const isCutAsLaid = die === undefined && scores.length === 0 && faces.length > 0;
+  const ends = layer.piece.purpose === "ribbon" && faces.length === 0 ? ["with ends to tape behind"] : [];
+  const folded = scores.length === 0 ? [] : [scores.join(" or ")];
+  const notes = [...shape, ...folded, where, ...ends, ...grain, ...minding(layer)];
+  return { piece: layer, sizes: sizesOf(facts, isCutAsLaid ? [layer.layer] : forms), notes };
+}
+
+function scoreAt({ along, at }: PieceForm["scores"][number], unit: CardFacts["unit"]): string {
+  return `${unbroken(formatLength(at, { unit }))} from the ${along === "width" ? "left" : "top"}`;
+}
+
+/** An insert lies on both inside pages, and is one piece. */
+function isFirstOf({ card }: CardFacts): (layer: LayerPiece) => boolean {
+  return ({ piece, layer }) => card.layers.find((one) => one.piece === piece.id)?.surface === layer.surface;
 }
 
 /** `1/16 in of foam on `; nothing where the layer is glued flat. */

@@ -1,0 +1,60 @@
+import { formatLength } from "@sheetwright/measure";
+import type { Card, Item, Join, Plan } from "@sheetwright/planner";
+import { wrapped } from "./wrapped.js";
+
+/**
+ * Writes what is used by its length, each ribbon and tape with what all copies take of it; nothing where there is none.
+ *
+ * @param made how many copies of a card are made.
+ */
+export function writeItems(
+  { items, units }: Pick<Plan, "items" | "units">,
+  made: (card: Card["number"]) => number,
+): readonly string[] {
+  const say = (ticks: number) => formatLength(ticks, { unit: units });
+  const keyOf = ({ kind, name, width }: Item) => `${kind} ${width} ${name}`;
+  const lines = [...new Set(items.map(keyOf))].flatMap((key) => {
+    const own = items.filter((item) => keyOf(item) === key);
+    const [first] = own;
+    if (first === undefined) return [];
+    const all = own.reduce((sum, { card, length }) => sum + made(card) * length, 0);
+    return [
+      ...wrapped(`${nameOf(first)}, ${say(first.width)} wide: ${say(all)} in all`, "  "),
+      ...own.map(({ label, card, length }) => `  ${label}: ${made(card)} of ${say(length)}`),
+    ];
+  });
+  return lines.length === 0 ? [] : ["RIBBONS AND TAPES", "", ...lines, ""];
+}
+
+/** `copper ribbon`, `washi tape`. */
+function nameOf({ name, kind }: Item): string {
+  return name.includes(kind) ? name : `${name} ${kind}`;
+}
+
+/**
+ * Writes which layers are larger than their paper, and how each is made up; nothing where there are none.
+ */
+export function writeJoins({
+  cards,
+  pieces,
+  units,
+}: Pick<Plan, "cards" | "pieces" | "units">): readonly string[] {
+  const labels = new Map(pieces.map(({ id, label }) => [id, label]));
+  const lines = cards.flatMap(({ joins }) =>
+    joins.filter(({ by }) => by !== "whole").flatMap((join) => wrapped(sayJoin(join, labels, units), "  ")),
+  );
+  return lines.length === 0 ? [] : ["LARGER THAN THEIR PAPER", "", ...lines, ""];
+}
+
+function sayJoin(
+  { purpose, by, extent, gives, along, pieces }: Join,
+  labels: ReadonlyMap<string, string>,
+  unit: Plan["units"],
+): string {
+  const say = (ticks: number) => formatLength(ticks, { unit });
+  const all = pieces.map((id) => labels.get(id) ?? id);
+  const side = along === "height" ? "high" : "wide";
+  const paper = `A ${purpose} ${say(extent)} ${side}, of which its paper gives ${say(gives)}`;
+  if (by === "hide") return `${paper}: ${all.join("")} is cut short below another layer.`;
+  return `${paper}: made up of ${all.slice(0, -1).join(", ")} and ${all.at(-1) ?? ""}.`;
+}
