@@ -48,8 +48,9 @@ const CAPTION = 3.8;
 const CAPTION_ROOM = lineHeightOf(CAPTION) + 3;
 const BETWEEN_ROWS = 9;
 const BETWEEN_COLUMNS = 12;
-/** Surfaces stand beside each other up to this width. */
-const MOST_WIDTH = 400;
+/** Surfaces stand beside each other up to this number and width. */
+const MOST_BESIDE = 3;
+const MOST_WIDTH = 440;
 const NOTE_TEXT = "Measure this after printing; if it is not 100 mm, print at 100 % / actual size.";
 
 /**
@@ -60,12 +61,9 @@ export function drawCard(source: CardSource, number: number, options: CardOption
   const facts = cardFacts(source, number, options);
   const titled = facts.elsewhere.length > 0;
   const pictures = [facts, ...facts.elsewhere].map((of) => pictureOf(of, titled));
-  const rows = inRows(pictures);
-  const columns = (rows[0] ?? []).map((_, column) => Math.max(...rows.map((row) => row[column]?.width ?? 0)));
-  const starts = columns.map((_, column) =>
-    columns.slice(0, column).reduce((sum, before) => sum + before + BETWEEN_COLUMNS, 0),
-  );
-  const width = Math.max((starts.at(-1) ?? 0) + (columns.at(-1) ?? 0), RULER_WIDTH + 6, 120);
+  const { rows, columns } = inRows(pictures);
+  const starts = columns.map((_, column) => widthOf([...columns.slice(0, column), 0]));
+  const width = Math.max(widthOf(columns), RULER_WIDTH + 6, 120);
 
   const quiet = { width, size: TEXT, colour: QUIET };
   const small = { width, size: NOTE, colour: QUIET };
@@ -149,13 +147,32 @@ function pictureOf(of: SurfaceFacts, titled: boolean): SurfacePicture {
   };
 }
 
-/** Pictures in rows of as many columns as the widest of them allows. */
-function inRows(pictures: readonly SurfacePicture[]): readonly (readonly SurfacePicture[])[] {
-  const widest = Math.max(...pictures.map(({ width }) => width));
-  const columns = Math.max(1, Math.floor((MOST_WIDTH + BETWEEN_COLUMNS) / (widest + BETWEEN_COLUMNS)));
-  return Array.from({ length: Math.ceil(pictures.length / columns) }, (_, row) =>
-    pictures.slice(row * columns, (row + 1) * columns),
-  );
+/** Pictures in rows of equal length, with the widths of their columns. */
+interface PictureRows {
+  readonly rows: readonly (readonly SurfacePicture[])[];
+  readonly columns: readonly number[];
+}
+
+/** Puts as many pictures beside each other as there is room for. */
+function inRows(pictures: readonly SurfacePicture[]): PictureRows {
+  const arranged = (count: number): PictureRows => {
+    const rows = Array.from({ length: Math.ceil(pictures.length / count) }, (_, row) =>
+      pictures.slice(row * count, (row + 1) * count),
+    );
+    const columns = Array.from({ length: count }, (_, column) =>
+      Math.max(...rows.map((row) => row[column]?.width ?? 0)),
+    );
+    return { rows, columns };
+  };
+  for (let count = Math.min(pictures.length, MOST_BESIDE); count > 1; count -= 1) {
+    const found = arranged(count);
+    if (widthOf(found.columns) <= MOST_WIDTH) return found;
+  }
+  return arranged(1);
+}
+
+function widthOf(columns: readonly number[]): number {
+  return columns.reduce((sum, width) => sum + width, (columns.length - 1) * BETWEEN_COLUMNS);
 }
 
 /** Draws a picture with its caption, its top left corner at (x, y). */

@@ -52,6 +52,8 @@ const FIGURE_HEIGHTS = [78, 66, 56, 46] as const;
 const TALLEST_FIGURE = 190;
 /** Beside a low picture of the front, the flat is drawn no higher than this. */
 const SHORT_FIGURE = 58;
+/** A flat with many measures may take so much. */
+const TALL_FLAT = 100;
 const BETWEEN_FIGURES = 8;
 /** Other surfaces than the front: how many stand beside each other, and how high they may be drawn. */
 const SURFACES_BESIDE = 3;
@@ -131,13 +133,16 @@ function figuresRow(facts: CardFacts, width: number, height: number): Row {
   // Two flats share the height, so they get all of it: small ones would have no room for their dimensions.
   const most =
     card.flats.length > 1 ? height : Math.min(height, Math.max(front.made.extent.height, SHORT_FIGURE));
-  const flatsIn = (tallest: number) =>
+  const flatsIn = (tallest: number, isClear: boolean) =>
     largest(0, (scale) => {
       const figures = card.flats.map((flat) => flatFigure(flat, base, scale, unit, `flat-${flat.fold}`));
-      return placeFlats(figures, room, tallest);
+      return isClear && figures.some((figure) => !figure.isClear) ? null : placeFlats(figures, room, tallest);
     });
   // The distances of many scores may need more height than the flat itself.
-  const flats = flatsIn(most) ?? flatsIn(SHORT_FIGURE) ?? flatsIn(TALLEST_FIGURE);
+  const heights = [most, SHORT_FIGURE, FIGURE_HEIGHTS[0], TALL_FLAT];
+  let flats: AtScale<PlacedFlats> | null = null;
+  for (const tallest of heights) flats ??= flatsIn(tallest, true);
+  for (const tallest of [...heights, TALLEST_FIGURE]) flats ??= flatsIn(tallest, false);
   if (flats === null)
     throw new RangeError(`number: the base of card ${card.number} is too large for a page.`);
   const key = flatKey(card.flats);

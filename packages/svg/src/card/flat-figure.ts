@@ -19,6 +19,8 @@ import { edgeColour, inkOn } from "./paper-colours.js";
 export interface FlatFigure {
   readonly width: number;
   readonly height: number;
+  /** True where no line of its measures runs through another measure. */
+  readonly isClear: boolean;
   /** Draws it with its top left corner, dimensions included, at (x, y). */
   readonly draw: (x: number, y: number) => readonly SvgElement[];
 }
@@ -57,7 +59,7 @@ export function flatFigure(flat: Flat, base: CardPiece, scale: number, unit: Uni
         bottom: DIMENSION_ROOM,
       }
     : {
-        left: Math.max(single === undefined ? scores.room : DIMENSION_ROOM, 1),
+        left: Math.max(single === undefined ? scores.room : DIMENSION_ROOM, slits.before, 1),
         right: Math.max(DIMENSION_ROOM, slits.after, beyond(width, flat.width)),
         top: Math.max(
           beyond(height, flat.height),
@@ -70,6 +72,7 @@ export function flatFigure(flat: Flat, base: CardPiece, scale: number, unit: Uni
   return {
     width: room.left + width + room.right,
     height: room.top + height + room.bottom,
+    isClear: scores.isClear && slits.isClear,
     draw: (x, y) => {
       const box: Box = { x: x + room.left, y: y + room.top, width, height };
       const far = { x: box.x + width, y: box.y + height };

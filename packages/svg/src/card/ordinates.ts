@@ -19,6 +19,8 @@ const LINE = lineHeightOf(TEXT);
 /** White space between the flat and the first line, and between two labels. */
 const AIR = 1.2;
 const APART = 1.6;
+/** How far a label that stands outwards reaches over its line. */
+const INSIDE = 1;
 
 /** A distance to be told. */
 export interface Ordinate {
@@ -34,13 +36,15 @@ export interface Ordinates {
   /** What they take before the edge begins and after it ends. */
   readonly before: number;
   readonly after: number;
+  /** True where no line runs through a label that stands further in. */
+  readonly isClear: boolean;
   /** Draws them; (x, y) is where the edge begins. */
   readonly draw: (x: number, y: number) => readonly SvgElement[];
 }
 
 /**
- * Sets distances beside the edge of a flat that is `extent` millimetres long. The first of two edges with distances tells
- * where they begin; those of the second keep off the corner between them.
+ * Sets distances beside the edge of a flat that is `extent` millimetres long. Those of a second edge, which are few, stand
+ * outwards from each other and do not say again where they begin.
  */
 export function ordinates(
   beside: "top" | "left" | "right",
@@ -49,17 +53,20 @@ export function ordinates(
   unit: Unit,
   isSecond = false,
 ): Ordinates {
-  if (distances.length === 0) return { room: 0, before: 0, after: 0, draw: () => [] };
+  if (distances.length === 0) return { room: 0, before: 0, after: 0, isClear: true, draw: () => [] };
   const labels = [
     ...(isSecond ? [] : [{ at: 0, texts: ["0"] }]),
     ...distances.map(({ at, length }) => ({
       at,
       texts: [formatLength(length, { unit }), formatLength(length, { unit: otherUnit(unit) })],
     })),
-  ].map(({ at, texts }) => {
+  ].map(({ at, texts }, index) => {
     const width = Math.max(...texts.map((text) => textWidth(text, TEXT)));
     const along = beside === "top" ? width : texts.length * LINE;
-    const from = isSecond ? Math.max(0, at - along / 2) : at - along / 2;
+    const outwards = index < distances.length / 2 ? at - along + INSIDE : at - INSIDE;
+    // Beside the corner stands the dimension of the other side, which may be longer than that side.
+    const centred = at === 0 ? 0 : at - along / 2;
+    const from = isSecond ? Math.max(beside === "right" ? 0 : -along, outwards) : centred;
     return { at, texts, width, from, to: from + along };
   });
 
@@ -79,6 +86,9 @@ export function ordinates(
     room: off(levels.length - 1) + (beside === "top" ? 2 * LINE : widest) + 0.4,
     before: Math.max(0, ...labels.map(({ from }) => -from)),
     after: Math.max(0, ...labels.map(({ to }) => to - extent)),
+    isClear: placed.every(({ at, level }) =>
+      placed.every((other) => other.level >= level || at < other.from - 0.3 || at > other.to + 0.3),
+    ),
     draw: (x, y) =>
       placed.flatMap(({ at, texts, level, from, to }) => {
         const out = off(level);

@@ -15,7 +15,12 @@ export interface FoldNote {
 }
 
 /** Folds of a front by rule of thumb: what a drawing is made of, not how wide a trade makes its panels. */
-export function foldNote(fold: Flat["fold"], [width, height]: Front, lying = false): FoldNote {
+export function foldNote(
+  fold: Flat["fold"],
+  [width, height]: Front,
+  lying = false,
+  accordionPanels = 4,
+): FoldNote {
   const along = fold === "top" || fold === "easel" || (lying && fold !== "side") ? "height" : "width";
   const [side, across] = along === "width" ? [width, height] : [height, width];
   const half = Math.floor(side / 2);
@@ -49,7 +54,12 @@ export function foldNote(fold: Flat["fold"], [width, height]: Front, lying = fal
     case "double-parallel":
       return note([short, short, side, side], ["valley", "mountain", "mountain"]);
     case "accordion":
-      return note([side, side, side, side], ["mountain", "valley", "mountain"]);
+      return note(
+        Array.from({ length: accordionPanels }, () => side),
+        Array.from({ length: accordionPanels - 1 }, (_, i) =>
+          (accordionPanels - i) % 2 === 0 ? "mountain" : "valley",
+        ),
+      );
     case "shutter": {
       const off = Math.floor((3 * across) / 11);
       return {

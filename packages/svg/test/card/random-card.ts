@@ -52,12 +52,13 @@ export const randomCard: fc.Arbitrary<BuiltCard> = fc
       fc.constantFrom(...FOLDS),
     ),
     lying: fc.boolean(),
+    panels: fc.integer({ min: 2, max: 9 }),
     base: fc.constantFrom(...faces),
     layers: fc.array(inside, { maxLength: 16, size: "max" }),
   })
-  .map(({ width, height, fold, lying, base, layers }) => {
+  .map(({ width, height, fold, lying, panels, base, layers }) => {
     const front = [width * SIXTEENTH, height * SIXTEENTH] as const;
-    const folded = fold === "either" ? foldNote("side", front) : foldNote(fold, front, lying);
+    const folded = fold === "either" ? foldNote("side", front) : foldNote(fold, front, lying, panels);
     const surfaces = surfacesOf(front, folded);
     const boxes = new Map(
       surfaces.map(({ name, ...size }) => [
