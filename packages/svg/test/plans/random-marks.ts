@@ -11,12 +11,12 @@ export interface MarkedPlan extends Plan {
 const UNIT = inch(1 / 16);
 const GRAINS: readonly SheetMarks["grain"][] = ["width", "height", "none", "unknown"];
 const FOLDS: readonly FoldDirection[] = ["mountain", "valley", "both"];
+const DIES = ["star", "nested scalloped ovals no. 3, second from the largest & “stitched”", "x".repeat(60)];
 const PATTERNS: readonly SheetMarks["pattern"][] = ["none", "two-way", "one-way"];
 
 /**
  * Random plans whose forms have up to three scores along either side, at sixteenths or at any tick, folding either way, up
- * to two slits, tops and printed backs
- * that may differ for turned copies; some sheets and kinds have no marks. All decisions follow from a seed.
+ * to two slits, a die, tops and printed backs that may differ for turned copies; some sheets and kinds have no marks. All decisions follow from a seed.
  */
 export function randomMarkedPlan(options: { readonly windows?: boolean } = {}): fc.Arbitrary<MarkedPlan> {
   return fc
@@ -57,9 +57,12 @@ function marksFor({ problem }: Plan, seed: number): LayoutMarks {
       const from = choose(length);
       return { along, at: 1 + choose(across - 1), from, to: from + 1 + choose(length - from) };
     });
+    const cut = { width: 1 + choose(width), height: 1 + choose(height) };
+    const die = { name: DIES[choose(DIES.length)] ?? "star", cut };
     return {
       scores,
       ...(slits.length === 0 ? {} : { slits }),
+      ...(choose(5) === 0 ? { die } : {}),
       ...faces(),
       ...(choose(5) === 0 ? { turned: faces() } : {}),
     };
