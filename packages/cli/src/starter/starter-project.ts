@@ -70,4 +70,8 @@ cards:
         border: 1/4
         papers: [night, stars.dots]
         seam: { cover: copper, width: 3/8 }  # a strip that hides where they meet
+
+# What sheetwright check tells and you know already, by the word in brackets behind it. Take this out and see.
+silence:
+  - { check: score-first, because: heavy paper is always scored here }
 `;

@@ -33,7 +33,7 @@ title: Evening workshop
 copies: { guests: 5, samples: 1 }
 papers:
   night: { name: Night blue, cardstock: us-letter, count: 6, grain: long }
-  cream: { cardstock: us-letter, count: 6 }
+  cream: { cardstock: us-letter, count: 6, grain: unknown }
   stars: { pad: 6 x 6, designs: { dots: 6, comets: { count: 6, pattern: one-way } } }
   ember: { cardstock: us-letter }
 cards:
@@ -152,7 +152,7 @@ describe("a plan of a project", () => {
     expect(stdout).toContain("A blade that cuts card cuts fingers.");
     expect(stdout).not.toMatch(/guillotine|kerf|fence|bound|stage|node|group/);
     // A warning is no fault: it stands on standard error, with its place.
-    expect(stderr).toMatch(/^cards\.yaml:8:3 papers\.ember: Warning: .*\. \(grain-unknown\)$/m);
+    expect(stderr).toMatch(/^cards\.yaml:8:3 papers\.ember: Note: .*\. \(unused-paper\)$/m);
     expect(stderr).toMatch(/^cards\.yaml:\d+:\d+ cards\[1\]\.front\[0\]\S*: Warning: .*\. \([a-z-]+\)$/m);
   });
 
