@@ -21,7 +21,7 @@ export function findUnusedPapers({ papers }: Project, { pieces }: Expansion): re
     return idle.map(({ id, name }) => ({
       code: "unused-paper",
       path: `papers.${paper.id}.designs.${id.slice(paper.id.length + 1)}`,
-      message: `No card uses the design ${name} of ${paper.name}.`,
+      message: `No card uses the design ${name} of ${paper.name}. Name it in a card, or keep it for another time.`,
     }));
   });
 }

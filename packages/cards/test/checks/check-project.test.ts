@@ -58,7 +58,8 @@ describe("papers", () => {
         code: "unused-paper",
         severity: "note",
         path: "papers.stars.designs.comets",
-        message: "No card uses the design stars.comets of stars.",
+        message:
+          "No card uses the design stars.comets of stars. Name it in a card, or keep it for another time.",
         silenced: null,
       },
     ]);

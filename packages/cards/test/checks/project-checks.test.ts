@@ -33,7 +33,10 @@ describe("the checks", () => {
   it.each(Object.entries(ODD_PROJECTS))("find what they are for in a project: %s", (code, text) => {
     const { project, faults } = readProject(text);
     expect(faults).toEqual([]);
-    expect(project === null ? [] : checkProject(project).map((finding) => finding.code)).toContain(code);
+    const found = project === null ? [] : checkProject(project);
+    expect(found.map((finding) => finding.code)).toContain(code);
+    // What was found, and in another sentence what helps.
+    for (const { message } of found) expect(message).toMatch(/^[A-Z].*[.:?] [A-Z].*\.$/);
   });
 
   it("that make a project wrong are each broken by a file of the broken projects", async () => {
