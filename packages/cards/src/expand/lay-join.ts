@@ -20,7 +20,7 @@ import { seamOf } from "./seam-of.js";
 import { distances, type Rectangle, type Surface } from "./surface.js";
 
 /** A layer that may be made up of several pieces. */
-export type Joinable = Mat | Panel | Strip;
+type Joinable = Mat | Panel | Strip;
 
 /** A layer and where it lies as a whole. */
 export interface JoinToLay {

@@ -13,6 +13,7 @@ import type { CardFacts, CardPiece, LayerPiece, SurfaceFacts } from "./card-fact
 import { glueCaution } from "./closed-front.js";
 import { extraSteps } from "./extra-steps.js";
 import { foldStep, scoresAt, slitsAt } from "./fold-steps.js";
+import { partsOfLayer } from "./parts-of-layer.js";
 import { otherUnit, placeInWords } from "./place-in-words.js";
 import { surfaceInWords } from "./surface-in-words.js";
 
@@ -180,8 +181,9 @@ function carrierName(
   }
   const carrier = layers[on];
   if (carrier === undefined) return base.piece.id;
-  const block = blocks.find(({ bands }) => bands.includes(carrier));
-  return block === undefined ? nameOf(carrier, by) : namesOf(block.bands, by);
+  const bands = blocks.find((block) => block.bands.includes(carrier))?.bands ?? [carrier];
+  const parts = partsOfLayer(layers, carrier);
+  return namesOf(parts.length > bands.length ? parts : bands, by);
 }
 
 function nameOf(piece: CardPiece, by: "id" | "label"): string {
@@ -223,7 +225,13 @@ function layerSteps(facts: SurfaceFacts, blocks: readonly Block[]): readonly str
     const mind = glue === null ? "" : ` ${glue}`;
     if (block === undefined) {
       const seam = seamUnder(layer, blocks);
-      const middle = seam === null ? "" : `, its middle on the seam of ${namesOf(seam, "id")}`;
+      const isCover = card.seams.some(({ cover }) => cover === layer.piece.id);
+      const middle =
+        seam !== null
+          ? `, its middle on the seam of ${namesOf(seam, "id")}`
+          : isCover
+            ? ", its middle on their seam"
+            : "";
       const { die } = layer.piece;
       if (die !== undefined) steps.push(`Cut ${unbroken(layer.label)} by ${dieInWords(die, unit)}.`);
       const what = die === undefined ? unbroken(layer.label) : `the shape of ${unbroken(layer.label)}`;

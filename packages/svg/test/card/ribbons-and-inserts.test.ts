@@ -86,3 +86,37 @@ test("an insert is listed once, unfolded with its score, and laid on both pages"
 test("what names neither a piece nor an item is refused", () => {
   expect(() => drawMeasurements({ ...source, items: [] }, 1)).toThrow(RangeError);
 });
+
+test("what lies on parts that stand apart is told to lie on all of them", () => {
+  const parts = [0, 1].map((index) => ({
+    purpose: "band",
+    paper: "cream",
+    at: [0, index * inches(3.53125), w, inches(3.46875)] as const,
+    block: "bands",
+  }));
+  const cover = { purpose: "cover", paper: "night", at: [0, inches(3.25), w, inches(0.5)] as const, on: 0 };
+  const { card, pieces } = buildCard({
+    number: 1,
+    name: "Apart",
+    front: [w, h],
+    fold: "side",
+    base: "night",
+    layers: [...parts, cover],
+  });
+  const seam = {
+    surface: "front" as const,
+    x: 0,
+    y: inches(3.46875),
+    width: w,
+    height: inches(1 / 16),
+    runs: "across" as const,
+    path: "cards[0].front[bands]",
+    position: inches(3.5),
+    cover: "1d",
+    bare: false,
+    above: 2,
+  };
+  const apart = expansion(papers, [{ card: { ...card, seams: [seam] }, pieces }]);
+  const text = writeMeasurements(apart, 1).replace(/\s+/g, " ");
+  expect(text).toContain("Lay 1d cover on 1b band and 1c band, its middle on their seam:");
+});
