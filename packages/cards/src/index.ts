@@ -60,7 +60,7 @@ export { projectSchema } from "./project-file/schema/project-schema.js";
 
 // The shelf file
 
-export { type ReadShelf, readShelf, type ShelfText } from "./shelf/read-shelf.js";
+export { isShelf, type ReadShelf, readShelf, type ShelfNames, type ShelfText } from "./shelf/read-shelf.js";
 export { shelfSchema } from "./shelf/shelf-schema.js";
 
 // The fold and the grain

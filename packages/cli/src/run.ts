@@ -80,7 +80,7 @@ const COMMANDS: Readonly<Record<CommandName, Described>> = {
       asksForList(written, rest) ? planCommand(written, rest, io) : projectPlanCommand(written, rest, io),
   },
   check: {
-    description: "Reads a project and says what is wrong or odd in it, without planning.",
+    description: "Reads a project, or a shelf, and says what is wrong or odd in it, without planning.",
     usage: "cards.yaml [options]",
     argument: ["[file]", "the project, in YAML or JSON"],
     help: CHECK_HELP,

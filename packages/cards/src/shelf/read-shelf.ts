@@ -25,6 +25,16 @@ export interface ReadShelf {
   readonly faults: readonly ProjectFault[];
   /** Where a value stands in the text, or the nearest there is above it; `null` in a text that could not be read. */
   readonly placeOf: (path: string) => FilePlace | null;
+  /** The names of what is on the shelf, and whether it has rates; `null` where there are faults. */
+  readonly holds: ShelfNames | null;
+}
+
+/** The names of what is on a shelf, in the order of the file. */
+export interface ShelfNames {
+  readonly papers: readonly string[];
+  readonly trimmers: readonly string[];
+  readonly dies: readonly string[];
+  readonly rates: boolean;
 }
 
 /** A plain object, as it was written. */
@@ -50,13 +60,27 @@ export interface ShelfContents {
  * papers: { cream: { cardstock: us-letter, count: 40, offcuts: [4 x 8 1/2] } }
  * dies: { star: 3 x 3 }
  * `;
- * readShelf({ file: "my-shelf.yaml", text }).faults // => []
+ * const { faults, holds } = readShelf({ file: "my-shelf.yaml", text });
+ * faults // => []
+ * holds // => { papers: ["cream"], trimmers: [], dies: ["star"], rates: false }
  * const [fault] = readShelf({ file: "my-shelf.yaml", text: text.replace("3 x 3", "large") }).faults;
  * [fault.file, fault.path, fault.line] // => ["my-shelf.yaml", "dies.star", 4]
  */
 export function readShelf(shelf: ShelfText): ReadShelf {
-  const { faults, placeOf } = readShelfContents(shelf);
-  return { faults, placeOf };
+  const { faults, placeOf, holds } = readShelfContents(shelf);
+  return { faults, placeOf, holds };
+}
+
+/**
+ * Whether a text is meant as a shelf file and not as a project, by its first keys. Never throws.
+ *
+ * @example
+ * isShelf("sheetwright-shelf: 1") // => true
+ * isShelf("{ sheetwright: 1, title: One }") // => false
+ */
+export function isShelf(text: string): boolean {
+  const { data } = readYaml(text, faultList(), false);
+  return isPlain(data) && "sheetwright-shelf" in data && !("sheetwright" in data);
 }
 
 /**
@@ -70,9 +94,10 @@ export function readShelfContents({
 }: ShelfText): ReadShelf & { readonly contents: ShelfContents | null } {
   const list = faultList();
   const yaml = readYaml(text, list, /\.json$/i.test(file) || text.trimStart().startsWith("{"));
-  const contents = yaml.isReadable ? readContents(yaml.data, yaml.writtenAt, list) : null;
+  const read = yaml.isReadable ? readContents(yaml.data, yaml.writtenAt, list) : null;
   const faults = withPlaces(list.faults(), yaml).map((fault) => ({ ...fault, file }));
-  return { faults, placeOf: yaml.placeOf, contents: faults.length === 0 ? contents : null };
+  const contents = faults.length === 0 ? read : null;
+  return { faults, placeOf: yaml.placeOf, contents, holds: contents === null ? null : namesOf(contents) };
 }
 
 function readContents(
@@ -113,6 +138,16 @@ function readContents(
     dies: plainOr(whole.dies),
     rates: whole.rates,
     writtenAt,
+  };
+}
+
+function namesOf({ papers, trimmers, dies, rates }: ShelfContents): ShelfNames {
+  const [ofPapers, ofTrimmers, ofDies] = [papers, trimmers, dies].map((section) => Object.keys(section));
+  return {
+    papers: ofPapers ?? [],
+    trimmers: ofTrimmers ?? [],
+    dies: ofDies ?? [],
+    rates: rates !== undefined,
   };
 }
 

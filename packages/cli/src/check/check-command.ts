@@ -7,16 +7,18 @@ import { writeCheck } from "../words/write-check.js";
 import { writeFindings } from "../words/write-findings.js";
 import { checkReport } from "./check-report.js";
 import { readCheckRequest } from "./check-request.js";
+import { checkShelf } from "./check-shelf.js";
 
 /**
- * Runs `sheetwright check`: reads a project and says what it is and what is odd in it, without planning. Resolves to the
- * exit code: 0, or 1 where a piece fits none of its papers. Rejects with {@link FaultsFound} for every mistake.
+ * Runs `sheetwright check`: reads a project, or a shelf, and says what it is and what is odd in it, without planning.
+ * Resolves to the exit code: 0, or 1 where a piece fits none of its papers. Rejects with {@link FaultsFound} for every mistake.
  *
  * @param rest what stands on the command line beside known options: the project file, and faults.
  */
 export async function checkCommand(written: WrittenOptions, rest: readonly string[], io: Io): Promise<0 | 1> {
   const { file, json, silenced, faults } = readCheckRequest(written, rest);
   if (file === null || faults.length > 0) throw new FaultsFound(faults);
+  if (await checkShelf(file, json, io)) return 0;
   const { project, faults: mistakes, placeOf, notes } = await readProjectFile(file, "sheetwright check", io);
   if (project === null) throw new FaultsFound(mistakes);
   const report = checkReport(project, placeOf);

@@ -58,7 +58,7 @@ function unreadShelf(unread: Fault, fault: ProjectFault, file: string): Fault {
 }
 
 /** A fault of the project, or of its shelf, in the words of the command. */
-function faultOf(fault: ProjectFault, project: string): Fault {
+export function faultOf(fault: ProjectFault, project: string): Fault {
   const { file = project, code, path, line, column, found, expected, message, suggestion } = fault;
   return {
     code,

@@ -100,3 +100,39 @@ describe("a project with a shelf", () => {
     ]);
   });
 });
+
+describe("sheetwright check of a shelf", () => {
+  const files = (shelf: string) => ({ "/desk/my-shelf.yaml": shelf });
+
+  it("says what is on it, and as data with --json", async () => {
+    const { code, stdout, stderr } = await check(files(SHELF), "my-shelf.yaml");
+    expect([code, stderr]).toEqual([0, ""]);
+    expect(stdout).toBe("A shelf of 2 papers, 1 die and rates; nothing odd was found.\n");
+    const empty = await check(files("sheetwright-shelf: 1\n"), "my-shelf.yaml");
+    expect(empty.stdout).toBe("The shelf is empty; nothing odd was found.\n");
+    const data = await runIn(["check", "my-shelf.yaml", "--json"], { files: memoryFiles(files(SHELF)) });
+    expect(JSON.parse(data.stdout)).toEqual({
+      sheetwright: "shelf-check",
+      version: 1,
+      papers: ["night", "cream"],
+      trimmers: [],
+      dies: ["star"],
+      rates: true,
+    });
+  });
+
+  it("tells what is wrong with it", async () => {
+    const { code, stdout, stderr } = await check(files(SHELF.replace("3 x 3", "large")), "my-shelf.yaml");
+    expect([code, stdout]).toEqual([2, ""]);
+    expect(stderr).toMatch(/^my-shelf\.yaml:5:15 dies\.star: .*\n1 fault\.\n$/);
+  });
+
+  it("does not take a project for one, nor a file that is not there", async () => {
+    const missing = await check({}, "my-shelf.yaml");
+    expect(missing.code).toBe(2);
+    expect(missing.stderr).toContain('"my-shelf.yaml" cannot be read');
+    const plan = await runIn(["plan", "my-shelf.yaml", "--out", "out"], { files: memoryFiles(files(SHELF)) });
+    expect(plan.code).toBe(2);
+    expect(plan.stderr).toContain("This is a shelf, and a project is wanted");
+  });
+});
