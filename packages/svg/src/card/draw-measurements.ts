@@ -13,14 +13,23 @@
  */
 
 import { findNamedSize, formatSize, TICKS_PER_MM, type Unit } from "@sheetwright/measure";
-import type { Flat } from "@sheetwright/planner";
 import { fillDown, type Row } from "../drawing/flow-rows.js";
 import { FONT_FAMILY, INK, PAPER, QUIET } from "../drawing/look.js";
 import { textElement } from "../drawing/text-element.js";
 import { ascentOf, lineHeightOf } from "../text/text-width.js";
 import { displayName } from "../wording/display-name.js";
 import { formatNumber } from "../writer/format-number.js";
-import { element, type SvgElement, writeDocument } from "../writer/svg-element.js";
+import { element, writeDocument } from "../writer/svg-element.js";
+import { baseFigure } from "./base-figure.js";
+import {
+  type AtScale,
+  CAPTION,
+  type CaptionedFigure,
+  captionLine,
+  largest,
+  scaleInWords,
+  TALLEST_FIGURE,
+} from "./captioned-figure.js";
 import {
   type CardFacts,
   type CardOptions,
@@ -34,7 +43,6 @@ import {
 import { type CardPicture, cardPicture, type PictureWish } from "./card-picture.js";
 import { closedFront } from "./closed-front.js";
 import { lettersIn } from "./draw-call-outs.js";
-import { type FlatFigure, flatFigure, flatKey } from "./flat-figure.js";
 import { blank, lineRows, measurementRows, paragraph } from "./measurement-rows.js";
 import { measurementsOf } from "./measurements.js";
 import { otherUnit } from "./place-in-words.js";
@@ -44,25 +52,14 @@ import { drawLines, linesHeight, setLines, type TextLine } from "./text-lines.js
 const MARGIN = 12.7;
 const TITLE = 5.6;
 const TEXT = 3.2;
-const CAPTION = 2.6;
 const FOOTER = 2.5;
 const FOOTER_ROOM = 7;
 /** What the figures may take of the page's height; they give way where that saves a page. */
 const FIGURE_HEIGHTS = [78, 66, 56, 46] as const;
-const TALLEST_FIGURE = 190;
-/** Beside a low picture of the front, the flat is drawn no higher than this. */
-const SHORT_FIGURE = 58;
-/** A flat with many measures may take so much. */
-const TALL_FLAT = 100;
 const BETWEEN_FIGURES = 8;
 /** Other surfaces than the front: how many stand beside each other, and how high they may be drawn. */
 const SURFACES_BESIDE = 3;
 const SURFACE_HEIGHT = 52;
-/** A sample of a line, and the white space behind it. */
-const KEY_SAMPLE = 8.5;
-const BETWEEN_FLATS = 3;
-/** True millimetres to a drawn one. */
-const SCALES = [1, 1.5, 2, 2.5, 3, 4, 5, 6, 8, 10, 15, 20, 30, 50, 100, 200, 500] as const;
 
 /**
  * Draws the measurements of the card with the number `number`, an SVG document for each page; one page for most cards.
@@ -86,7 +83,7 @@ export function drawMeasurements(
       [
         ...head,
         blank(3),
-        figuresRow(facts, inner, figures),
+        ...figureRows(facts, inner, figures),
         ...surfaceRows(facts.elsewhere, inner).flatMap((row) => [blank(4), row]),
         blank(4),
         ...rest,
@@ -105,6 +102,63 @@ export function drawMeasurements(
   });
 }
 
+/** The front and the base beside each other, or the base below where its measures need the whole width. */
+function figureRows(facts: CardFacts, width: number, height: number): readonly Row[] {
+  const room = (width - BETWEEN_FIGURES) / 2;
+  const front = frontFigure(facts, room, height);
+  const beside = { width: room, height, besideHeight: front.content };
+  const base =
+    baseFigure(facts, beside, { isClear: true, isNamed: true }) ??
+    baseFigure(facts, beside, { isClear: true }) ??
+    baseFigure(facts, { ...beside, width }, { isClear: true }) ??
+    baseFigure(facts, beside);
+  if (base === null)
+    throw new RangeError(`number: the base of card ${facts.card.number} is too large for a page.`);
+  if (base.width > room)
+    return [captionedRow([{ figure: front, x: 0 }]), blank(4), captionedRow([{ figure: base, x: 0 }])];
+  return [
+    captionedRow([
+      { figure: front, x: 0 },
+      { figure: base, x: room + BETWEEN_FIGURES },
+    ]),
+  ];
+}
+
+/** Figures beside each other, their captions on one line. */
+function captionedRow(figures: readonly { readonly figure: CaptionedFigure; readonly x: number }[]): Row {
+  const content = Math.max(...figures.map(({ figure }) => figure.content));
+  const lines = Math.max(...figures.map(({ figure }) => figure.captions.length));
+  return {
+    height: content + 2 + lines * lineHeightOf(CAPTION),
+    draw: (x, y) =>
+      figures.flatMap(({ figure, x: off }) => [
+        ...figure.draw(x + off, y),
+        ...figure.captions.flatMap((caption, i) =>
+          caption(x + off, y + content + 2 + i * lineHeightOf(CAPTION) + ascentOf(CAPTION)),
+        ),
+      ]),
+  };
+}
+
+function frontFigure(facts: CardFacts, room: number, height: number): CaptionedFigure {
+  const { card } = facts;
+  const front =
+    surfaceFigure(facts, room, height, "letters") ??
+    // A great many letters need more of the page; where it has no room for them, the list has to do.
+    surfaceFigure(facts, room, TALLEST_FIGURE, "letters") ??
+    surfaceFigure(facts, room, height, "none");
+  if (front === null)
+    throw new RangeError(`number: the front of card ${card.number} is too large for a page.`);
+  const { extent } = front.made;
+  const caption = { text: `Front, ${scaleInWords(front.scale)}` };
+  return {
+    width: extent.width,
+    content: extent.height,
+    captions: [caption, ...frontNotes(facts, room)].map(({ text }) => captionLine(text)),
+    draw: (x, y) => [element("g", { id: "picture" }, front.made.draw(x - extent.x, y - extent.y))],
+  };
+}
+
 function headRows(facts: CardFacts, width: number, second: Unit): readonly Row[] {
   const { card, name } = facts;
   const { front } = card;
@@ -119,80 +173,10 @@ function headRows(facts: CardFacts, width: number, second: Unit): readonly Row[]
   ];
 }
 
-/** The front and the flats beside each other, each at the largest scale of the list that has room. */
-function figuresRow(facts: CardFacts, width: number, height: number): Row {
-  const { card, base, unit } = facts;
-  const room = (width - BETWEEN_FIGURES) / 2;
-  const front =
-    surfaceFigure(facts, room, height, "letters") ??
-    // A great many letters need more of the page; where it has no room for them, the list has to do.
-    surfaceFigure(facts, room, TALLEST_FIGURE, "letters") ??
-    surfaceFigure(facts, room, height, "none");
-  if (front === null)
-    throw new RangeError(`number: the front of card ${card.number} is too large for a page.`);
-  // Two flats share the height, so they get all of it: small ones would have no room for their dimensions.
-  const most =
-    card.flats.length > 1 ? height : Math.min(height, Math.max(front.made.extent.height, SHORT_FIGURE));
-  const flatsIn = (tallest: number, isClear: boolean) =>
-    largest(0, (scale) => {
-      const figures = card.flats.map((flat) => flatFigure(flat, base, scale, unit, `flat-${flat.fold}`));
-      return isClear && figures.some((figure) => !figure.isClear) ? null : placeFlats(figures, room, tallest);
-    });
-  // The distances of many scores may need more height than the flat itself.
-  const heights = [most, SHORT_FIGURE, FIGURE_HEIGHTS[0], TALL_FLAT];
-  let flats: AtScale<PlacedFlats> | null = null;
-  for (const tallest of heights) flats ??= flatsIn(tallest, true);
-  for (const tallest of [...heights, TALLEST_FIGURE]) flats ??= flatsIn(tallest, false);
-  if (flats === null)
-    throw new RangeError(`number: the base of card ${card.number} is too large for a page.`);
-  const key = flatKey(card.flats);
-  const notes = frontNotes(facts, room);
-  const under = Math.max(notes.length, key.length) * lineHeightOf(CAPTION);
-  const content = Math.max(front.made.extent.height, flats.made.height);
-  const captionY = content + 2 + ascentOf(CAPTION);
-  const lineY = (y: number, index: number) => y + captionY + (index + 1) * lineHeightOf(CAPTION);
-  return {
-    height: content + 2 + lineHeightOf(CAPTION) + under,
-    draw: (x, y) => [
-      element("g", { id: "picture" }, front.made.draw(x - front.made.extent.x, y - front.made.extent.y)),
-      ...flats.made.draw(x + room + BETWEEN_FIGURES, y),
-      ...[
-        { text: `Front, ${scaleInWords(front.scale)}`, at: x },
-        {
-          text: `Base, ${flatInWords(card.flats)}${scaleInWords(flats.scale)}`,
-          at: x + room + BETWEEN_FIGURES,
-        },
-      ].map(({ text, at }) => textElement({ text, x: at, y: y + captionY, size: CAPTION, colour: QUIET })),
-      ...notes.map(({ text }, i) => textElement({ text, x, y: lineY(y, i), size: CAPTION, colour: QUIET })),
-      ...key.flatMap(({ text, sample }, i) => {
-        const at = x + room + BETWEEN_FIGURES;
-        const drawn = sample(at, lineY(y, i) - 0.36 * CAPTION, INK);
-        return [
-          ...drawn,
-          textElement({
-            text,
-            x: drawn.length === 0 ? at : at + KEY_SAMPLE,
-            y: lineY(y, i),
-            size: CAPTION,
-            colour: QUIET,
-          }),
-        ];
-      }),
-    ],
-  };
-}
-
 /** What the lines on the front are. */
 function frontNotes({ card, unit }: CardFacts, width: number): readonly TextLine[] {
   const { note } = closedFront(card, unit);
   return note === null ? [] : setLines(note, { width, size: CAPTION, colour: QUIET });
-}
-
-function flatInWords(flats: readonly Flat[]): string {
-  const most = Math.max(...flats.map(({ scores }) => scores.length));
-  if (most === 0) return "";
-  if (flatKey(flats).length > 0) return "flat, outside up, ";
-  return `flat, outside up, ${most === 1 ? "score" : "scores"} dashed, `;
 }
 
 /** The other surfaces that something lies on, all at one scale where that can be, some beside each other. */
@@ -257,53 +241,6 @@ function surfaceFigure(
     const { complete, extent } = picture;
     return complete && extent.width <= room && extent.height <= height ? picture : null;
   });
-}
-
-/** Flats one below the other or, where that is too high, beside each other; `null` where there is no room either way. */
-function placeFlats(figures: readonly FlatFigure[], room: number, most: number): PlacedFlats | null {
-  for (const beside of [false, true]) {
-    const sizes = figures.map(({ width, height }) => (beside ? [width, height] : [height, width]));
-    const along = sizes.reduce((sum, [size = 0]) => sum + size, (figures.length - 1) * BETWEEN_FLATS);
-    const across = sizes.reduce((most, [, size = 0]) => Math.max(most, size), 0);
-    const [width, height] = beside ? [along, across] : [across, along];
-    if (width > room || height > most) continue;
-    return {
-      height,
-      draw: (x, y) => {
-        let at = 0;
-        return figures.map((figure, i) => {
-          const drawn = beside ? figure.draw(x + at, y) : figure.draw(x, y + at);
-          at += (sizes[i]?.[0] ?? 0) + BETWEEN_FLATS;
-          return element("g", { id: `flat-figure-${i + 1}` }, drawn);
-        });
-      },
-    };
-  }
-  return null;
-}
-
-interface PlacedFlats {
-  readonly height: number;
-  readonly draw: (x: number, y: number) => readonly SvgElement[];
-}
-
-/** Something made at a scale; `scale` is in true millimetres to a drawn one. */
-interface AtScale<T> {
-  readonly made: T;
-  readonly scale: number;
-}
-
-/** What is made at the first of the scales that it fits at; those under `least` are not tried. */
-function largest<T>(least: number, make: (scale: number) => T | null): AtScale<T> | null {
-  for (const scale of SCALES) {
-    const made = scale < least ? null : make(1 / scale);
-    if (made !== null) return { made, scale };
-  }
-  return null;
-}
-
-function scaleInWords(denominator: number): string {
-  return denominator === 1 ? "true size" : `drawn at 1 : ${formatNumber(denominator)}`;
 }
 
 interface PageFrame {

@@ -21,6 +21,8 @@ export interface FlatFigure {
   readonly height: number;
   /** True where no line of its measures runs through another measure. */
   readonly isClear: boolean;
+  /** True where every panel bears its name. */
+  readonly isNamed: boolean;
   /** Draws it with its top left corner, dimensions included, at (x, y). */
   readonly draw: (x: number, y: number) => readonly SvgElement[];
 }
@@ -73,6 +75,9 @@ export function flatFigure(flat: Flat, base: CardPiece, scale: number, unit: Uni
     width: room.left + width + room.right,
     height: room.top + height + room.bottom,
     isClear: scores.isClear && slits.isClear,
+    isNamed:
+      flat.scores.length === 0 ||
+      names(flat, { x: 0, y: 0, width, height }, toPage, ink).length === flat.panels.length,
     draw: (x, y) => {
       const box: Box = { x: x + room.left, y: y + room.top, width, height };
       const far = { x: box.x + width, y: box.y + height };
@@ -206,7 +211,14 @@ function names(
     const middle = start + extent / 2;
     start += extent;
     const text = all[index] ?? "";
-    const [room, down] = flat.along === "width" ? [extent, box.height] : [box.width, extent];
+    const across = freeAcross(
+      flat,
+      panel,
+      start - extent,
+      toPage,
+      flat.along === "width" ? box.height : box.width,
+    );
+    const [room, down] = flat.along === "width" ? [extent, across] : [across, extent];
     const [x, y] =
       flat.along === "width"
         ? [box.x + middle, box.y + box.height / 2]
@@ -233,4 +245,17 @@ function names(
       ),
     ];
   });
+}
+
+/** What a name in the middle of a panel has between the slits that run through the panel. */
+function freeAcross(
+  { slits }: Flat,
+  panel: number,
+  start: number,
+  toPage: (ticks: number) => number,
+  whole: number,
+): number {
+  const touching = slits.filter(({ from, to }) => toPage(from) < start + toPage(panel) && toPage(to) > start);
+  const nearest = touching.map(({ at }) => Math.abs(toPage(at) - whole / 2));
+  return nearest.reduce((least, off) => Math.min(least, 2 * off), whole);
 }

@@ -8,7 +8,7 @@
  */
 
 import { formatLength, type Ticks, type Unit } from "@sheetwright/measure";
-import { INK, OUTLINE, QUIET, RULE, SMALLEST_TEXT } from "../drawing/look.js";
+import { INK, OUTLINE, PAPER, QUIET, RULE, SMALLEST_TEXT } from "../drawing/look.js";
 import { textElement } from "../drawing/text-element.js";
 import { ascentOf, lineHeightOf, textWidth } from "../text/text-width.js";
 import { element, type SvgElement } from "../writer/svg-element.js";
@@ -82,34 +82,49 @@ export function ordinates(
   const off = (level: number) => AIR + 0.6 + level * step;
   const outwards = beside === "right" ? 1 : -1;
 
+  const isClear = placed.every(({ at, level }) =>
+    placed.every((other) => other.level >= level || at < other.from - 0.3 || at > other.to + 0.3),
+  );
   return {
     room: off(levels.length - 1) + (beside === "top" ? 2 * LINE : widest) + 0.4,
     before: Math.max(0, ...labels.map(({ from }) => -from)),
     after: Math.max(0, ...labels.map(({ to }) => to - extent)),
-    isClear: placed.every(({ at, level }) =>
-      placed.every((other) => other.level >= level || at < other.from - 0.3 || at > other.to + 0.3),
-    ),
+    isClear,
     draw: (x, y) =>
-      placed.flatMap(({ at, texts, level, from, to }) => {
-        const out = off(level);
-        const line =
-          beside === "top"
-            ? { x1: x + at, y1: y - 0.8, x2: x + at, y2: y - out + 0.2 }
-            : { x1: x + outwards * 0.8, y1: y + at, x2: x + outwards * (out - 0.4), y2: y + at };
-        const top = beside === "top" ? y - out - texts.length * LINE : y + from;
-        return [
-          element("line", { ...line, stroke: RULE, "stroke-width": OUTLINE }),
-          ...texts.map((text, row) =>
-            textElement({
-              text,
-              x: beside === "top" ? x + (from + to) / 2 : x + outwards * out,
-              y: top + row * LINE + ascentOf(TEXT),
-              size: TEXT,
-              colour: row === 0 ? INK : QUIET,
-              anchor: beside === "top" ? "middle" : beside === "left" ? "end" : "start",
-            }),
-          ),
-        ];
-      }),
+      // Lines first, so that where one has to run through a label it gives way to it.
+      [...placed]
+        .sort((a, b) => b.level - a.level)
+        .flatMap(({ at, texts, level, from, to, width }) => {
+          const out = off(level);
+          const line =
+            beside === "top"
+              ? { x1: x + at, y1: y - 0.8, x2: x + at, y2: y - out + 0.2 }
+              : { x1: x + outwards * 0.8, y1: y + at, x2: x + outwards * (out - 0.4), y2: y + at };
+          const top = beside === "top" ? y - out - texts.length * LINE : y + from;
+          return [
+            element("line", { ...line, stroke: RULE, "stroke-width": OUTLINE }),
+            ...(isClear || beside !== "top"
+              ? []
+              : [
+                  element("rect", {
+                    x: x + (from + to) / 2 - width / 2,
+                    y: top,
+                    width,
+                    height: texts.length * LINE,
+                    fill: PAPER,
+                  }),
+                ]),
+            ...texts.map((text, row) =>
+              textElement({
+                text,
+                x: beside === "top" ? x + (from + to) / 2 : x + outwards * out,
+                y: top + row * LINE + ascentOf(TEXT),
+                size: TEXT,
+                colour: row === 0 ? INK : QUIET,
+                anchor: beside === "top" ? "middle" : beside === "left" ? "end" : "start",
+              }),
+            ),
+          ];
+        }),
   };
 }
