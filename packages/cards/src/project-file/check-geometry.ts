@@ -21,12 +21,17 @@ export function checkGeometry(project: Project, faults: FaultList): void {
   }
 }
 
-/** A paper that could not be read says nothing of its grain, so none is asked for. */
+/**
+ * A paper that could not be read says nothing of its grain, so none is asked for, nor of how large it is, so nothing is made
+ * up of smaller pieces.
+ */
 function withoutGrain(card: Design): Design {
   const surfaces = card.surfaces.map((one) => ({ ...one, layers: one.layers.map(layerWithoutGrain) }));
-  return { ...card, foldGrain: "ignore", surfaces };
+  const insert = card.insert === undefined ? {} : { insert: { ...card.insert, grain: "ignore" as const } };
+  return { ...card, ...insert, foldGrain: "ignore", surfaces };
 }
 
 function layerWithoutGrain(layer: Layer): Layer {
-  return { ...layer, grain: null, layers: layer.layers.map(layerWithoutGrain) };
+  const plain = { ...layer, grain: null, layers: layer.layers.map(layerWithoutGrain) };
+  return "join" in plain ? { ...plain, join: undefined } : plain;
 }

@@ -329,3 +329,15 @@ describe("files that nobody writes", () => {
     expect(faults.length).toBeGreaterThan(0);
   });
 });
+
+describe("a paper of which the size cannot be read", () => {
+  it("says nothing of how a layer is made up of it, nor of the grain of an insert", () => {
+    const text = project(
+      "  - name: Broken\n    format: us-a7\n    base: night\n    insert: { paper: stars, grain: require }\n" +
+        "    front: [{ mat: stars, join: { parts: 2, bare: true } }]\n",
+    ).replace("pad: 6 x 6", "pad: six by six");
+    expect(readProject(text).faults.map(({ code, path }) => [code, path])).toEqual([
+      ["not-a-size", "papers.stars.pad"],
+    ]);
+  });
+});
