@@ -18,7 +18,7 @@ const BASELINE = SECOND + AIR + (lineHeightOf(WORD) - ascentOf(WORD));
 const BASELINE_BELOW = SECOND + AIR + ascentOf(WORD);
 
 /** What a fold takes beside a surface, from its edge: with the word, and the lines alone. */
-export const FOLD_ROOM = SECOND + AIR + lineHeightOf(WORD) + AIR;
+const FOLD_ROOM = SECOND + AIR + lineHeightOf(WORD) + AIR;
 const LINES_ROOM = SECOND + AIR;
 
 /** What the folds of a surface take at an edge. */

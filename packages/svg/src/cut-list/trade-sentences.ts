@@ -60,7 +60,7 @@ export function slitSentences(marks: readonly ListedMarks[], unit: Unit): readon
 }
 
 /** Common practice, no source. */
-export const SLIT_HOW =
+const SLIT_HOW =
   "A slit starts and stops inside the piece, so no trimmer cuts it edge to edge: cut it with a craft knife along a metal " +
   "ruler, on a cutting mat, before you fold. Hold the ruler with your fingers well back from its edge, cut beside your " +
   "body and not towards it, take two light passes rather than a hard one, and cap the knife.";
