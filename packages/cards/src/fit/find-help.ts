@@ -141,9 +141,11 @@ function helpByBorder(
   const tryOut = (steps: number) => {
     const surfaces = widenOnSurfaces(design.surfaces, path, steps * precision);
     const { expansion, faults } = workOutProject({ ...project, cards: [{ ...design, surfaces }] });
-    const narrower = expansion.pieces.find(({ id }) => id === piece.id);
+    // Letters may change, where a layer with a join comes to be cut whole.
+    const narrower = expansion.pieces.filter((one) => one.path === piece.path && sameFaces(one, piece));
+    const { longestCut } = project.trimmer;
     const possible =
-      narrower !== undefined && waysToCut(narrower, own, project.trimmer.longestCut).some(fits);
+      narrower.length > 0 && narrower.every((one) => waysToCut(one, own, longestCut).some(fits));
     return { possible, sound: faults.length === 0 };
   };
   // What fits with some border fits with any wider one, so the search halves; the answer is checked as a whole.
@@ -161,6 +163,10 @@ function helpByBorder(
   const { left, right, top, bottom } = border;
   const even = left === right && left === top && left === bottom;
   return [{ kind: "border", from: even ? left : null, by: enough * precision, path }];
+}
+
+function sameFaces(one: Piece, other: Piece): boolean {
+  return one.faces.length === other.faces.length && one.faces.every((id, at) => id === other.faces[at]);
 }
 
 /**
