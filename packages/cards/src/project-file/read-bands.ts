@@ -26,7 +26,8 @@ export function readBandParts(
   const { bands, papers = [], runs = usual } = written;
   const shares = readShares(bands, at("bands"), reading);
   const count = shares.by === "ratio" ? shares.ratios.length : shares.widths.length;
-  if (bands !== undefined && written.papers !== undefined && count !== papers.length) {
+  const isKnown = bands !== undefined && reading.faults.isSound(at("bands"));
+  if (isKnown && written.papers !== undefined && count !== papers.length) {
     const message = `There are ${count} bands and ${papers.length === 1 ? "1 paper" : `${papers.length} papers`}. Name one paper for each band; a list inside the list gives one band a choice.`;
     reading.faults.report({
       code: "contradiction",
@@ -72,13 +73,16 @@ function readInner(
   return NO_CHOICE;
 }
 
+type WrittenShares = Exclude<WrittenLayer["bands"], string | undefined>;
+
+function isRatios(bands: WrittenShares): bands is Extract<WrittenShares, readonly unknown[]> {
+  return Array.isArray(bands);
+}
+
 function readShares(bands: WrittenLayer["bands"], path: string, reading: ChoiceReading): BandShares {
   if (bands === undefined) return { by: "ratio", ratios: [] };
   if (typeof bands === "string") return { by: "ratio", ratios: BAND_WORDS[bands] };
-  if (!("widths" in bands)) {
-    const ratios = bands as readonly (number | undefined)[];
-    return { by: "ratio", ratios: ratios.map((ratio) => ratio ?? 1) };
-  }
+  if (isRatios(bands)) return { by: "ratio", ratios: bands.map((ratio) => ratio ?? 1) };
   const widthsPath = pathTo(path, "widths");
   const widths = (bands.widths ?? []).map((width, index) =>
     typeof width === "string" && width.trim().toLowerCase() === "rest"
