@@ -180,6 +180,7 @@ const CASES: readonly Case[] = [
   ["bands without papers", layer("bands: [1, 3]"), "missing", "cards[0].front[0].papers", 12, null, 'The key "papers" is missing: bands need it.'],
   ["fewer papers than bands", layer("bands: [1, 1, 1], papers: [night, plain]"), "contradiction", "cards[0].front[0].papers", 12, null, "There are 3 bands and 2 papers."],
   ["one band", layer("bands: [1], papers: [night]"), "wrong-type", "cards[0].front[0].bands", 12, null, "a list of 1, expected at least 2 entries"],
+  ["bands by nothing", layer("bands: {}, papers: [night, plain]"), "missing", "cards[0].front[0].bands.widths", 12, null, 'The key "widths" is missing.'],
   ["bands as fractions", layer("bands: [1/3, 2], papers: [night, plain]"), "not-a-count", "cards[0].front[0].bands[0]", 12, null, 'Found "1/3", expected a whole number, such as 3 in [1, 3].'],
   ["a misspelt seam", layer("bands: [1, 1], papers: [night, plain], seam: bar"), "not-a-word", "cards[0].front[0].seam", 12, "bare", "Did you mean bare?"],
   ["a seam without a width", layer("bands: [1, 1], papers: [night, plain], seam: { cover: night }"), "missing", "cards[0].front[0].seam.width", 12, null, 'The key "width" is missing.'],
