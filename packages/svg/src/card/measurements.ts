@@ -141,7 +141,7 @@ function scoreAt({ along, at }: PieceForm["scores"][number], unit: CardFacts["un
 }
 
 /** An insert lies on both inside pages, and is one piece. */
-function isFirstOf({ card }: CardFacts): (layer: LayerPiece) => boolean {
+function isFirstOf({ card }: Pick<CardFacts, "card">): (layer: LayerPiece) => boolean {
   return ({ piece, layer }) => card.layers.find((one) => one.piece === piece.id)?.surface === layer.surface;
 }
 
@@ -223,7 +223,16 @@ function layerSteps(facts: SurfaceFacts, blocks: readonly Block[]): readonly str
     const cautions = isOnFront ? together.map((each) => glueCaution(card, each.layer)) : [];
     const glue = cautions.find((said) => said !== null) ?? null;
     const mind = glue === null ? "" : ` ${glue}`;
-    if (block === undefined) {
+    const scores = layer.piece.forms.map((form) => form.scores.map((score) => scoreAt(score, unit)));
+    if (scores.some((own) => own.length > 0)) {
+      // A folded leaf lies on two pages and is laid once.
+      if (!isFirstOf(facts)(layer)) continue;
+      const at = scores.map((own) => own.join(" and ")).join(" or ");
+      steps.push(
+        `Score ${unbroken(layer.label)} ${at}, fold it, and lay it with its fold in that of the card on ${carrier}: ` +
+          `${place}; on the other page alike.${mind}`,
+      );
+    } else if (block === undefined) {
       const seam = seamUnder(layer, blocks);
       const isCover = card.seams.some(({ cover }) => cover === layer.piece.id);
       const middle =

@@ -76,11 +76,14 @@ test("a ribbon is drawn in its own colour, and listed as long as it is cut", () 
   expect(text).toContain("Lay 1c ribbon on 1b panel");
 });
 
-test("an insert is listed once, unfolded with its score, and laid on both pages", () => {
+test("an insert is listed once, unfolded with its score, and laid once, for both pages", () => {
   const text = writeMeasurements(source, 1).replace(/\s+/g, " ");
   expect(text.match(/9 1\/2 x 6 1\/2/g)).toHaveLength(1);
   expect(text).toContain("score 4 3/4 in from the left");
-  expect(text.match(/Lay 1d insert on/g)).toHaveLength(2);
+  expect(
+    text.match(/Score 1d insert 4 3\/4 in from the left, fold it, and lay it with its fold/g),
+  ).toHaveLength(1);
+  expect(text).not.toContain("Lay 1d insert");
 });
 
 test("what names neither a piece nor an item is refused", () => {
