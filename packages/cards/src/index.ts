@@ -76,6 +76,7 @@ export {
 } from "./fold/flats.js";
 export type { FoldMeasures, NamedFold } from "./fold/fold-panels.js";
 export { type FoldVerdict, foldVerdict, grainForFold } from "./fold/fold-verdict.js";
+export { namedFolds, namedSurfaces } from "./fold/names.js";
 export { surfacesOf } from "./fold/surfaces.js";
 export { allowedTurns, grainTurns, patternTurns, type Turns } from "./fold/turns.js";
 

@@ -5,6 +5,7 @@
 
 import type { Size, Ticks, Unit } from "@sheetwright/measure";
 import type { SilenceableCode } from "./checks/silenceable-codes.js";
+import type { namedFolds, namedSurfaces } from "./fold/names.js";
 import type { Choice, Layer } from "./layer.js";
 
 export type {
@@ -251,18 +252,7 @@ export interface SurfaceLayers {
  * - `flap`: the half of a z that folds back to the front, or what folds in first of a tri, and `inside-flap` its inside
  * - `page-1`, `page-2` and so on: what shows, from the left or the top, when any other fold is opened
  */
-export type SurfaceName =
-  | "front"
-  | "inside"
-  | "inside-front"
-  | "inside-flap"
-  | "flap"
-  | "back"
-  | "left-door"
-  | "right-door"
-  | "upper-door"
-  | "lower-door"
-  | `page-${number}`;
+export type SurfaceName = (typeof namedSurfaces)[number] | `page-${number}`;
 
 /** How much a wanted grain direction counts. */
 export type GrainNeed = "prefer" | "require" | "ignore";
@@ -280,20 +270,7 @@ export type GrainNeed = "prefer" | "require" | "ignore";
  * - `shutter`: to and fro, with two strips cut free that fold the other way
  * - `own`: as the maker says, panel by panel
  */
-export type FoldKind =
-  | "flat"
-  | "side"
-  | "top"
-  | "gate"
-  | "double-gate"
-  | "z"
-  | "tri"
-  | "roll"
-  | "double-parallel"
-  | "accordion"
-  | "easel"
-  | "shutter"
-  | "own";
+export type FoldKind = (typeof namedFolds)[number] | "own";
 
 /** The sheet a card is folded from, unfolded, its outside up and its front upright. */
 export interface Flat extends Size {

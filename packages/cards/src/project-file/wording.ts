@@ -1,4 +1,5 @@
 import type { ProjectFaultCode } from "../checks/fault-checks.js";
+import { namedFolds } from "../fold/names.js";
 
 /** How a fault of a kind of value is said. */
 export interface Wording {
@@ -15,21 +16,7 @@ export interface Wording {
 
 const LENGTH = "a length, such as 1/8, 8 1/2 or 3 mm";
 
-const FOLDS = [
-  "side",
-  "top",
-  "either",
-  "flat",
-  "gate",
-  "double-gate",
-  "z",
-  "tri",
-  "roll",
-  "double-parallel",
-  "accordion",
-  "easel",
-  "shutter",
-] as const;
+const FOLDS = ["either", ...namedFolds] as const;
 const FOLDS_MEANT = {
   left: "side",
   book: "side",

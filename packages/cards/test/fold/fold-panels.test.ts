@@ -1,7 +1,14 @@
 import { inches, type Ticks } from "@sheetwright/measure";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { type FoldWish, flatsOf, frontOfPiece, type NamedFold, surfacesOf } from "../../src/index.js";
+import {
+  type FoldWish,
+  flatsOf,
+  frontOfPiece,
+  type NamedFold,
+  namedFolds,
+  surfacesOf,
+} from "../../src/index.js";
 
 const inInches = (lengths: readonly Ticks[]) => lengths.map((ticks) => ticks / inches(1));
 const FRONT = { width: inches(4.25), height: inches(5.5) };
@@ -75,26 +82,11 @@ describe("other folds than one in the middle", () => {
     ]);
   });
 
-  const KINDS = [
-    "flat",
-    "side",
-    "top",
-    "gate",
-    "double-gate",
-    "z",
-    "tri",
-    "roll",
-    "double-parallel",
-    "accordion",
-    "easel",
-    "shutter",
-  ] as const satisfies readonly NamedFold[];
-
   it("panels add up, scores lie between them, and folded the card is no larger than its front", () => {
     const side = fc.integer({ min: inches(2), max: inches(20) });
     const along = fc.constantFrom("width" as const, "height" as const);
     fc.assert(
-      fc.property(fc.constantFrom(...KINDS), side, side, along, (kind, width, height, divided) => {
+      fc.property(fc.constantFrom(...namedFolds), side, side, along, (kind, width, height, divided) => {
         const front = { width, height };
         const [flat] = flatsOf({ front, fold: { kind, along: divided } });
         if (flat === undefined) throw new Error("No flat.");
@@ -117,7 +109,7 @@ describe("other folds than one in the middle", () => {
   it("what a piece of paper folds to takes up all of the piece", () => {
     const side = fc.integer({ min: inches(4), max: inches(24) });
     fc.assert(
-      fc.property(fc.constantFrom(...KINDS), side, side, (kind, width, height) => {
+      fc.property(fc.constantFrom(...namedFolds), side, side, (kind, width, height) => {
         const { front, flat } = frontOfPiece({ width, height }, { kind });
         expect([flat.width, flat.height]).toEqual([width, height]);
         expect(flat.panels.reduce((sum, panel) => sum + panel, 0)).toBe(flat[flat.along]);

@@ -1,19 +1,21 @@
-import type {
-  Card,
-  CardLayer,
-  CardSeam,
-  Face,
-  Flat,
-  Item,
-  Join,
-  NoPaper,
-  Paper,
-  PaperDesign,
-  PaperWeight,
-  Piece,
-  Score,
-  Sides,
-  Slit,
+import {
+  type Card,
+  type CardLayer,
+  type CardSeam,
+  type Face,
+  type Flat,
+  type Item,
+  type Join,
+  type NoPaper,
+  namedFolds,
+  namedSurfaces,
+  type Paper,
+  type PaperDesign,
+  type PaperWeight,
+  type Piece,
+  type Score,
+  type Sides,
+  type Slit,
 } from "@sheetwright/cards";
 import { z } from "zod";
 import { count, size, ticks } from "../plan/packing-schema.js";
@@ -61,21 +63,7 @@ export const flat: z.ZodType<Flat> = z
   .strictObject({
     width: size,
     height: size,
-    fold: z.enum([
-      "flat",
-      "side",
-      "top",
-      "gate",
-      "double-gate",
-      "z",
-      "tri",
-      "roll",
-      "double-parallel",
-      "accordion",
-      "easel",
-      "shutter",
-      "own",
-    ]),
+    fold: z.enum([...namedFolds, "own"]),
     along: side,
     panels: z.array(size).min(1),
     scores: z.array(score),
@@ -145,21 +133,7 @@ export const paper: z.ZodType<Paper> = z
 
 /** A surface of a card. */
 export const surface = z
-  .union([
-    z.enum([
-      "front",
-      "inside",
-      "inside-front",
-      "inside-flap",
-      "flap",
-      "back",
-      "left-door",
-      "right-door",
-      "upper-door",
-      "lower-door",
-    ]),
-    z.templateLiteral(["page-", z.int().min(1)]),
-  ])
+  .union([z.enum(namedSurfaces), z.templateLiteral(["page-", z.int().min(1)])])
   .describe("A surface of a card as its reader sees it.");
 
 const layer: z.ZodType<CardLayer> = z

@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { namedFolds, namedSurfaces } from "../../fold/names.js";
 import { says } from "../wording.js";
 import { envelopeSchema, extrasSchema } from "./finish-schema.js";
 import { type Kinds, oneOfKinds } from "./kinds.js";
@@ -48,25 +49,7 @@ const insertKeys = z.strictObject(
   says("insertKeys"),
 );
 
-const foldKind = z.enum(
-  [
-    "side",
-    "top",
-    "either",
-    "flat",
-    "gate",
-    "double-gate",
-    "z",
-    "tri",
-    "roll",
-    "double-parallel",
-    "accordion",
-    "easel",
-    "shutter",
-    "own",
-  ],
-  says("foldKind"),
-);
+const foldKind = z.enum(["either", ...namedFolds, "own"], says("foldKind"));
 const namedFold = foldKind.exclude(["own"], says("fold"));
 /** The most panels of an accordion, a roll or a fold of one's own. */
 const MOST_PANELS = 40;
@@ -104,16 +87,9 @@ const foldKeys = z.strictObject(
   says("foldKeys"),
 );
 
-const SURFACES = [
-  "inside-front",
-  "inside-flap",
-  "flap",
-  "left-door",
-  "right-door",
-  "upper-door",
-  "lower-door",
-] as const;
-const surfaceName = z.union([z.enum(SURFACES), z.string().regex(/^page-[1-9][0-9]?$/)], says("surfaceName"));
+/** Three surfaces have keys of their own. */
+const elsewhere = z.enum(namedSurfaces).exclude(["front", "inside", "back"]);
+const surfaceName = z.union([elsewhere, z.string().regex(/^page-[1-9][0-9]?$/)], says("surfaceName"));
 
 const ALL = ["copies", "front", "front-paper", "insert", "inside", "back", "elsewhere", "extras", "envelope"];
 

@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { namedSurfaces } from "../../fold/names.js";
 import { says } from "../wording.js";
 import { count, length, text, textOf } from "./scalars.js";
 
@@ -6,21 +7,7 @@ import { count, length, text, textOf } from "./scalars.js";
 const MOST_EXTRAS = 100;
 
 const surface = z.union(
-  [
-    z.enum([
-      "front",
-      "inside",
-      "inside-front",
-      "inside-flap",
-      "flap",
-      "back",
-      "left-door",
-      "right-door",
-      "upper-door",
-      "lower-door",
-    ]),
-    z.string().regex(/^page-[1-9][0-9]?$/, says("extraSurface")),
-  ],
+  [z.enum(namedSurfaces), z.string().regex(/^page-[1-9][0-9]?$/, says("extraSurface"))],
   says("extraSurface"),
 );
 
