@@ -18,7 +18,7 @@ const FULL = { parts: 3, of: 4 } as const;
 const VERDICTS: readonly EnvelopeVerdict[] = ["easy", "snug", "too-small"];
 
 /**
- * Finds cards that do not go in their envelope or only snugly, and those of which a thickness that is not sure decides it.
+ * Finds cards that do not go in their envelope, only snugly or loosely, and those of which a thickness that is not sure decides it.
  *
  * @internal
  */
@@ -44,6 +44,10 @@ function oddEnvelope(card: FinishedCard, design: Design, unit: Unit): readonly F
   const found: Found[] = [];
   if (envelope.verdict === "snug" && (!envelope.isUsual || (isRaised && isTight))) {
     found.push({ code: "envelope-snug", path, message: saySnug(card, isRaised, unit) });
+  }
+  // What nobody chose is only proposed, and a card without an envelope, such as a tag, has none that fits.
+  if (envelope.isLoose && !envelope.isUsual && envelope.chosenBy === "maker") {
+    found.push({ code: "envelope-loose", path, message: sayLoose(card, unit) });
   }
   const thicker = Math.ceil(thickness.value * (1 + THICKER_BY[thickness.basis]));
   const then = room(thicker).verdict;
@@ -88,12 +92,26 @@ function saySnug(
   );
 }
 
+function sayLoose({ name, closed, envelope, ...card }: FinishedCard, unit: Unit): string {
+  const { clearance, looseOver } = envelope;
+  const say = (ticks: Ticks) => formatLength(ticks, { unit });
+  const [best] = card.envelopes;
+  const better =
+    best === undefined || best.isLoose
+      ? "No named envelope fits it more closely: give the size of one of your own, or take another size of card."
+      : sayBetter(card, unit);
+  return (
+    `${name}, ${sizeOf(closed, unit)}, lies loose in ${nameOf({ envelope }, unit)}: it leaves ` +
+    `${say(Math.max(clearance.short, clearance.long))} one way, and over ${say(looseOver)} a card slides about. ${better}`
+  );
+}
+
 /** What would do: the best envelope, if there is one. */
 function sayBetter({ envelopes }: Pick<FinishedCard, "envelopes">, unit: Unit): string {
   const [best] = envelopes;
   if (best === undefined || best.verdict === "too-small")
     return "No named envelope takes it: give the size of one of your own, or make the card smaller or thinner.";
-  return `It goes ${best.verdict === "easy" ? "easily" : "snugly"} in ${nameOf({ envelope: best }, unit)}.`;
+  return `It goes ${best.isLoose ? "loosely" : best.verdict === "easy" ? "easily" : "snugly"} in ${nameOf({ envelope: best }, unit)}.`;
 }
 
 function nameOf(

@@ -1,5 +1,5 @@
 import { type EnvelopeSize, envelopeSizes, type Size, type Ticks, type Unit } from "@sheetwright/measure";
-import { type EnvelopeRoom, type EnvelopeVerdict, envelopeRoom } from "./envelope-room.js";
+import { type EnvelopeRoom, envelopeRoom } from "./envelope-room.js";
 
 /** A named envelope, and how a card goes in it. Its sides are ticks, the short one first. */
 export interface EnvelopeFit extends Size, EnvelopeRoom {
@@ -7,12 +7,10 @@ export interface EnvelopeFit extends Size, EnvelopeRoom {
   readonly name: string;
 }
 
-const VERDICTS: readonly EnvelopeVerdict[] = ["easy", "snug", "too-small"];
-
 /**
- * All US and ISO envelopes for a closed card, best first: those it goes in easily before those that are snug, each by the
- * area they leave over; at the end those that are too small, by how much they lack. Equal ones stand in the order of the
- * tables, US first. Sides and thickness are ticks; the unit says whose rule is gone by.
+ * All US and ISO envelopes for a closed card, best first: those it goes in easily, those that are snug, and those in which it
+ * lies loose; of each those of the project's own trade first (US in inches, ISO in millimetres), then the least paper, of the
+ * loose ones what leaves least one way. At the end those that are too small, by how much they lack. Sides and thickness are ticks; the unit says whose rule is gone by.
  *
  * @example
  * const inch = 40640;
@@ -33,10 +31,26 @@ export function listEnvelopes(
     .map((envelope) => envelopeFit(card, envelope, { thickness, unit }))
     .sort(
       (a, b) =>
-        VERDICTS.indexOf(a.verdict) - VERDICTS.indexOf(b.verdict) ||
-        (a.verdict === "too-small" ? lacking(a) - lacking(b) : 0) ||
+        rankOf(a) - rankOf(b) ||
+        (a.verdict === "too-small" ? lacking(a) - lacking(b) : isForeign(a, unit) - isForeign(b, unit)) ||
+        (a.isLoose ? widest(a) - widest(b) : 0) ||
         a.width * a.height - b.width * b.height,
     );
+}
+
+function rankOf({ verdict, isLoose }: EnvelopeRoom): number {
+  if (verdict === "too-small") return 3;
+  if (isLoose) return 2;
+  return verdict === "snug" ? 1 : 0;
+}
+
+function widest({ clearance }: EnvelopeRoom): Ticks {
+  return Math.max(clearance.short, clearance.long);
+}
+
+/** 1 for an envelope of the other trade, which is harder to buy where the project is made. */
+function isForeign({ id }: Pick<EnvelopeSize, "id">, unit: Unit): number {
+  return id.startsWith(unit === "in" ? "env-us-" : "env-iso-") ? 0 : 1;
 }
 
 function envelopeFit(

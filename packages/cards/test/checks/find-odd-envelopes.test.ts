@@ -7,6 +7,7 @@ const OURS = [
   "weight-ambiguous",
   "envelope-too-small",
   "envelope-snug",
+  "envelope-loose",
   "thickness-estimated",
   "small-parts",
 ];
@@ -69,10 +70,28 @@ describe("an envelope", () => {
     expect(message(`format: us-a2, ${bell("1/4")}`)).toContain(
       "that leaves 1/8 in, and the card is thicker.",
     );
-    expect(message("size: 11 x 11, fold: flat, envelope: 11 x 12")).toContain("It goes easily in");
+    expect(message("size: 11 x 11, fold: flat, envelope: 11 x 12")).toContain("It goes loosely in");
     expect(message(`size: 11 1/2 x 11 1/2, fold: flat, envelope: us-a7, ${bell("2")}`)).toContain(
       "too large for it",
     );
+  });
+
+  it("is told to be loose where the card slides about in it, with what is closer", () => {
+    const [loose] = found("format: us-a2, envelope: us-booklet-6x9");
+    expect(loose).toMatchObject({ code: "envelope-loose", path: "cards[0].envelope", severity: "note" });
+    expect(loose?.message).toBe(
+      "Moth, 4 1/4 x 5 1/2 in, lies loose in the US 6 x 9 booklet envelope (No. 6 1/2) of 6 x 9 in: it leaves 3 1/2 in one way, " +
+        "and over 1 1/2 in a card slides about. It goes easily in the US A6 envelope (6 Bar) of 4 3/4 x 6 1/2 in.",
+    );
+    const [tag] = found("size: 2 x 4, envelope: us-a1");
+    expect(tag?.message).toContain(
+      "No named envelope fits it more closely: give the size of one of your own",
+    );
+    // Chosen by nobody, so not told of.
+    expect(codes("size: 2 x 4")).toEqual([]);
+    expect(codes("size: 2 x 4, envelope: 2 1/4 x 4 1/4")).toEqual([]);
+    expect(codes("format: sq-4.25")).toEqual([]);
+    expect(found("size: 3 x 3 1/2, envelope: us-a7").map(({ code }) => code)).toEqual(["envelope-loose"]);
   });
 
   it("is told where a thickness that is only estimated decides", () => {

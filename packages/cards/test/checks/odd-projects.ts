@@ -21,6 +21,7 @@ export const ODD_PROJECTS: Readonly<Record<(typeof oddChecks)[number]["code"], s
   "weight-assumed": project("night: { cardstock: us-letter, grain: long, weight: 80 lb }"),
   "envelope-too-small": project(NIGHT, "envelope: us-a2"),
   "envelope-snug": project(NIGHT, "extras: [{ name: knot, thickness: 1/8 }]"),
+  "envelope-loose": project(NIGHT, "envelope: us-booklet-6x9"),
   "thickness-estimated": project(NIGHT, "extras: [{ name: knot, thickness: 0.035 in }]"),
   "small-parts": project(NIGHT, "extras: [{ name: gem, thickness: 1/8, small-part: true }]"),
   "silence-unused": project(NIGHT, "copies: 1", "silence: [{ check: bare-seam, because: wanted so }]\n"),

@@ -163,8 +163,24 @@ describe("every format in its usual envelope", () => {
     if (envelope === undefined) throw new Error("There is no such envelope.");
     if (typeof into === "string") expect(format.envelopes).toContain(into);
     expect(verdict(card, envelope, format.unit)).toBe(expected);
+    expect(envelopeRoom(card, envelope, { thickness: 0, unit: format.unit }).isLoose).toBe(false);
     // Not in the other trade's unit either, where the steps are a little finer.
     expect(verdict(card, envelope, format.unit === "in" ? "mm" : "in")).not.toBe("too-small");
+  });
+});
+
+describe("a card that slides about", () => {
+  // Common practice, no source: the 4 1/4 in square in A2 has the most to spare of all usual envelopes.
+  it.each<[string, Size, Size, Unit, boolean]>([
+    ["the square card in A2", size(4.25, 4.25, "in"), size(4.375, 5.75, "in"), "in", false],
+    ["a hair more to spare", size(4.24, 4.24, "in"), size(4.375, 5.75, "in"), "in", true],
+    ["a small tag in A1", size(2, 4, "in"), size(3.625, 5.125, "in"), "in", true],
+    ["A5 in C4", size(148, 210, "mm"), size(229, 324, "mm"), "mm", true],
+    ["A4 in C4", size(210, 297, "mm"), size(229, 324, "mm"), "mm", false],
+    ["a card that does not go in", size(5, 2, "in"), size(4, 9, "in"), "in", true],
+    ["a card too long for the other side", size(5, 5, "in"), size(4, 9, "in"), "in", false],
+  ])("is loose or not: %s", (_, card, envelope, unit, expected) => {
+    expect(envelopeRoom(card, envelope, { thickness: 0, unit }).isLoose).toBe(expected);
   });
 });
 

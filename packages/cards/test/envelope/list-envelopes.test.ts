@@ -3,8 +3,6 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { envelopeMass, listEnvelopes, usualEnvelopes } from "../../src/index.js";
 
-const STEPS = ["easy", "snug", "too-small"];
-
 describe("the list of envelopes", () => {
   it("has US and ISO envelopes together, best first", () => {
     const card = { width: inches(5), height: inches(7) };
@@ -35,17 +33,47 @@ describe("the list of envelopes", () => {
     expect(verdictIn("in")).toBe("snug");
   });
 
+  it("prefers the trade of the project among equally good ones", () => {
+    // 4 3/4 x 6 1/2 in: B6 and A7 leave 1/4 in and more in their own units.
+    const card = { width: inches(4.6), height: inches(6.6) };
+    const best = (unit: "in" | "mm") => listEnvelopes(card, { thickness: 0, unit })[0]?.id;
+    expect([best("in"), best("mm")]).toEqual(["env-us-a7", "env-iso-b6"]);
+  });
+
+  it("puts those in which a card lies loose behind those that are snug", () => {
+    const card = { width: inches(2), height: inches(4) };
+    const list = listEnvelopes(card, { thickness: 0, unit: "in" });
+    const [first] = list;
+    expect(first).toMatchObject({ id: "env-us-a1", verdict: "easy", isLoose: true });
+    const square = listEnvelopes({ width: inches(5), height: inches(5) }, { thickness: 0, unit: "in" });
+    const place = (id: string) => square.findIndex((one) => one.id === id);
+    expect(place("env-us-sq-5.25")).toBeLessThan(place("env-us-a8"));
+    expect(square[place("env-us-a8")]).toMatchObject({ verdict: "easy", isLoose: true });
+  });
+
   it("lists every envelope once, in the order of its verdicts, the same for the same card", () => {
     const side = fc.integer({ min: inches(1), max: inches(14) });
     fc.assert(
       fc.property(side, side, fc.integer({ min: 0, max: inches(1) }), (width, height, thickness) => {
         const list = listEnvelopes({ width, height }, { thickness, unit: "in" });
         expect(new Set(list.map(({ id }) => id)).size).toBe(envelopeSizes.length);
-        const ranks = list.map(({ verdict }) => STEPS.indexOf(verdict));
-        expect(ranks).toEqual([...ranks].sort());
-        for (const step of ["easy", "snug"]) {
-          const areas = list.filter((one) => one.verdict === step).map((one) => one.width * one.height);
-          expect(areas).toEqual([...areas].sort((a, b) => a - b));
+        const groups = list
+          .filter(({ verdict }) => verdict !== "too-small")
+          .map(({ id, verdict, isLoose }) =>
+            [
+              isLoose ? "3 loose" : verdict === "easy" ? "1 easy" : "2 snug",
+              id.startsWith("env-us-") ? "US" : "else",
+            ].join(" "),
+          );
+        expect(list.slice(0, groups.length).every(({ verdict }) => verdict !== "too-small")).toBe(true);
+        expect(groups).toEqual([...groups].sort());
+        for (const group of new Set(groups)) {
+          const sizes = list
+            .filter((_, at) => groups[at] === group)
+            .map((one) =>
+              one.isLoose ? Math.max(one.clearance.short, one.clearance.long) : one.width * one.height,
+            );
+          expect(sizes).toEqual([...sizes].sort((a, b) => a - b));
         }
         expect(listEnvelopes({ width: height, height: width }, { thickness, unit: "in" })).toEqual(list);
       }),
