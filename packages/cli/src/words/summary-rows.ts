@@ -1,6 +1,9 @@
+/** Columns of the headings of a summary. */
+export const LABEL = 11;
+
 /** A line of a summary: its heading, or none, and what is said. */
 export function row(heading: string, text: string): string {
-  return `${heading.padEnd(11)}${text}`;
+  return `${heading.padEnd(LABEL)}${text}`;
 }
 
 /** Several lines under one heading. */

@@ -1,8 +1,9 @@
 import { formatSize } from "@sheetwright/measure";
 import type { CheckedCard, CheckedPaper, CheckReport } from "../check/check-report.js";
 import { counted } from "./counted.js";
-import { block } from "./summary-rows.js";
+import { block, LABEL } from "./summary-rows.js";
 import { table } from "./table.js";
+import { wrapped } from "./wrapped.js";
 import { countFindings } from "./write-findings.js";
 import { writeFinished, writeLeftOut } from "./write-finished.js";
 
@@ -46,7 +47,10 @@ export function writeCheck({
     "",
     ...block("Cards", table(cards.map(cardRow))),
     ...block("Papers", table(papers.map(paperRow))),
-    ...block("Finished", [...writeFinished(finished, unit), ...writeLeftOut(finished)]),
+    ...block("Finished", [
+      ...writeFinished(finished, unit).flatMap((line) => wrapped(line, "      ", LABEL)),
+      ...writeLeftOut(finished, LABEL),
+    ]),
     "",
     `${counted(copies, "card")} of ${counted(pieces, "piece")} in all; ${found === "" ? "nothing odd was found" : found}${more}.`,
   ];

@@ -10,18 +10,22 @@ export function writeFinished(cards: readonly FinishedInShort[], unit: Unit): re
   const rows = cards.map(({ number, name, thickness, mass, envelope }) => [
     `${number} ${name}`,
     `${sayThickness(thickness.value, unit)} thick${marked(thickness.basis)}`,
-    `${sayMass(mass.withEnvelope.grams, unit)}${marked(mass.withEnvelope.basis)}`,
+    // No weight is more than estimated, which is said once below.
+    `${sayMass(mass.withEnvelope.grams, unit)}${mass.basis === "assumed" ? marked(mass.basis) : ""}`,
     sayEnvelope(envelope, envelope.leastFrom === thickness.value, unit),
   ]);
   return table(rows);
 }
 
-/** What is left out of the weights. */
-export function writeLeftOut(cards: readonly FinishedInShort[]): readonly string[] {
+/** How well the weights are founded, what is reckoned for envelopes, and what is left out; with `taken` columns on its left. */
+export function writeLeftOut(cards: readonly FinishedInShort[], taken = 0): readonly string[] {
   if (cards.length === 0) return [];
   const unweighed = cards.flatMap(({ name, mass }) => mass.without.map((extra) => `the ${extra} of ${name}`));
   const left = listed(["glue", "foam", ...unweighed]);
-  return wrapped(`Weights are with the envelope and without ${left}.`);
+  // An envelope's own weight is estimated at best; pounds without a grade are told of by themselves.
+  const isTaken = cards.some(({ envelope }) => envelope.mass.basis === "assumed");
+  const paper = isTaken ? " (24 lb bond where not given)" : "";
+  return wrapped(`Weights are estimated, with the envelope${paper} and without ${left}.`, "", taken);
 }
 
 function marked(basis: Basis): string {
@@ -29,13 +33,13 @@ function marked(basis: Basis): string {
 }
 
 function sayEnvelope(
-  { verdict, name, width, height, clearance }: CardEnvelope,
+  { verdict, isLoose, name, width, height, clearance }: CardEnvelope,
   byThickness: boolean,
   unit: Unit,
 ): string {
   const size = formatSize(width, height, { unit });
   const what = name === null ? `an envelope of ${size}` : name;
-  if (verdict !== "too-small") return `${verdict} in ${what}`;
+  if (verdict !== "too-small") return `${isLoose ? "loose" : verdict} in ${what}`;
   const isThick = byThickness && Math.min(clearance.short, clearance.long) >= 0;
   return `too ${isThick ? "thick" : "large"} for ${what}`;
 }

@@ -1,5 +1,6 @@
 import { formatSize } from "@sheetwright/measure";
 import type { Paper, Piece, Plan } from "@sheetwright/planner";
+import { paperInWords } from "@sheetwright/svg";
 import { designNames } from "../project-plan/design-names.js";
 import type { PaperLayout, ProjectPlanSummary } from "../project-plan/project-plan-summary.js";
 import { countPieces } from "./count-pieces.js";
@@ -69,7 +70,7 @@ function writeSheets({ layouts, papers }: ProjectPlanSummary, plan: Plan, counts
         // A count stays on the line of what it counts.
         .map(({ label, count }) => `${count} x ${label}`.replaceAll(" ", "\u00a0"));
       return [
-        `  ${layout.name}: cut ${runOf(layout, plan.units)} like this, ${counted(layout.cuts, "cut")} each`,
+        `  ${layout.name}: cut ${runOf(layout, plan.units)} like this, ${layout.cuts === 0 ? "no cut" : `${counted(layout.cuts, "cut")} each`}`,
         ...wrapped(`    ${pieces.join(", ")}`, "    ").map((line) => line.replaceAll("\u00a0", " ")),
       ];
     });
@@ -104,7 +105,7 @@ function writePieces({ layouts, cards }: ProjectPlanSummary, plan: Plan, counts:
     const cut = (sheets[index] ?? []).reduce((total, { count }) => total + count, 0);
     const wanted = piece.quantity + (made.get(piece.card) ?? 0);
     const number = cut === wanted ? `${cut}` : `${cut} of ${wanted}`;
-    return [`  ${piece.label}`, sizesOf(piece, plan.units), piece.paperText, number];
+    return [`  ${piece.label}`, sizesOf(piece, plan.units), paperInWords(piece, plan.papers), number];
   });
   const [head = "", ...all] = table([["  piece", "width x height", "paper", "number"], ...rows]);
   return plan.cards.flatMap(({ number, name, copies }) => {

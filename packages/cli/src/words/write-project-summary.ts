@@ -142,23 +142,33 @@ function writeProof({ proven, above, measure }: GroupProof): string {
   }
 }
 
+const BASES = ["base"] as const;
+/** Inserts are folded too. */
+const FOLDED = ["base and insert", "bases and inserts"] as const;
+
+/** The first letter of a card is its base's. */
+function isBase(piece: string): boolean {
+  return /^\d+a$/.test(piece);
+}
+
 function writeFolds({ folds, grainAssumed }: ProjectPlanSummary): readonly string[] {
   const total = (which: "along" | "across" | "unknown" | "none"): number =>
     folds.reduce((sum, fold) => sum + fold[which], 0);
   const bases = total("along") + total("across") + total("unknown") + total("none");
   if (bases === 0) return [];
+  const all = counted(bases, ...(folds.every(({ piece }) => isBase(piece)) ? BASES : FOLDED));
   const assumed =
     grainAssumed.length === 0 || total("along") + total("across") === 0
       ? []
       : [`the grain of ${listed(grainAssumed)} is assumed`];
-  if (total("along") === bases) return [`with the grain on all ${counted(bases, "base")}`, ...assumed];
+  if (total("along") === bases) return [`with the grain on all ${all}`, ...assumed];
   const some = (which: "across" | "unknown" | "none"): string =>
     folds
       .filter((fold) => fold[which] > 0)
       .map((fold) => `${fold[which]} of ${fold.label}`)
       .join(", ");
   return [
-    ...(total("along") > 0 ? [`with the grain on ${total("along")} of ${counted(bases, "base")}`] : []),
+    ...(total("along") > 0 ? [`with the grain on ${total("along")} of ${all}`] : []),
     ...(total("across") > 0 ? [`across the grain: ${some("across")}`] : []),
     ...(total("unknown") > 0 ? [`grain not known: ${some("unknown")}`] : []),
     ...(total("none") > 0 ? [`paper without grain: ${some("none")}`] : []),
