@@ -1,0 +1,73 @@
+import { TICKS_PER_MM, type Ticks } from "@sheetwright/measure";
+import { clip } from "../clip/clip.js";
+import { arcOf, pointOn } from "../outline/arc.js";
+import { type Outline, type Ring, ringsOf, type Span, spansOf } from "../outline/outline.js";
+import { type Point, rounded } from "../outline/point.js";
+import { angleOf, cosine } from "../outline/sines.js";
+import { checkTolerance, type FlatOutline, type Polygon, withoutRepeats } from "./flatten.js";
+
+/** How far the cover may lie outside where nothing else is said: 0.02 mm. */
+export const COVER_TOLERANCE: Ticks = TICKS_PER_MM / 50;
+
+/**
+ * Rounding moves a corner by at most 0.71 ticks, and the crossing of two edges that touch by as much again; a corner of a
+ * chain of tangents set out by so much more than their crossing stays outside its circle after both.
+ */
+const CLEARANCE = 2.25;
+
+/** Below this the clearance takes up most of the room. */
+const FINEST_COVER: Ticks = 8;
+
+/**
+ * Turns an outline into straight edges that hold all of its material: at most `tolerance` outside the outer line and
+ * inside the windows, and never on the other side. So a gap between two covers proves a gap between the outlines. At a
+ * point where the outline touches itself (the valley between two lobes) a corner may be up to a tick short.
+ *
+ * Round edges that bulge become tangents, hollow ones chords. Where tangents of neighbours cross they are joined, so that
+ * the cover may have more windows than the outline, or fewer.
+ *
+ * Throws a RangeError for a tolerance below 8 ticks (0.005 mm).
+ *
+ * @example
+ * const disc = outlineOf({ shape: "circle", diameter: 81280 });
+ * const { outer } = coverOf(disc, { tolerance: 32 });
+ * outer.every(({ x, y }) => (x - 40640) ** 2 + (y - 40640) ** 2 >= 40640 ** 2) // => true
+ */
+export function coverOf(
+  outline: Outline,
+  { tolerance = COVER_TOLERANCE }: { readonly tolerance?: Ticks | undefined } = {},
+): FlatOutline {
+  checkTolerance(tolerance, FINEST_COVER);
+  const covers = clip(
+    "union",
+    ringsOf(outline).map((ring) => coverRing(ring, tolerance)),
+  );
+  // What a window's corner lets fall apart does not exist: one outline gives one cover.
+  return covers[0] as FlatOutline;
+}
+
+function coverRing(ring: Ring, tolerance: Ticks): Polygon {
+  return withoutRepeats(spansOf(ring).flatMap((span) => [span.from, ...coverArc(span, tolerance)]));
+}
+
+/** The corners between the ends of an edge. */
+function coverArc(span: Span, tolerance: Ticks): readonly Point[] {
+  const arc = arcOf(span);
+  if (arc === null) return [];
+  const { centre, radius, turn } = arc;
+  const room = tolerance - CLEARANCE - 1;
+  // Tangents that meet at an angle of 2h do so r (1 / cos h - 1) outside; chords lie r (1 - cos h) inside, a little less.
+  const cosineOfHalf = Math.max(Math.sqrt(0.5), radius / (radius + room));
+  const half = angleOf(cosineOfHalf, Math.sqrt(1 - cosineOfHalf * cosineOfHalf));
+  const parts = Math.max(1, Math.ceil(Math.abs(turn) / (2 * half) - 1e-9));
+  const bulges = turn > 0;
+  const reach = bulges ? radius / cosine(turn / parts / 2) + CLEARANCE : radius - 1;
+  const places = bulges
+    ? Array.from({ length: parts }, (_, index) => (index + 0.5) / parts)
+    : Array.from({ length: parts - 1 }, (_, index) => (index + 1) / parts);
+  return places.map((part) => {
+    const on = pointOn(span, arc, part);
+    const scale = (reach - radius) / radius;
+    return rounded(on.x + (on.x - centre.x) * scale, on.y + (on.y - centre.y) * scale);
+  });
+}
