@@ -29,3 +29,5 @@ export {
   type ParsedElement,
   readLayout,
 } from "./reading/read-layout.js";
+// Words
+export { paperInWords } from "./wording/paper-in-words.js";

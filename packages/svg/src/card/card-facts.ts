@@ -14,6 +14,7 @@ import type {
 } from "@sheetwright/planner";
 import { countOf } from "../wording/count-of.js";
 import { displayName } from "../wording/display-name.js";
+import { facesOf, paperNameOf } from "../wording/paper-in-words.js";
 import { type ShownSurface, seenBesideFlap, surfacesOnFront } from "./closed-front.js";
 import type { Surface } from "./visible-part.js";
 
@@ -39,6 +40,8 @@ export interface CardPiece {
   readonly material: Paper["material"];
   /** The papers that it may be cut from, in words. */
   readonly paperName: string;
+  /** The printed backs among the faces that it may be cut from, in words. */
+  readonly backs: readonly string[];
 }
 
 /** A layer of a surface with its piece; `layer.on` is an index among the layers of that surface. */
@@ -103,6 +106,10 @@ export function cardFacts(source: CardSource, number: number, { unit }: CardOpti
       face: face.face,
       material: face.back && face.paper.material === "glitter" ? "paper" : face.paper.material,
       paperName: paperNameOf(piece, faces),
+      backs: piece.faces.flatMap((one) => {
+        const known = faces.get(one);
+        return known?.back === true ? [displayName(known.face)] : [];
+      }),
     };
   };
   const base = pieceOf(card.base, `cards[${at}].base`);
@@ -193,46 +200,12 @@ function itemAsPiece({
     face: { id: kind, name: paperName, pattern: "none", colour },
     material: "paper",
     paperName,
+    backs: [],
   };
 }
 
 function digitsOf({ number }: Card): string {
   return `card ${number}`;
-}
-
-interface KnownFace {
-  readonly face: Face;
-  readonly paper: Paper;
-  readonly back: boolean;
-}
-
-function facesOf(papers: readonly Paper[]): ReadonlyMap<string, KnownFace> {
-  const known = papers.flatMap((paper) =>
-    paper.designs.flatMap(({ front, back }) =>
-      (back === null ? [front] : [front, back]).map(
-        (face) => [face.id, { face, paper, back: face === back }] as const,
-      ),
-    ),
-  );
-  return new Map(known);
-}
-
-/** The names of the faces a piece may be cut from; the pad's name where any of its designs will do. */
-function paperNameOf(piece: Piece, faces: ReadonlyMap<string, KnownFace>): string {
-  const known = piece.faces.flatMap((id) => faces.get(id) ?? []);
-  const [first] = known;
-  const fronts = first?.paper.designs.map(({ front }) => front.id) ?? [];
-  const wholePad =
-    known.length > 1 && known.length === fronts.length && fronts.every((id) => piece.faces.includes(id));
-  if (first !== undefined && wholePad) return `any of ${displayName(first.paper)}`;
-  const papers = [...new Set(known.map(({ paper }) => paper))];
-  return papers
-    .map((paper) => {
-      const names = known.filter((one) => one.paper === paper).map(({ face }) => displayName(face));
-      const listed = [...new Set(names)].join(" or ");
-      return paper.designs.length > 1 ? `${displayName(paper)}: ${listed}` : listed;
-    })
-    .join(" or ");
 }
 
 /** The closed card in words: `US A7 card, 5 x 7 in closed`. */
@@ -274,8 +247,8 @@ export function copiesInWords({ copies, copiesFor: { guests, samples, spares = 0
   return samples === 0 ? made : `${made}: ${guests} for guests, ${countOf(samples, "sample")}`;
 }
 
-/** The sizes of a base unfolded: one, or two where it may be folded either way. */
-export function flatsInWords(flats: readonly Flat[], unit: Unit): string {
-  const sizes = flats.map((flat: Size) => formatSize(flat.width, flat.height, { unit, mark: false }));
+/** The sizes that a piece is cut to: one, or two where it may be folded either way. */
+export function flatsInWords(flats: readonly Size[], unit: Unit): string {
+  const sizes = flats.map((flat) => formatSize(flat.width, flat.height, { unit, mark: false }));
   return `${[...new Set(sizes)].join(" or ")} ${unit}`;
 }
