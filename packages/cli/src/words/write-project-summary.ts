@@ -142,10 +142,6 @@ function writeProof({ proven, above, measure }: GroupProof): string {
   }
 }
 
-const BASES = ["base"] as const;
-/** Inserts are folded too. */
-const FOLDED = ["base and insert", "bases and inserts"] as const;
-
 /** The first letter of a card is its base's. */
 function isBase(piece: string): boolean {
   return /^\d+a$/.test(piece);
@@ -156,7 +152,10 @@ function writeFolds({ folds, grainAssumed }: ProjectPlanSummary): readonly strin
     folds.reduce((sum, fold) => sum + fold[which], 0);
   const bases = total("along") + total("across") + total("unknown") + total("none");
   if (bases === 0) return [];
-  const all = counted(bases, ...(folds.every(({ piece }) => isBase(piece)) ? BASES : FOLDED));
+  // Inserts are folded too.
+  const all = folds.every(({ piece }) => isBase(piece))
+    ? counted(bases, "base")
+    : counted(bases, "base and insert", "bases and inserts");
   const assumed =
     grainAssumed.length === 0 || total("along") + total("across") === 0
       ? []

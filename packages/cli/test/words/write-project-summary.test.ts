@@ -178,6 +178,15 @@ describe("the summary of a project for a person", () => {
     );
   });
 
+  it("says that inserts are counted with the bases, where there are any", () => {
+    expect(write({ folds: [fold("1a base", 9, 4), fold("1b insert", 13)] })).toContain(
+      "Folds      with the grain on 22 of 26 bases and inserts\n",
+    );
+    expect(write({ folds: [fold("1a base", 13), fold("1b insert", 13)] })).toContain(
+      "Folds      with the grain on all 26 bases and inserts\n",
+    );
+  });
+
   it("says where the grain is only assumed, if that decides how a base lies", () => {
     expect(write({ grainAssumed: ["Night blue", "Cream"] })).toMatch(
       /\nFolds {6}with the grain on all 14 bases\n {11}the grain of Night blue and Cream is assumed\n/,
