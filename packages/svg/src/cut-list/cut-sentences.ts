@@ -54,9 +54,14 @@ export function cutSentences(
       : newSetting
         ? "cut edge to edge"
         : "cut";
-    const given = off === null ? gives(held) : `${gives(held)} and ${gives(off)}`;
+    const given = off === null ? gives(held) : bothOf(gives(held), gives(off));
     return `${take}${set}, ${how}: ${given}.`;
   });
+}
+
+/** What a cut gives on its two sides; a list that would stand there twice is said once. */
+function bothOf(held: string, off: string): string {
+  return held === off && held.includes(", ") ? `twice ${held}` : `${held} and ${off}`;
 }
 
 function placeOf({ x, y, width, height }: Pick<CutPart, "x" | "y" | "width" | "height">): string {

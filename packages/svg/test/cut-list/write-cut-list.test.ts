@@ -77,6 +77,25 @@ describe("writeCutList", () => {
     );
   });
 
+  test("says once what a cut gives on both sides where several cards share it", () => {
+    const halves = plan(
+      [kind("a", inch(4), inch(2), "Mat"), kind("b", inch(4), inch(2), "Lid")],
+      [{ id: "s", name: "Cream", width: inch(4), height: inch(4) }],
+      [
+        {
+          sheet: "s",
+          run: 3,
+          tree: split(
+            "y",
+            inch(4),
+            repeat(2, inch(2), piece({ kind: "a", count: 2 }, { kind: "b", count: 1 })),
+          ),
+        },
+      ],
+    );
+    expect(write(halves).replace(/\s+/g, " ")).toContain("cut edge to edge: twice Mat x 2, Lid x 1.");
+  });
+
   test("sends cuts too narrow to hold to a metal ruler", () => {
     const order = plainCutOrder(mats, 0);
     const cuts = { ...order, cuts: order.cuts.map((cut) => ({ ...cut, tooNarrow: true })) };
