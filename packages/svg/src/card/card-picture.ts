@@ -1,12 +1,14 @@
 /** A surface of a card, such as its front, with its folds and call-outs: one figure that can be put on a page. */
 
-import { formatSize, TICKS_PER_MM } from "@sheetwright/measure";
+import { TICKS_PER_MM } from "@sheetwright/measure";
 import type { Box } from "../drawing/box.js";
 import { unbroken } from "../text/break-lines.js";
+import { dieInWords } from "../wording/die-in-words.js";
 import { displayName } from "../wording/display-name.js";
 import { element, type SvgElement } from "../writer/svg-element.js";
 import { type CardPiece, flatsInWords, type SurfaceFacts } from "./card-facts.js";
 import { closedFront } from "./closed-front.js";
+import { cutSizes } from "./cut-sizes.js";
 import {
   callOutHeight,
   type DrawnCallOut,
@@ -125,7 +127,7 @@ export function cardPicture(
   };
 }
 
-/** Size and paper of a piece; with the words of a sentiment where they are asked for. */
+/** The size that a piece is cut to, and its paper; with the words of a sentiment where they are asked for. */
 export function detailsOf(
   { card, surface, base, layers, unit }: SurfaceFacts,
   index: number,
@@ -136,8 +138,15 @@ export function detailsOf(
   const piece = layers[index - 1];
   if (piece === undefined) return "";
   const { layer, paperName } = piece;
+  const { die, forms } = piece.piece;
+  const isFolded = forms.some(({ scores }) => scores.length > 0);
+  // A folded leaf lies on two surfaces; its size is told of on the first, as that of the base is.
+  const first = card.layers.find((one) => one.piece === piece.piece.id);
+  if (isFolded && first !== undefined && first.surface !== layer.surface) return paperName;
   const words = withWords && layer.text !== null ? `, “${displayName({ id: "", name: layer.text })}”` : "";
-  return `${unbroken(`${formatSize(layer.width, layer.height, { unit })},`)} ${paperName}${words}`;
+  const sizes = flatsInWords(cutSizes(piece), unit);
+  const cut = die === undefined ? "" : `, cut by ${dieInWords(die, unit)}`;
+  return `${unbroken(`${sizes}${isFolded ? " flat" : ""},`)} ${paperName}${cut}${words}`;
 }
 
 function extentOf(

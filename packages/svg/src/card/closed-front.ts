@@ -32,8 +32,24 @@ export interface ClosedFront {
 }
 
 /** What shows on the closed front. */
-export function closedFront({ flats, front }: Pick<Card, "flats" | "front">, unit: Unit): ClosedFront {
+export function closedFront(
+  { flats, front, layers = [] }: Pick<Card, "flats" | "front"> & Partial<Pick<Card, "layers">>,
+  unit: Unit,
+): ClosedFront {
   const [flat] = flats;
+  const cover = layers.find(
+    ({ surface, on, x, y, width, height }) =>
+      surface === "front" &&
+      on === null &&
+      x <= 0 &&
+      y <= 0 &&
+      x + width >= front.width &&
+      y + height >= front.height,
+  );
+  const beside = (half: string, rest: string): string =>
+    cover === undefined
+      ? rest
+      : `${cover.piece} covers all of the front; what it is glued to, the ${half} half, is the flap.`;
   const nothing: ClosedFront = { lines: [], note: null };
   if (flat === undefined) return nothing;
   const { fold, along, panels, slits } = flat;
@@ -62,12 +78,18 @@ export function closedFront({ flats, front }: Pick<Card, "flats" | "front">, uni
     case "z":
       return {
         lines: [line(first)],
-        note: `The ${upright ? "left" : "upper"} half is the flap; beside it half of the inside shows.`,
+        note: beside(
+          upright ? "left" : "upper",
+          `The ${upright ? "left" : "upper"} half is the flap; beside it half of the inside shows.`,
+        ),
       };
     case "easel":
       return {
         lines: [line(first)],
-        note: "The upper half is the flap, folded up in front; below it half of the inside shows.",
+        note: beside(
+          "upper",
+          "The upper half is the flap, folded up in front; below it half of the inside shows.",
+        ),
       };
     case "shutter":
       return {

@@ -11,6 +11,7 @@ import { displayName } from "../wording/display-name.js";
 import { type Block, bandBlocks } from "./band-blocks.js";
 import type { CardFacts, CardPiece, LayerPiece, SurfaceFacts } from "./card-facts.js";
 import { glueCaution } from "./closed-front.js";
+import { cutSizes } from "./cut-sizes.js";
 import { extraSteps } from "./extra-steps.js";
 import { foldStep, scoresAt, slitsAt } from "./fold-steps.js";
 import { partsOfLayer } from "./parts-of-layer.js";
@@ -60,9 +61,7 @@ export function measurementsOf(facts: CardFacts): Measurements {
   );
   return {
     pieces,
-    markNote: marked
-      ? `~ is the nearest that a ruler shows: cut by the ${facts.unit === "in" ? "inches" : "millimetres"}.`
-      : null,
+    markNote: marked ? `~ is rounded: cut by the ${facts.unit === "in" ? "inches" : "millimetres"}.` : null,
     steps: [
       ...baseSteps(facts),
       ...surfaces.flatMap(({ of, blocks }) => layerSteps(of, blocks)),
@@ -128,12 +127,10 @@ function layerPiece(facts: SurfaceFacts, layer: LayerPiece, blocks: readonly Blo
   const shape = die === undefined ? [] : [`cut by ${dieInWords(die, unit)}`];
   const { forms, faces } = layer.piece;
   const scores = forms.flatMap((one) => one.scores.map((score) => `score ${scoreAt(score, unit)}`));
-  // What a die cuts, what is folded, and a ribbon with its ends are not cut as large as they lie.
-  const isCutAsLaid = die === undefined && scores.length === 0 && faces.length > 0;
   const ends = layer.piece.purpose === "ribbon" && faces.length === 0 ? ["with ends to tape behind"] : [];
   const folded = scores.length === 0 ? [] : [scores.join(" or ")];
   const notes = [...shape, ...folded, where, ...ends, ...grain, ...minding(layer)];
-  return { piece: layer, sizes: sizesOf(facts, isCutAsLaid ? [layer.layer] : forms), notes };
+  return { piece: layer, sizes: sizesOf(facts, cutSizes(layer)), notes };
 }
 
 function scoreAt({ along, at }: PieceForm["scores"][number], unit: CardFacts["unit"]): string {
@@ -158,13 +155,20 @@ function bandPlace({ bands, boundaries, runs }: Block, layer: LayerPiece, { unit
 }
 
 /** What a maker has to mind when she cuts the piece or lays it. */
-function minding({ face, piece, ...rest }: CardPiece | LayerPiece): readonly string[] {
+function minding({ face, piece, backs, ...rest }: CardPiece | LayerPiece): readonly string[] {
   const words = "layer" in rest ? rest.layer.text : null;
   return [
     ...(face.pattern === "one-way" ? ["pattern upright"] : []),
-    ...(piece.faces[0]?.endsWith(".back") === true ? ["printed back showing"] : []),
+    ...backShowing(piece.faces.length, backs),
     ...(words === null ? [] : [`words: “${displayName({ id: "", name: words })}”`]),
   ];
+}
+
+/** That the printed back of a sheet shows; of which, where only some of the faces to cut from are backs. */
+function backShowing(faces: number, backs: readonly string[]): readonly string[] {
+  if (backs.length === 0) return [];
+  if (backs.length === faces) return ["printed back showing"];
+  return [`printed back showing where it is ${[...new Set(backs)].join(" or ")}`];
 }
 
 /** What carries a layer: a surface of the base, a piece, or the bands of a block. */
@@ -244,7 +248,7 @@ function layerSteps(facts: SurfaceFacts, blocks: readonly Block[]): readonly str
       const { die } = layer.piece;
       if (die !== undefined) steps.push(`Cut ${unbroken(layer.label)} by ${dieInWords(die, unit)}.`);
       const what = die === undefined ? unbroken(layer.label) : `the shape of ${unbroken(layer.label)}`;
-      steps.push(`Lay ${what} on ${carrier}${middle}: ${place}.${mind}`);
+      steps.push(`Lay ${what} on ${carrier}${middle}: ${place}.${mind}${endsBehind(facts, layer, blocks)}`);
     } else {
       const order = block.runs === "across" ? "from the top down" : "from left to right";
       steps.push(
@@ -253,6 +257,14 @@ function layerSteps(facts: SurfaceFacts, blocks: readonly Block[]): readonly str
     }
   }
   return steps;
+}
+
+/** What becomes of the ends of a ribbon; they cannot go behind what is glued down to its edges already. */
+function endsBehind(facts: SurfaceFacts, layer: LayerPiece, blocks: readonly Block[]): string {
+  const { piece } = layer;
+  if (piece.purpose !== "ribbon" || piece.faces.length > 0) return "";
+  if (layer.layer.on === null) return " Tape its ends behind.";
+  return ` Tape its ends behind; until then leave the edges of ${carrierName(facts, layer, blocks, "id")} there unglued.`;
 }
 
 /** The two bands whose seam lies under the middle of a layer on them; `null` where none does. */

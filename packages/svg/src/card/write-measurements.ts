@@ -90,7 +90,7 @@ function pieceLines(pieces: readonly MeasuredPiece[], first: string, second: str
         both.map((size) => size.first),
         both.map((size) => size.second),
       ]),
-      ...hangingLines(" ".repeat(INDENT + 4), notes.join("; "), COLUMNS),
+      ...(notes.length === 0 ? [] : hangingLines(" ".repeat(INDENT + 4), notes.join("; "), COLUMNS)),
     ]),
   ];
 }

@@ -1,4 +1,4 @@
-import type { Flat } from "@sheetwright/planner";
+import type { Card, Flat } from "@sheetwright/planner";
 import { describe, expect, test } from "vitest";
 import { closedFront, glueCaution } from "../../src/card/closed-front.js";
 import { foldedEdges } from "../../src/card/folded-edges.js";
@@ -28,6 +28,20 @@ describe("closedFront", () => {
       note: "The left half is the flap; beside it half of the inside shows.",
     });
     expect(closedFront(card("easel"), "in").lines).toEqual([{ upright: false, at: 550, from: 0, to: 400 }]);
+  });
+
+  test("tells of a layer over all of the front, and not of what cannot be seen for it", () => {
+    const layer = { piece: "3b", surface: "front", on: null, ...box(0, 0, 400, 1100) } as const;
+    const noteWith = (fold: Flat["fold"], over: object) => {
+      const layers = [{ ...layer, ...over }] as unknown as Card["layers"];
+      return closedFront({ ...card(fold), layers }, "in").note;
+    };
+    expect(noteWith("easel", {})).toBe(
+      "3b covers all of the front; what it is glued to, the upper half, is the flap.",
+    );
+    expect(noteWith("z", {})).toContain("the left half, is the flap.");
+    expect(noteWith("easel", { width: 399 })).toContain("below it half of the inside shows");
+    expect(noteWith("easel", { surface: "back" })).toContain("below it half of the inside shows");
   });
 
   test("shows the slits of a shutter, and between them where its halves meet", () => {

@@ -73,7 +73,18 @@ test("a ribbon is drawn in its own colour, and listed as long as it is cut", () 
   const text = writeMeasurements(source, 1).replace(/\s+/g, " ");
   expect(text).toContain("1c ribbon copper ribbon 5 1/2 x 3/8 139.7 x ~9.53 on 1b:");
   expect(text).toContain("with ends to tape behind");
-  expect(text).toContain("Lay 1c ribbon on 1b panel");
+  expect(text).toMatch(
+    /Lay 1c ribbon on 1b panel: [^.]+\. Tape its ends behind; until then leave the edges of 1b there unglued\./,
+  );
+});
+
+test("a picture names the sizes that are cut, a folded leaf once", () => {
+  const drawn = drawCard(source, 1).replace(/\u00a0/g, " ");
+  const said = [...drawn.matchAll(/>([^<>]+)</g)].map(([, words]) => words).join(" ");
+  expect(said).toContain("5 1/2 x 3/8 in,");
+  expect(said).not.toContain("4 1/2 x 3/8 in");
+  expect(said.match(/9 1\/2 x 6 1\/2 in flat,/g)).toHaveLength(1);
+  expect(said).not.toContain("4 3/4 x 6 1/2 in");
 });
 
 test("an insert is listed once, unfolded with its score, and laid once, for both pages", () => {

@@ -3,7 +3,7 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { writeMeasurements } from "../../src/card/write-measurements.js";
 import { columnsOf } from "../../src/cut-list/text-columns.js";
-import { buildCard, expansion } from "./build.js";
+import { buildCard, expansion, paper } from "./build.js";
 import { papers } from "./example-papers.js";
 import { type CardExample, cardExamples, workshop } from "./examples.js";
 import { randomCard } from "./random-card.js";
@@ -102,10 +102,54 @@ describe("writeMeasurements", () => {
     expect(text).toContain("grain best across; pattern upright");
   });
 
-  test("explains the mark of sizes that no ruler shows, where there are such", () => {
-    expect(writeMeasurements(workshop, 1)).toContain(
-      "~ is the nearest that a ruler shows: cut by the inches.",
+  test("says of which papers the printed back shows", () => {
+    const striped = paper({
+      id: "garden",
+      colour: "#88aa88",
+      name: "Garden",
+      material: "pad",
+      designs: [{ id: "vines", colour: "#88aa88", name: "Vines" }],
+      back: { colour: "#ccddcc", name: "Stripes" },
+    });
+    const cutFrom = (faces: readonly string[]) => {
+      const { card, pieces } = buildCard({
+        number: 1,
+        name: "Backs",
+        front: [inches(5), inches(7)],
+        fold: "side",
+        base: "night",
+        layers: [{ purpose: "panel", paper: faces, at: [0, 0, inches(5), inches(7)] }],
+      });
+      return flowing(writeMeasurements(expansion([...papers, striped], [{ card, pieces }]), 1));
+    };
+    expect(cutFrom(["garden.vines.back"])).toMatch(/1b panel Garden: Stripes .*; printed back showing Steps/);
+    expect(cutFrom(["garden.vines.back", "cream"])).toContain(
+      "printed back showing where it is Stripes Steps",
     );
+    expect(cutFrom(["cream", "garden.vines.back"])).toContain(
+      "printed back showing where it is Stripes Steps",
+    );
+    expect(cutFrom(["garden.vines", "cream"])).not.toContain("printed back");
+  });
+
+  test("leaves no empty line under a piece of which nothing is to be said", () => {
+    const { card, pieces } = buildCard({
+      number: 1,
+      name: "Postcard",
+      front: [inches(6), inches(4)],
+      fold: "flat",
+      base: "cream",
+      layers: [],
+    });
+    const [base] = pieces;
+    if (base === undefined) throw new Error("A card has its base.");
+    const plain = [{ ...base, grainNeed: "ignore" as const }];
+    const text = writeMeasurements(expansion(papers, [{ card, pieces: plain }]), 1);
+    expect(text).toMatch(/ {2}1a base .*\n\nSteps/);
+  });
+
+  test("explains the mark of sizes that no ruler shows, where there are such", () => {
+    expect(writeMeasurements(workshop, 1)).toContain("~ is rounded: cut by the inches.");
     expect(writeMeasurements(workshop, 2)).not.toContain("~");
   });
 
