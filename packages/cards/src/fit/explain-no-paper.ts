@@ -101,6 +101,10 @@ function sayHelp(help: Help, unit: Unit): string {
       const edge = help.flat.fold === "side" ? "side" : "top";
       return `Folded at the ${edge} instead, from ${say(help.flat, unit)}, it fits ${help.face.design.name}.`;
     }
+    case "panels": {
+      const { panels } = help.flat;
+      return `With ${panels.length} panels, from ${say(help.flat, unit)}, it fits ${help.face.design.name}.`;
+    }
     case "papers":
       return `Cut from ${list(help.names)} it fits.`;
     case "border": {

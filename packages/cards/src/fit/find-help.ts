@@ -6,6 +6,7 @@ import { workOutProject } from "../expand/work-out-project.js";
 import type { Piece } from "../expansion.js";
 import { flatsOf } from "../fold/flats.js";
 import { grainForFold } from "../fold/fold-verdict.js";
+import { surfacesOf } from "../fold/surfaces.js";
 import type { Design, Flat, Layer, Project, SurfaceLayers } from "../project.js";
 import { type HelpByJoin, helpByJoin } from "./help-by-join.js";
 import { longestCutFor } from "./longest-cut-for.js";
@@ -15,6 +16,7 @@ import { fits, type Relaxation, type Way, waysToCut } from "./ways-to-cut.js";
 export type Help =
   | { readonly kind: "turn"; readonly face: FaceOfPaper; readonly against: "pattern" | "grain" | "both" }
   | { readonly kind: "fold"; readonly flat: Flat; readonly face: FaceOfPaper }
+  | { readonly kind: "panels"; readonly flat: Flat; readonly face: FaceOfPaper }
   | { readonly kind: "papers"; readonly names: readonly string[]; readonly faces: readonly string[] }
   | { readonly kind: "border"; readonly from: Ticks | null; readonly by: Ticks; readonly path: string }
   | { readonly kind: "untrimmed"; readonly face: FaceOfPaper }
@@ -43,6 +45,7 @@ export function findHelp(project: Project, piece: Piece, nearest: Way): readonly
     ...helpByTool(piece, own, longestCut),
     ...helpByTurn(piece, own, longestCut),
     ...(design === undefined ? [] : helpByFold(piece, design, own, longestCut)),
+    ...(design === undefined ? [] : helpByPanels(project, piece, design, own)),
     ...(design === undefined ? [] : helpByBorder(project, piece, design, own)),
     ...helpByTrim(piece, own, longestCut),
     ...helpByPaper(piece, own, [...index.values()], longestCut),
@@ -89,6 +92,35 @@ function helpByFold(
       const way = waysToCut({ forms: [form], grainNeed: piece.grainNeed }, own, longestCut).find(fits);
       return way === undefined ? [] : [{ kind: "fold", flat, face: way.from } as const];
     });
+}
+
+/** As many panels of an accordion as its papers give, of those that nothing lies on beyond. */
+function helpByPanels(
+  project: Project,
+  piece: Piece,
+  design: Design,
+  own: readonly FaceOfPaper[],
+): readonly Help[] {
+  const [whole] = design.flats;
+  if (whole?.fold !== "accordion" || piece.path !== `${design.path}.base`) return [];
+  const { along } = whole;
+  const { front, surfaces, extras } = design;
+  const used = [
+    ...surfaces.filter(({ layers }) => layers.length > 0).map(({ name }) => name),
+    ...extras.map(({ surface }) => surface),
+  ];
+  for (let panels = whole.panels.length - 1; panels >= 2; panels--) {
+    const [flat] = flatsOf({ front, fold: { kind: "accordion", panels, along } });
+    if (flat === undefined) continue;
+    const left = new Set(surfacesOf(flat, front).map(({ name }) => name));
+    if (!used.every((name) => left.has(name))) return [];
+    const { expansion, faults } = workOutProject({ ...project, cards: [{ ...design, flats: [flat] }] });
+    if (faults.length > 0) return [];
+    const base = expansion.pieces.find(({ path }) => path === piece.path);
+    const way = base && waysToCut(base, own, project.trimmer.longestCut).find(fits);
+    if (way !== undefined) return [{ kind: "panels", flat, face: way.from }];
+  }
+  return [];
 }
 
 function helpByTrim(piece: Piece, own: readonly FaceOfPaper[], longestCut: Ticks | null): readonly Help[] {

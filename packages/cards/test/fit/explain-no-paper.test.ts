@@ -14,6 +14,7 @@ import {
   type Paper,
   type Piece,
   type Project,
+  type SurfaceName,
 } from "../../src/index.js";
 import { checkProjects } from "../random-expansion.js";
 import {
@@ -173,6 +174,22 @@ describe("a piece that no paper can give", () => {
     ]);
   });
 
+  test("that would fit with fewer panels of an accordion, unless something lies on those", () => {
+    const front = { width: inches(3), height: inches(4) };
+    const flats = flatsOf({ front, fold: { kind: "accordion", panels: 5 } });
+    const accordion = (page: SurfaceName | null) => {
+      const design = card(front.width, front.height, [], { flats });
+      const layers = [panel(byBorder(inches(1)), { paper: choice("night") })];
+      const surfaces = page === null ? [] : [{ name: page, path: "cards[0].elsewhere", layers }];
+      return project([{ ...design, surfaces }], { papers: [night] });
+    };
+    const three = "With 3 panels, from 9 x 4 in, it fits night.";
+    const sheet = "A sheet of at least 4 x 15 in would do.";
+    expect(explained(accordion(null), "1a")?.help).toEqual([three, sheet]);
+    expect(explained(accordion("page-3"), "1a")?.help).toEqual([three, sheet]);
+    expect(explained(accordion("page-4"), "1a")?.help).toEqual([sheet]);
+  });
+
   test("that would fit without the trim", () => {
     const trimmed = paper("night", inches(10), inches(7), { trim: evenly(inches(1 / 8)) });
     const found = explained(project([card(inches(5), inches(7), [])], { papers: [trimmed] }), "1a");
@@ -314,7 +331,8 @@ describe("projects made at random", () => {
           const helped = withHelp(whole, piece, help, nearest.from.paper);
           // Other layers may be the worse for it: a sheet just large enough for this piece may be too small for them.
           const { pieces } = workOutProject(helped).expansion;
-          const isOther = help.kind === "fold" || help.kind === "border" || help.kind === "join";
+          const isOther =
+            help.kind === "fold" || help.kind === "panels" || help.kind === "border" || help.kind === "join";
           const changed = isOther
             ? pieces.filter(({ path, faces: own }) => path === piece.path && `${own}` === `${piece.faces}`)
             : [help.kind === "papers" ? { ...piece, faces: help.faces } : piece];
@@ -356,6 +374,7 @@ describe("projects made at random", () => {
             };
       }
       case "fold":
+      case "panels":
         return own((design) => ({ ...design, flats: [help.flat] }));
       case "border":
         return own((design) => ({
