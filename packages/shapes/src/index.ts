@@ -5,6 +5,9 @@ export { difference, exclusion, intersection, union } from "./clip/combine.js";
 // Straight edges
 export { COVER_TOLERANCE, coverOf } from "./flatten/cover.js";
 export { FLATTEN_TOLERANCE, type FlatOutline, flatten, type Polygon } from "./flatten/flatten.js";
+// Measuring
+export { areaOf, perimeterOf } from "./measure/area.js";
+export { type Box, boxOf, exactBoxOf } from "./measure/box.js";
 // Growing and shrinking
 export { type Offset, type OffsetOptions, offset } from "./offset/offset.js";
 export { type Arc, arcOf } from "./outline/arc.js";
