@@ -2,6 +2,8 @@
 
 // Combining
 export { difference, exclusion, intersection, union } from "./clip/combine.js";
+// Curves
+export { CURVE_TOLERANCE, type CurveFit, type CurveOptions, fitArcs } from "./curve/fit-arcs.js";
 // Straight edges
 export { COVER_TOLERANCE, coverOf } from "./flatten/cover.js";
 export { FLATTEN_TOLERANCE, type FlatOutline, flatten, type Polygon } from "./flatten/flatten.js";
