@@ -1,7 +1,7 @@
 import type { FlatOutline, Polygon } from "../flatten/flatten.js";
 import { flattenRing } from "../flatten/flatten.js";
 import { findCrossing } from "../outline/find-crossing.js";
-import { type Outline, ringsOf, spansOf } from "../outline/outline.js";
+import { type Edge, type Outline, type Ring, ringsOf, spansOf } from "../outline/outline.js";
 import { distance, type Point } from "../outline/point.js";
 import { ArcBook, WORKING_TOLERANCE } from "./arc-book.js";
 import { type ClipOperation, clip } from "./clip.js";
@@ -11,7 +11,7 @@ const SLIVER = 2;
 
 /**
  * Everything that lies in at least one of the outlines, as one outline for each part. Outlines that overlap or share an
- * edge grow together.
+ * edge grow together. Parts are told from the top down, each line from its topmost corner on.
  *
  * Here and in the other combinations curves are taken as chords within two ticks of them, and arcs come out as arcs; a
  * result is off by at most three ticks (0.002 mm), and parts or windows thinner than two ticks on average are dropped.
@@ -73,7 +73,8 @@ function combine(
 }
 
 /**
- * Makes outlines of combined polygons: arcs found again, slivers dropped, in a fixed order.
+ * Makes outlines of combined polygons: arcs found again and slivers dropped. Rings start at their topmost corner (the
+ * leftmost of several), outlines and windows are told in the order of those.
  *
  * @internal
  */
@@ -87,7 +88,28 @@ export function outlinesOf(flats: readonly FlatOutline[], book: ArcBook): readon
       return findCrossing(ringsOf(outline).map((ring) => flattenRing(ring, WORKING_TOLERANCE))) === null
         ? outline
         : { outer: straight(flat.outer), windows: flat.windows.map(straight) };
-    });
+    })
+    .map(({ outer, windows }) => ({
+      outer: fromTop(outer),
+      windows: windows.map(fromTop).sort((a, b) => byPlace(startOf(a), startOf(b))),
+    }))
+    .sort((a, b) => byPlace(startOf(a.outer), startOf(b.outer)));
+}
+
+function fromTop(ring: Ring): Ring {
+  let first = 0;
+  for (const [index, { to }] of ring.entries()) {
+    if (byPlace(to, (ring[first] as Edge).to) < 0) first = index;
+  }
+  return [...ring.slice(first + 1), ...ring.slice(0, first + 1)];
+}
+
+function startOf(ring: Ring): Point {
+  return (ring[ring.length - 1] as Edge).to;
+}
+
+function byPlace(a: Point, b: Point): number {
+  return a.y - b.y || a.x - b.x;
 }
 
 function straight(polygon: Polygon) {

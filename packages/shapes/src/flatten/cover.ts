@@ -3,7 +3,7 @@ import { clip } from "../clip/clip.js";
 import { arcOf, pointOn } from "../outline/arc.js";
 import { type Outline, type Ring, ringsOf, type Span, spansOf } from "../outline/outline.js";
 import { type Point, rounded } from "../outline/point.js";
-import { angleOf, cosine } from "../outline/sines.js";
+import { angleOf, cosineAndSine } from "../outline/sines.js";
 import { checkTolerance, type FlatOutline, type Polygon, withoutRepeats } from "./flatten.js";
 
 /** How far the cover may lie outside where nothing else is said: 0.02 mm. */
@@ -61,13 +61,14 @@ function coverArc(span: Span, tolerance: Ticks): readonly Point[] {
   const half = angleOf(cosineOfHalf, Math.sqrt(1 - cosineOfHalf * cosineOfHalf));
   const parts = Math.max(1, Math.ceil(Math.abs(turn) / (2 * half) - 1e-9));
   const bulges = turn > 0;
-  const reach = bulges ? radius / cosine(turn / parts / 2) + CLEARANCE : radius - 1;
+  const [c, s] = cosineAndSine(turn / parts / 4);
+  // 1 / cos h - 1 = 2 sin^2(h / 2) / cos h, which keeps its digits where the radius is large.
+  const out = bulges ? (radius * 2 * s * s) / (c * c - s * s) + CLEARANCE : -1;
   const places = bulges
     ? Array.from({ length: parts }, (_, index) => (index + 0.5) / parts)
     : Array.from({ length: parts - 1 }, (_, index) => (index + 1) / parts);
   return places.map((part) => {
     const on = pointOn(span, arc, part);
-    const scale = (reach - radius) / radius;
-    return rounded(on.x + (on.x - centre.x) * scale, on.y + (on.y - centre.y) * scale);
+    return rounded(on.x + ((on.x - centre.x) * out) / radius, on.y + ((on.y - centre.y) * out) / radius);
   });
 }

@@ -124,7 +124,7 @@ function offsetRings(rings: readonly Ring[], by: Ticks, corners: Corners): reado
   return outlinesOf(clip("union", swept), book);
 }
 
-/** An edge and where it lies after it is set off; `null` where it shrank to its centre. */
+/** An edge and where it lies after it is set off. */
 interface SetOff {
   readonly span: Span;
   readonly arc: Arc | null;
@@ -153,12 +153,10 @@ function sweepRing(ring: Ring, by: Ticks, corners: Corners, book: ArcBook): Poly
       continue;
     }
     const middle = pointOn(edge.span, edge.arc, 0.5);
-    const scale = edge.radius / edge.arc.radius;
+    // From the old middle on, not from the centre, which may lie too far away to keep its digits.
+    const out = (by * Math.sign(edge.arc.turn)) / edge.arc.radius;
     const { centre } = edge.arc;
-    const through = rounded(
-      centre.x + (middle.x - centre.x) * scale,
-      centre.y + (middle.y - centre.y) * scale,
-    );
+    const through = rounded(middle.x + (middle.x - centre.x) * out, middle.y + (middle.y - centre.y) * out);
     line.push(...book.flatten({ from: start, through, to: end }).slice(1), end);
   }
   return withoutRepeats(line);
@@ -169,15 +167,14 @@ function setOff(span: Span, by: Ticks): SetOff {
   const start = directionAt(span, arc, "start");
   const end = directionAt(span, arc, "end");
   const radius = arc === null ? 0 : arc.radius + by * Math.sign(arc.turn);
-  const shrinks = arc !== null && radius <= 0;
   return {
     span,
     arc,
     radius,
     start,
     end,
-    newStart: shrinks ? span.from : beside(span.from, start, by),
-    newEnd: shrinks ? span.to : beside(span.to, end, by),
+    newStart: beside(span.from, start, by),
+    newEnd: beside(span.to, end, by),
   };
 }
 
@@ -198,15 +195,15 @@ const SMOOTH = 0.01;
 
 function jointBetween(before: SetOff, after: SetOff, by: Ticks, corners: Corners, book: ArcBook): Joint {
   const corner = after.span.from;
-  const end = rounded(before.newEnd.x, before.newEnd.y);
-  const start = rounded(after.newStart.x, after.newStart.y);
+  // An edge that shrank to its centre goes there from the old corner, and back to it.
+  const end = isShrunk(before) ? corner : rounded(before.newEnd.x, before.newEnd.y);
+  const start = isShrunk(after) ? corner : rounded(after.newStart.x, after.newStart.y);
   const goesBack: Joint = { end, between: [end, corner], start };
-  if (isShrunk(before) || isShrunk(after)) return goesBack;
   const turn = angleOf(
     before.end.x * after.start.x + before.end.y * after.start.y,
     before.end.x * after.start.y - before.end.y * after.start.x,
   );
-  if (Math.abs(turn) < SMOOTH) {
+  if (Math.abs(turn) < SMOOTH && !isShrunk(before) && !isShrunk(after)) {
     const shared = rounded(
       (before.newEnd.x + after.newStart.x) / 2,
       (before.newEnd.y + after.newStart.y) / 2,
@@ -248,9 +245,9 @@ function cornerBetween(
   const from = rounded(before.newEnd.x, before.newEnd.y);
   const to = rounded(after.newStart.x, after.newStart.y);
   if (corners === null) {
-    if (isSame(from, to)) return [];
+    if (isSame(from, to)) return [from];
     const through = rounded(middle.x, middle.y);
-    return book.flatten({ from, through, to }).slice(1);
+    return [...book.flatten({ from, through, to }), to];
   }
   const toMiddle = (reach: number) => ({
     x: corner.x + (middle.x - corner.x) * reach,
@@ -258,12 +255,14 @@ function cornerBetween(
   });
   if (1 / c <= corners && c > 0) {
     const tip = toMiddle(1 / c);
-    return [rounded(tip.x, tip.y)];
+    return [from, rounded(tip.x, tip.y), to];
   }
   // Cut off square at the offset distance: both parallels go on until they reach it, (1 - cos) / sin of the half gap on.
   const on = (Math.abs(by) * (1 - c)) / Math.abs(s);
   return [
+    from,
     rounded(before.newEnd.x + before.end.x * on, before.newEnd.y + before.end.y * on),
     rounded(after.newStart.x - after.start.x * on, after.newStart.y - after.start.y * on),
+    to,
   ];
 }

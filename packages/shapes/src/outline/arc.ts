@@ -14,7 +14,7 @@ export interface Arc {
 }
 
 /** Radii beyond this are taken as straight: over the longest length such an arc rises by less than a thousandth of a tick. */
-const STRAIGHT = 1e9 * TICKS_PER_MM;
+const STRAIGHT = 2e13 * TICKS_PER_MM;
 
 /**
  * The circle that an edge lies on and how far it turns, or `null` where it is straight.

@@ -18,11 +18,11 @@ export function cosineAndSine(angle: number): readonly [cosine: number, sine: nu
     case 0:
       return [c, s];
     case 1:
-      return [-s, c];
+      return [0 - s, c];
     case 2:
-      return [-c, -s];
+      return [0 - c, 0 - s];
     default:
-      return [s, -c];
+      return [s, 0 - c];
   }
 }
 
