@@ -1,4 +1,5 @@
 import type { Paper } from "../project.js";
+import { colourSaid } from "./colour-words.js";
 import type { Reading } from "./reading.js";
 import { quote } from "./say-value.js";
 
@@ -54,20 +55,24 @@ export function readColour(
 /** Shades of a tint before it is given out again: far more than papers. */
 const MOST_SHADES = 400;
 
+/** Gives a paper of a material and a name its colour. */
+export type GiveColour = (material: Paper["material"], name: string) => string;
+
 /**
- * Hands out quiet colours, each once, and none that the file names itself: the next tint of the material, and when all are
- * taken a shade of one. The same file always gets the same.
+ * Hands out quiet colours, each once, and none that the file names itself: the tint that the name says (`Fir green`), else
+ * the next one of the material, and when those are taken a shade of one. The same file always gets the same.
  */
-export function colourGiver(named: Iterable<string>): (material: Paper["material"]) => string {
+export function colourGiver(named: Iterable<string>): GiveColour {
   const used = new Set(named);
   const reached = new Map<string, number>();
-  return (material) => {
-    const tints = TINTS[material];
-    for (let next = reached.get(material) ?? 0; next < MOST_SHADES * tints.length; next++) {
+  return (material, name) => {
+    const said = colourSaid(name);
+    const [from, tints] = said === null ? [material, TINTS[material]] : [said, [said]];
+    for (let next = reached.get(from) ?? 0; next < MOST_SHADES * tints.length; next++) {
       const colour = shaded(tints[next % tints.length] ?? "#ffffff", Math.floor(next / tints.length));
       if (used.has(colour)) continue;
       used.add(colour);
-      reached.set(material, next + 1);
+      reached.set(from, next + 1);
       return colour;
     }
     return tints[0] ?? "#ffffff";

@@ -1,7 +1,7 @@
 import { formatSize, type Size } from "@sheetwright/measure";
 import type { Face, Offcut, Paper, PaperDesign } from "../project.js";
 import type { Written } from "./check-structure.js";
-import { readColour } from "./colours.js";
+import { type GiveColour, readColour } from "./colours.js";
 import { readCost } from "./read-cost.js";
 import { readSheetSize } from "./read-measures.js";
 import { type Reading, readText } from "./reading.js";
@@ -30,7 +30,7 @@ export interface DesignPlace {
   readonly name: string;
   readonly material: Paper["material"];
   readonly sheet: Size | null;
-  readonly giveColour: (material: Paper["material"]) => string;
+  readonly giveColour: GiveColour;
 }
 
 /**
@@ -63,9 +63,9 @@ export function readPaperDesign(
       id,
       name,
       pattern: find("pattern").value ?? "none",
-      colour: readColour(colour.value, colour.path, reading) ?? giveColour(material),
+      colour: readColour(colour.value, colour.path, reading) ?? giveColour(material, name),
     },
-    back: readBack(back, `${id}.back`, `${name}, back`, () => giveColour(material), reading),
+    back: readBack(back, `${id}.back`, `${name}, back`, (of) => giveColour(material, of), reading),
     offcuts: readOffcuts(offcuts, sheet, reading),
   };
 }
@@ -74,15 +74,16 @@ function readBack(
   { value: back, path }: Found<WrittenSheets["back"]>,
   id: string,
   name: string,
-  giveColour: () => string,
+  giveColour: (name: string) => string,
   reading: Reading,
 ): Face | null {
   if (back === undefined) return null;
+  const own = readText(back.name, pathTo(path, "name"), reading, LONGEST_NAME) ?? name;
   return {
     id,
-    name: readText(back.name, pathTo(path, "name"), reading, LONGEST_NAME) ?? name,
+    name: own,
     pattern: back.pattern ?? "none",
-    colour: readColour(back.colour, pathTo(path, "colour"), reading) ?? giveColour(),
+    colour: readColour(back.colour, pathTo(path, "colour"), reading) ?? giveColour(own),
   };
 }
 

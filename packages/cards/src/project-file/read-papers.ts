@@ -5,9 +5,10 @@ import { inches, type Size, type Ticks } from "@sheetwright/measure";
 import type { Paper, PaperDesign } from "../project.js";
 import { checkKind } from "./check-kind.js";
 import type { Written } from "./check-structure.js";
-import { colourGiver } from "./colours.js";
-import { readLength, readSheetSize } from "./read-measures.js";
+import { colourGiver, type GiveColour } from "./colours.js";
+import { readSheetSize } from "./read-measures.js";
 import { LONGEST_NAME, readPaperDesign, type WrittenSheets } from "./read-paper-design.js";
+import { readPaperThickness } from "./read-paper-thickness.js";
 import { readTrim } from "./read-trim.js";
 import { readWeight } from "./read-weight.js";
 import { type Reading, readText } from "./reading.js";
@@ -20,8 +21,6 @@ type WrittenPaper = Written<ProjectFile["papers"][string]>;
 /** The most papers of a project, and designs of a pad. */
 const MOST_PAPERS = 200;
 const MOST_DESIGNS = 100;
-/** No sheet is thicker. */
-const THICKEST = inches(1);
 
 /** Stands in for a sheet whose size could not be read. */
 const SOME_SHEET: Size = { width: inches(8.5), height: inches(11) };
@@ -69,7 +68,7 @@ function isListed(designs: WrittenPaper["designs"]): boolean {
 }
 
 interface PaperReading extends Reading {
-  readonly giveColour: (material: Paper["material"]) => string;
+  readonly giveColour: GiveColour;
   readonly longestCut: Ticks | null;
 }
 
@@ -93,7 +92,7 @@ function readPaper(
     trim: readTrim(paper.trim, at("trim"), read, reading.longestCut, reading),
     ...readGrain(paper.grain, at("grain"), material, read, reading),
     weight: readWeight(readText(paper.weight, at("weight"), reading, LONGEST_NAME), at("weight"), reading),
-    thickness: readLength(paper.thickness, at("thickness"), reading, { longest: THICKEST }),
+    thickness: readPaperThickness(paper.thickness, at("thickness"), reading),
     designs: readDesigns(paper, path, { id, name, material, sheet: read }, reading),
   };
 }

@@ -1,5 +1,6 @@
 import type { Choice, Ribbon, Seam } from "../project.js";
 import type { Written } from "./check-structure.js";
+import { colourSaid } from "./colour-words.js";
 import { readColour } from "./colours.js";
 import { isExcused } from "./is-excused.js";
 import { type ChoiceReading, readChoice } from "./read-choice.js";
@@ -84,7 +85,7 @@ function readRibbon(
   let sum = 0;
   for (const letter of name) sum += letter.codePointAt(0) ?? 0;
   const tint = RIBBON_TINTS[sum % RIBBON_TINTS.length] ?? RIBBON_TINTS[0];
-  return { kind, name, colour: colour ?? tint };
+  return { kind, name, colour: colour ?? colourSaid(name) ?? tint };
 }
 
 function refuse(

@@ -46,7 +46,7 @@ describe("the smallest project", () => {
               name: "cream",
               count: null,
               cost: null,
-              front: { id: "cream", name: "cream", pattern: "none", colour: "#b7c4d6" },
+              front: { id: "cream", name: "cream", pattern: "none", colour: "#f4ead0" },
               back: null,
               offcuts: [],
             },

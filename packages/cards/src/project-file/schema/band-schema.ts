@@ -47,7 +47,9 @@ export const SEAM_KEYS = {
   colour: z
     .union([z.string(), z.number()], says("colour"))
     .optional()
-    .describe("Colour of a ribbon or a tape in pictures. Default: a quiet colour of its own."),
+    .describe(
+      "Colour of a ribbon or a tape in pictures. Default: the one that its name says, else a quiet one of its own.",
+    ),
 };
 const seamKeys = z.strictObject(SEAM_KEYS, says("seamKeys"));
 /** What is done about the seams between bands. */

@@ -42,7 +42,9 @@ const sheets = {
     ),
   colour: colour
     .optional()
-    .describe('Colour in pictures, such as "#22304f". Default: a quiet colour of its own.'),
+    .describe(
+      'Colour in pictures, such as "#22304f". Default: the one that its name says, else a quiet one of its own.',
+    ),
   cost: cost.optional().describe("Cost of one sheet, up to four decimals, such as 0.35. Default: not known."),
   back: back
     .optional()
