@@ -271,10 +271,14 @@ function endsBehind(facts: SurfaceFacts, layer: LayerPiece, blocks: readonly Blo
 function seamUnder({ layer }: LayerPiece, blocks: readonly Block[]): readonly LayerPiece[] | null {
   for (const { bands, boundaries, runs, ...block } of blocks) {
     const carrier = bands[0];
-    if (carrier === undefined || layer.on === null) continue;
+    // The doors of a gate are told of together, each with places of its own.
+    if (carrier?.layer.surface !== layer.surface || layer.on === null) continue;
     const [start, extent] =
       runs === "across" ? [layer.y - block.y, layer.height] : [layer.x - block.x, layer.width];
-    const whole = runs === "across" ? layer.width === block.width : layer.height === block.height;
+    const whole =
+      runs === "across"
+        ? layer.x === block.x && layer.width === block.width
+        : layer.y === block.y && layer.height === block.height;
     const at = boundaries.indexOf(start + Math.floor(extent / 2));
     const [before, after] = [bands[at - 1], bands[at]];
     if (whole && before !== undefined && after !== undefined) return [before, after];

@@ -1,4 +1,5 @@
 import { inches } from "@sheetwright/measure";
+import type { SurfaceName } from "@sheetwright/planner";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { writeMeasurements } from "../../src/card/write-measurements.js";
@@ -7,6 +8,9 @@ import { buildCard, expansion, paper } from "./build.js";
 import { papers } from "./example-papers.js";
 import { type CardExample, cardExamples, workshop } from "./examples.js";
 import { randomCard } from "./random-card.js";
+
+const at = (x: number, y: number, width: number, height: number) =>
+  [inches(x), inches(y), inches(width), inches(height)] as const;
 
 function expectNarrow(text: string): void {
   for (const line of text.split("\n")) expect(columnsOf(line)).toBeLessThanOrEqual(76);
@@ -70,6 +74,24 @@ describe("writeMeasurements", () => {
       "3. Lay 1c band and 1d band edge to edge, from the top down, on 1b mat: together 1/8 in border",
     );
     expect(text).toContain("4. Lay 1e cover on 1c band and 1d band, its middle on the seam of 1c and 1d:");
+  });
+
+  test("lays a cover on each door of a gate, on the seam of that door's bands", () => {
+    const door = (surface: SurfaceName, first: number) => {
+      const band = (y: number, height: number) =>
+        ({ purpose: "band", paper: "cream", at: at(0, y, 2.5, height), block: surface, surface }) as const;
+      return [
+        band(0, 4.5),
+        band(4.5, 2.5),
+        { purpose: "cover", paper: "night", at: at(0, 4.25, 2.5, 0.5), on: first, surface },
+      ];
+    };
+    const note = { number: 1, name: "Gate", front: [inches(5), inches(7)] as const, base: "night" };
+    const layers = [...door("left-door", 0), ...door("right-door", 3)];
+    const built = buildCard({ ...note, fold: "gate", layers });
+    const text = flowing(writeMeasurements(expansion(papers, [built]), 1));
+    expect(text).toContain("Lay 1d cover on 1b band and 1c band, its middle on the seam of 1b and 1c:");
+    expect(text).toContain("Lay 1g cover on 1e band and 1f band, its middle on the seam of 1e and 1f:");
   });
 
   test("says that a line of thirds was rounded, from the edge that it was measured from", () => {
