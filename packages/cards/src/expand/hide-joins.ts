@@ -39,6 +39,13 @@ function hideJoin(builder: CardBuilder, hidden: HiddenJoin, mayTell: boolean): v
   if (least > 0 && mayTell) {
     const side = sideOf(along, isAtStart);
     const say = (ticks: Ticks) => sayLength(builder, ticks);
+    const breadth = `its whole breadth of ${say(layer[along === "height" ? "width" : "height"])}`;
+    const where =
+      least === missing + overlap
+        ? `Neither at the ${sideOf(along, false)} nor at the ${sideOf(along, true)} does one lie over ${breadth}. Lay a strip or ` +
+          "a panel of that breadth there, or make the one that is there larger."
+        : `At the ${side}, where most of it does, ${say(least)} of these ${say(missing + overlap)} lie below none that goes over ` +
+          `${breadth}. Lay a strip or a panel there, or make the one that is there larger.`;
     builder.faults.push(
       fault({
         code: "contradiction",
@@ -47,9 +54,7 @@ function hideJoin(builder: CardBuilder, hidden: HiddenJoin, mayTell: boolean): v
         expected: `layers on all that is missing, and ${say(overlap)} more`,
         message:
           `The paper of ${hidden.words} gives ${say(gives)} of its ${say(layer[along])}, and what is missing, ${say(missing)}, is to ` +
-          `lie below another layer, which reaches ${say(overlap)} further. At the ${side}, where most of it does, ` +
-          `${say(least)} of these ${say(missing + overlap)} lie below none. Lay a strip or a panel there, or make the one that is ` +
-          "there larger.",
+          `lie below another layer, which reaches ${say(overlap)} further. ${where}`,
       }),
     );
   }

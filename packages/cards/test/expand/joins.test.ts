@@ -224,13 +224,17 @@ describe("a panel cut short below another layer", () => {
         found: "1/16 in that no layer lies on",
         message:
           "The paper of the 1b panel gives 6 in of its 6 1/2 in, and what is missing, 1/2 in, is to lie below another layer, " +
-          "which reaches 1/8 in further. At the bottom, where most of it does, 1/16 in of these 5/8 in lie below none. Lay a strip " +
-          "or a panel there, or make the one that is there larger.",
+          "which reaches 1/8 in further. At the bottom, where most of it does, 1/16 in of these 5/8 in lie below none that goes over its " +
+          "whole breadth of 4 1/2 in. Lay a strip or a panel there, or make the one that is there larger.",
       },
     ]);
     // A panel that leaves part of the breadth free hides nothing.
     const narrow = panel(bySize(inches(3), inches(2), { y: { from: "end", distance: 0 } }));
-    expect(findProjectFaults(short(narrow))).toMatchObject([{ path: "cards[0].front[0].join" }]);
+    const [fault] = findProjectFaults(short(narrow));
+    expect(fault?.path).toBe("cards[0].front[0].join");
+    expect(fault?.message).toContain(
+      "Neither at the bottom nor at the top does one lie over its whole breadth of 4 1/2 in. Lay a strip or a panel of that",
+    );
   });
 });
 
