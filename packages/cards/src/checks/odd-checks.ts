@@ -91,7 +91,7 @@ export const oddChecks = [
     code: "envelope-loose",
     severity: "note",
     title: "An envelope that a card slides about in",
-    rule: "An envelope that is chosen for a card is at most 1 1/2 in (40 mm) larger than it either way. What the trade puts a card of that size in is right for it.",
+    rule: "An envelope that is chosen for a card is at most 1 1/2 in (40 mm) larger than it either way, and by what it is thicker than 1/16 in (1.5 mm). What the trade puts a card of that size in is right for it.",
     source:
       "common practice, no source; the 1 1/2 in is the most that a usual envelope leaves, 4 1/4 x 4 1/4 in in A2",
     advice: "Take the envelope that the message names, or make one of your own and give its size.",

@@ -12,7 +12,7 @@
 //
 // Easy has no upper end, but a card that has more than 1 1/2 in (40 mm) to spare one way slides about and turns in its
 // envelope: it lies loose, easy or snug. The 1 1/2 in is the most that the trade leaves in a usual envelope, a card of
-// 4 1/4 x 4 1/4 in in A2 (common practice, no source).
+// 4 1/4 x 4 1/4 in in A2 (common practice, no source). What is thicker than 1/16 in takes up of it as of the 1/4 in.
 
 import { inches, millimetres, type Size, type Ticks, type Unit } from "@sheetwright/measure";
 
@@ -83,9 +83,11 @@ export function envelopeRoom(
     short: Math.min(envelope.width, envelope.height) - Math.min(card.width, card.height),
     long: Math.max(envelope.width, envelope.height) - Math.max(card.width, card.height),
   };
-  const { oblong, square, flat, loose: looseOver } = RULES[unit];
+  const { oblong, square, flat, loose } = RULES[unit];
   const rule = envelope.width === envelope.height ? square : oblong;
-  const easyFrom = rule.easy + Math.max(0, thickness - flat);
+  const raised = Math.max(0, thickness - flat);
+  const easyFrom = rule.easy + raised;
+  const looseOver = loose + raised;
   const leastFrom = Math.max(rule.least, thickness);
   const narrowest = Math.min(clearance.short, clearance.long);
   const verdict = narrowest < leastFrom ? "too-small" : narrowest < easyFrom ? "snug" : "easy";

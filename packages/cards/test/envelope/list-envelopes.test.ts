@@ -49,6 +49,12 @@ describe("the list of envelopes", () => {
     const place = (id: string) => square.findIndex((one) => one.id === id);
     expect(place("env-us-sq-5.25")).toBeLessThan(place("env-us-a8"));
     expect(square[place("env-us-a8")]).toMatchObject({ verdict: "easy", isLoose: true });
+    // A thick card takes up more of what there is to spare: A7 leaves an A2 card 1 3/4 in.
+    const a7 = (thickness: number) =>
+      listEnvelopes({ width: inches(4.25), height: inches(5.5) }, { thickness, unit: "in" }).find(
+        ({ id }) => id === "env-us-a7",
+      )?.isLoose;
+    expect([a7(0), a7(inches(3 / 8))]).toEqual([true, false]);
   });
 
   it("lists every envelope once, in the order of its verdicts, the same for the same card", () => {

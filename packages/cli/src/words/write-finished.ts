@@ -5,13 +5,15 @@ import { listed } from "./listed.js";
 import { table } from "./table.js";
 import { wrapped } from "./wrapped.js";
 
-/** Says of each card, a line each, how thick it is, what it weighs in its envelope, and how it goes in that. */
+/**
+ * Says of each card, a line each, how thick it is, what it weighs in its envelope, and how it goes in that. No weight is more
+ * than estimated, and where a thickness is assumed so is the weight of that paper; both are said once below.
+ */
 export function writeFinished(cards: readonly FinishedInShort[], unit: Unit): readonly string[] {
   const rows = cards.map(({ number, name, thickness, mass, envelope }) => [
     `${number} ${name}`,
     `${sayThickness(thickness.value, unit)} thick${marked(thickness.basis)}`,
-    // No weight is more than estimated, which is said once below.
-    `${sayMass(mass.withEnvelope.grams, unit)}${mass.basis === "assumed" ? marked(mass.basis) : ""}`,
+    `${sayMass(mass.withEnvelope.grams, unit)}${mass.basis === "assumed" && thickness.basis !== "assumed" ? marked(mass.basis) : ""}`,
     sayEnvelope(envelope, envelope.leastFrom === thickness.value, unit),
   ]);
   return table(rows);
@@ -25,7 +27,9 @@ export function writeLeftOut(cards: readonly FinishedInShort[], taken = 0): read
   // An envelope's own weight is estimated at best; pounds without a grade are told of by themselves.
   const isTaken = cards.some(({ envelope }) => envelope.mass.basis === "assumed");
   const paper = isTaken ? " (24 lb bond where not given)" : "";
-  return wrapped(`Weights are estimated, with the envelope${paper} and without ${left}.`, "", taken);
+  const assumed = cards.some(({ thickness }) => thickness.basis === "assumed");
+  const how = assumed ? "estimated, or assumed where the thickness is," : "estimated,";
+  return wrapped(`Weights are ${how} with the envelope${paper} and without ${left}.`, "", taken);
 }
 
 function marked(basis: Basis): string {
@@ -38,7 +42,8 @@ function sayEnvelope(
   unit: Unit,
 ): string {
   const size = formatSize(width, height, { unit });
-  const what = name === null ? `an envelope of ${size}` : name;
+  // Its other name, as in US A7 envelope (Lee), stands in what is told of it.
+  const what = name === null ? `an envelope of ${size}` : name.replace(/ \([^)]*\)$/, "");
   if (verdict !== "too-small") return `${isLoose ? "loose" : verdict} in ${what}`;
   const isThick = byThickness && Math.min(clearance.short, clearance.long) >= 0;
   return `too ${isThick ? "thick" : "large"} for ${what}`;

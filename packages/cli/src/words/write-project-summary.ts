@@ -93,7 +93,10 @@ function cardRow({
   samples,
   spares,
 }: CardSummary): readonly string[] {
-  const asked = complete === wanted ? counted(wanted, "copy", "copies") : `${complete} of ${wanted} copies`;
+  const asked =
+    complete === wanted
+      ? counted(wanted, "copy", "copies")
+      : `${complete} of ${counted(wanted, "copy", "copies")}`;
   const copies = spares === undefined ? asked : `${asked} and ${sparesInWords(spares)}`;
   const what = samples === 0 ? "" : `for ${counted(guests, "guest")} and ${counted(samples, "sample")}`;
   return [`${number} ${name}`, copies, what];

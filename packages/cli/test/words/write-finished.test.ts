@@ -32,7 +32,7 @@ cards:
 const LINES = [
   "1 Lantern  0.124 in thick  0.72 oz (20.4 g)  easy in US A8 envelope",
   "2 Moth     0.020 in thick  0.24 oz (6.8 g)   too large for an envelope of 4 x 4 in",
-  "3 Drum     0.520 in thick  0.61 oz (17.3 g)  too thick for US A7 envelope (Lee)",
+  "3 Drum     0.520 in thick  0.61 oz (17.3 g)  too thick for US A7 envelope",
   "Weights are estimated, with the envelope (24 lb bond where not given) and without glue,",
   "foam and the knot of Lantern.",
 ];
