@@ -2,13 +2,13 @@
 
 import { formatSize, TICKS_PER_MM, type Unit } from "@sheetwright/measure";
 import type { CutOrder } from "@sheetwright/packing";
-import type { LaidOut } from "../layout/lay-out.js";
+import type { LaidOut, PlacedPiece } from "../layout/lay-out.js";
 import type { OffcutList } from "../layout/list-leftovers.js";
 import type { PieceList } from "../layout/list-pieces.js";
 import type { PlaceMarks } from "../layout/lying-marks.js";
 import { type Box, boxesOverlap } from "./box.js";
 import { type CutLine, type CutNumber, lineBox } from "./cut-number.js";
-import { type FittedLabel, fitLabel } from "./fit-label.js";
+import { type FittedLabel, fitLabel, type LabelText } from "./fit-label.js";
 import { type PieceFigure, type PieceScore, pieceBoxes, pieceFigure } from "./piece-figure.js";
 import { placeCutNumbers } from "./place-cut-numbers.js";
 import type { SlitLine } from "./score-line.js";
@@ -126,9 +126,38 @@ function pieceFigures(
       size: formatSize(entry.size.width, entry.size.height, { unit }),
       number: String(entry.number),
     };
-    const figure = pieceFigure(piece, own, text, byNumber.has(entry.number), unit);
+    const plain = pieceFigure(piece, own, text, byNumber.has(entry.number), unit);
+    const isTurned = piece.width !== entry.size.width && piece.width === entry.size.height;
+    const figure = isTurned ? saidTurned(plain, piece, own, text, unit) : plain;
     return [{ of: idOf("piece", index), figure }];
   });
+}
+
+/**
+ * Says of a piece that lies turned that it does, beside its size, where nothing else gives way to the word. A label that
+ * reads upwards shows it already.
+ */
+function saidTurned(
+  plain: PieceFigure,
+  piece: PlacedPiece,
+  marks: PlaceMarks,
+  text: LabelText,
+  unit: Unit,
+): PieceFigure {
+  const { label } = plain;
+  if (label === null || label.upwards || label.shows !== "all") return plain;
+  const said = pieceFigure(piece, marks, { ...text, size: `${text.size}, turned` }, false, unit);
+  const keepsAll =
+    said.label?.shows === "all" &&
+    !said.label.upwards &&
+    said.label.lines[0]?.size === label.lines[0]?.size &&
+    said.label.lines.length === label.lines.length &&
+    dimensioned(said) === dimensioned(plain);
+  return keepsAll ? said : plain;
+}
+
+function dimensioned({ scores }: PieceFigure): number {
+  return scores.filter(({ dimension }) => dimension !== null).length;
 }
 
 function labelLeftovers(laidOut: LaidOut, offcuts: OffcutList, unit: Unit): readonly FigureLabel[] {

@@ -70,6 +70,24 @@ function labelOf(root: ReadElement, pieceId: string): string | null {
   return text === undefined ? null : textBox(text).text;
 }
 
+test("a piece that lies turned says so beside its size, one that does not never", () => {
+  let turnedOnes = 0;
+  for (const example of examples) {
+    const root = readStrictly(draw(example));
+    for (const place of everyElement(root)) {
+      if (attributeOf(place, "data-role") !== "piece") continue;
+      const label = labelOf(root, attributeOf(place, "id") ?? "") ?? "";
+      if (!label.endsWith(", turned")) continue;
+      turnedOnes += 1;
+      expect(attributeOf(place, "data-turned")).toBe("yes");
+    }
+  }
+  expect(turnedOnes).toBeGreaterThan(3);
+  const scored = examples.find(({ name }) => name === "scored-bases-on-letter") as Example;
+  const root = readStrictly(draw(scored));
+  expect(labelOf(root, "piece-3")).toContain("7 x 5 in, turned");
+});
+
 describe("the examples", () => {
   test.each(examples)(
     "$name: is the committed drawing, read back alike by both parsers",
