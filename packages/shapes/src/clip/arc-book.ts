@@ -37,7 +37,7 @@ interface Course {
  */
 export class ArcBook {
   readonly #arcs: KnownArc[] = [];
-  readonly #corners = new Map<string, Corner[]>();
+  readonly #corners = new Map<number, readonly Corner[]>();
 
   /** The corners of an edge without its end; its arc is remembered. */
   flatten(span: Span): readonly Point[] {
@@ -46,13 +46,15 @@ export class ArcBook {
     if (arc === null) return corners;
     const number = this.#arcs.length;
     this.#arcs.push({ ...arc, chord: (arc.radius * Math.abs(arc.turn)) / corners.length });
-    for (const [place, corner] of [...corners, span.to].entries()) {
-      const key = keyOf(corner);
-      const known = this.#corners.get(key);
-      if (known === undefined) this.#corners.set(key, [{ arc: number, place }]);
-      else known.push({ arc: number, place });
-    }
+    for (const [place, corner] of corners.entries()) this.#note(corner, { arc: number, place });
+    this.#note(span.to, { arc: number, place: corners.length });
     return corners;
+  }
+
+  #note(point: Point, corner: Corner): void {
+    const key = keyOf(point);
+    const known = this.#corners.get(key);
+    this.#corners.set(key, known === undefined ? [corner] : [...known, corner]);
   }
 
   /** The corners of a ring given by its edges. */
@@ -102,12 +104,14 @@ export class ArcBook {
 
   /** The arcs that an edge of a polygon runs along. */
   #coursesOf(from: Point, to: Point): readonly Course[] {
-    const starts = this.#corners.get(keyOf(from)) ?? [];
-    const ends = this.#corners.get(keyOf(to)) ?? [];
-    const whole = starts.flatMap(({ arc, place }): readonly Course[] => {
+    const starts = this.#corners.get(keyOf(from)) ?? NONE;
+    const ends = this.#corners.get(keyOf(to)) ?? NONE;
+    if (starts.length + ends.length === 0) return NO_COURSE;
+    const whole: Course[] = [];
+    for (const { arc, place } of starts) {
       const end = ends.find((corner) => corner.arc === arc && Math.abs(corner.place - place) === 1);
-      return end === undefined ? [] : [{ arc, forwards: end.place > place }];
-    });
+      if (end !== undefined) whole.push({ arc, forwards: end.place > place });
+    }
     if (whole.length > 0) return whole;
     const parts = [
       ...starts.filter(({ arc }) => this.#isPartOfChord(arc, from, to)),
@@ -128,14 +132,19 @@ export class ArcBook {
   }
 }
 
-function keyOf({ x, y }: Point): string {
-  return `${x},${y}`;
+const NONE: readonly Corner[] = [];
+const NO_COURSE: readonly Course[] = [];
+
+/** Different for all points up to 10 m either way and twice that, and exact. */
+function keyOf({ x, y }: Point): number {
+  return x * 0x8000000 + y;
 }
 
 function shared(some: readonly Course[], others: readonly Course[]): readonly Course[] {
-  return some.filter(({ arc, forwards }) =>
-    others.some((other) => other.arc === arc && other.forwards === forwards),
-  );
+  const isShared = ({ arc, forwards }: Course) =>
+    others.some((other) => other.arc === arc && other.forwards === forwards);
+  // Mostly one arc goes on.
+  return some.every(isShared) ? some : some.filter(isShared);
 }
 
 /** Joins straight edges that go on in the same direction. */

@@ -2,7 +2,7 @@ import type { FlatOutline, Polygon } from "../flatten/flatten.js";
 import { flattenRing } from "../flatten/flatten.js";
 import { findCrossing } from "../outline/find-crossing.js";
 import { type Edge, type Outline, type Ring, ringsOf, spansOf } from "../outline/outline.js";
-import { distance, type Point } from "../outline/point.js";
+import { cross, distance, isSame, type Point } from "../outline/point.js";
 import { ArcBook, WORKING_TOLERANCE } from "./arc-book.js";
 import { type ClipOperation, clip } from "./clip.js";
 
@@ -80,6 +80,7 @@ function combine(
  */
 export function outlinesOf(flats: readonly FlatOutline[], book: ArcBook): readonly Outline[] {
   return flats
+    .map(({ outer, windows }) => ({ outer: withoutNeedles(outer), windows: windows.map(withoutNeedles) }))
     .filter(({ outer }) => !isSliver(outer))
     .map(({ outer, windows }) => {
       const flat = { outer, windows: windows.filter((window) => !isSliver(window)) };
@@ -116,7 +117,37 @@ function straight(polygon: Polygon) {
   return polygon.map((_, index) => ({ to: polygon[(index + 1) % polygon.length] as Point }));
 }
 
+/**
+ * Takes off needles: tips where the line runs out and back within two ticks of itself. They remain where crossings of edges
+ * that run side by side are rounded.
+ */
+function withoutNeedles(polygon: Polygon): Polygon {
+  const kept: Point[] = [];
+  for (const point of polygon) {
+    kept.push(point);
+    while (kept.length > 2 && isNeedle(kept.at(-3) as Point, kept.at(-2) as Point, kept.at(-1) as Point)) {
+      kept.splice(-2, 1);
+    }
+  }
+  // The same where the end meets the start.
+  for (let isDone = false; !isDone && kept.length > 2; ) {
+    const [first, second] = kept as [Point, Point];
+    if (isNeedle(kept.at(-2) as Point, kept.at(-1) as Point, first)) kept.pop();
+    else if (isNeedle(kept.at(-1) as Point, first, second)) kept.shift();
+    else isDone = true;
+  }
+  return kept;
+}
+
+function isNeedle(before: Point, tip: Point, after: Point): boolean {
+  const dot = (before.x - tip.x) * (after.x - tip.x) + (before.y - tip.y) * (after.y - tip.y);
+  if (dot <= 0) return isSame(before, tip) || isSame(tip, after);
+  // The nearer end lies beside the longer edge.
+  return Math.abs(cross(tip, before, after)) < SLIVER * Math.max(distance(tip, before), distance(tip, after));
+}
+
 function isSliver(polygon: Polygon): boolean {
+  if (polygon.length < 3) return true;
   const origin = polygon[0] as Point;
   let area = 0;
   let perimeter = 0;

@@ -58,16 +58,18 @@ export function arcOf({ from, through, to }: Span): Arc | null {
 export function pointOn(span: Span, arc: Arc | null, part: number): Point {
   if (part === 0) return span.from;
   if (part === 1) return span.to;
-  if (part > 0.5)
-    return chordFrom(span.to, span.from, arc === null ? null : { ...arc, turn: -arc.turn }, 1 - part);
-  return chordFrom(span.from, span.to, arc, part);
+  if (arc === null) {
+    const { from, to } = span;
+    return { x: from.x + (to.x - from.x) * part, y: from.y + (to.y - from.y) * part };
+  }
+  return part > 0.5
+    ? chordFrom(span.to, span.from, arc.radius, -arc.turn, 1 - part)
+    : chordFrom(span.from, span.to, arc.radius, arc.turn, part);
 }
 
-function chordFrom(from: Point, to: Point, arc: Arc | null, part: number): Point {
+function chordFrom(from: Point, to: Point, radius: number, turn: number, part: number): Point {
   const x = to.x - from.x;
   const y = to.y - from.y;
-  if (arc === null) return { x: from.x + x * part, y: from.y + y * part };
-  const { turn, radius } = arc;
   const whole = Math.sqrt(x * x + y * y);
   const along = 2 * radius * sine((Math.abs(turn) * part) / 2);
   // The chord of the part leaves the whole chord by half of what is left of the turn.
