@@ -159,7 +159,7 @@ export const US_CARDS = [
   },
   {
     id: "sq-3",
-    name: "3 square card",
+    name: "3 in square card",
     short: 3,
     long: 3,
     unit: "in",
@@ -169,7 +169,7 @@ export const US_CARDS = [
   },
   {
     id: "sq-4",
-    name: "4 square card",
+    name: "4 in square card",
     short: 4,
     long: 4,
     unit: "in",
@@ -179,7 +179,7 @@ export const US_CARDS = [
   },
   {
     id: "sq-4.25",
-    name: "4 1/4 square card",
+    name: "4 1/4 in square card",
     short: 4.25,
     long: 4.25,
     unit: "in",
@@ -190,7 +190,7 @@ export const US_CARDS = [
   },
   {
     id: "sq-5",
-    name: "5 square card",
+    name: "5 in square card",
     short: 5,
     long: 5,
     unit: "in",
@@ -200,7 +200,7 @@ export const US_CARDS = [
   },
   {
     id: "sq-5.5",
-    name: "5 1/2 square card",
+    name: "5 1/2 in square card",
     short: 5.5,
     long: 5.5,
     unit: "in",
@@ -210,7 +210,7 @@ export const US_CARDS = [
   },
   {
     id: "sq-6",
-    name: "6 square card",
+    name: "6 in square card",
     short: 6,
     long: 6,
     unit: "in",
