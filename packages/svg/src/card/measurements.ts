@@ -237,7 +237,7 @@ function layerSteps(facts: SurfaceFacts, blocks: readonly Block[]): readonly str
           `${place}; on the other page alike.${mind}`,
       );
     } else if (block === undefined) {
-      const seam = seamUnder(layer, blocks);
+      const seam = besideSeam(facts, layer) ?? seamUnder(layer, blocks);
       const isCover = card.seams.some(({ cover }) => cover === layer.piece.id);
       const middle =
         seam !== null
@@ -265,6 +265,28 @@ function endsBehind(facts: SurfaceFacts, layer: LayerPiece, blocks: readonly Blo
   if (piece.purpose !== "ribbon" || piece.faces.length > 0) return "";
   if (layer.layer.on === null) return " Tape its ends behind.";
   return ` Tape its ends behind; until then leave the edges of ${carrierName(facts, layer, blocks, "id")} there unglued.`;
+}
+
+/** The two parts on both sides of the seam that a layer covers; `null` where it covers none, or there are more of them. */
+function besideSeam({ card, layers }: SurfaceFacts, cover: LayerPiece): readonly LayerPiece[] | null {
+  const seam = card.seams.find((one) => one.cover === cover.piece.id);
+  const carrier = layers[cover.layer.on ?? -1];
+  if (seam === undefined || carrier === undefined) return null;
+  const [start, side, cross, breadth] =
+    seam.runs === "across"
+      ? (["y", "height", "x", "width"] as const)
+      : (["x", "width", "y", "height"] as const);
+  const parts = layers.filter(
+    ({ layer, piece }) =>
+      layer.surface === seam.surface &&
+      layer.on === carrier.layer.on &&
+      piece.path.startsWith(seam.path.replace(/\.join$/, "")) &&
+      layer[cross] < seam[cross] + seam[breadth] &&
+      layer[cross] + layer[breadth] > seam[cross],
+  );
+  const before = parts.filter(({ layer }) => layer[start] + layer[side] === seam[start]);
+  const after = parts.filter(({ layer }) => layer[start] === seam[start] + seam[side]);
+  return before.length === 1 && after.length === 1 ? [...before, ...after] : null;
 }
 
 /** The two bands whose seam lies under the middle of a layer on them; `null` where none does. */

@@ -132,5 +132,5 @@ test("what lies on parts that stand apart is told to lie on all of them", () => 
   };
   const apart = expansion(papers, [{ card: { ...card, seams: [seam] }, pieces }]);
   const text = writeMeasurements(apart, 1).replace(/\s+/g, " ");
-  expect(text).toContain("Lay 1d cover on 1b band and 1c band, its middle on their seam:");
+  expect(text).toContain("Lay 1d cover on 1b band and 1c band, its middle on the seam of 1b and 1c:");
 });
