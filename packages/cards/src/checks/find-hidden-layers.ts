@@ -24,7 +24,10 @@ function hiddenLayers(card: Card, { pieces }: Expansion): readonly Found[] {
   return [...new Set(hidden.map(({ path }) => path))].map((path) => {
     const labels = hidden.filter((piece) => piece.path === path).map(({ label }) => label);
     const it = labels.length > 1 ? "them" : "it";
-    const message = `Nothing of the ${listed(labels)} shows: what lies above covers ${it} whole. Move ${it}, or leave ${it} out.`;
+    const help = path.endsWith(".join.ends")
+      ? `Make what covers the seams narrower, or write at: one end, which makes one larger end of ${it}.`
+      : `Move ${it}, or leave ${it} out.`;
+    const message = `Nothing of the ${listed(labels)} shows: what lies above covers ${it} whole. ${help}`;
     return { code: "hidden-layer", path, message };
   });
 }

@@ -1,4 +1,4 @@
-import type { Size, Ticks } from "@sheetwright/measure";
+import { type Size, TICKS_PER_INCH, TICKS_PER_MM, type Ticks } from "@sheetwright/measure";
 import type { Along, Place } from "../project.js";
 import { type CardBuilder, sayLength, saySize } from "./card-builder.js";
 import { fault } from "./fault.js";
@@ -71,11 +71,15 @@ function addTooLarge(
   const ofSize = keys.width === keys.height;
   const turned = { width: size.height, height: size.width };
   const fitsTurned = turned.width <= carrier.width && turned.height <= carrier.height;
-  const help = fitsTurned
-    ? `Turned a quarter, as ${saySize(builder, turned)}, it would fit.`
-    : over.length > 1
-      ? `Make it at most ${saySize(builder, carrier)}.`
-      : `Make it at most ${say(carrier[side])} ${large}.`;
+  const metric = ofSize ? readAsMetric(builder, size, carrier) : null;
+  const help =
+    metric !== null
+      ? `If those are millimetres, write ${metric}.`
+      : fitsTurned
+        ? `Turned a quarter, as ${saySize(builder, turned)}, it would fit.`
+        : over.length > 1
+          ? `Make it at most ${saySize(builder, carrier)}.`
+          : `Make it at most ${say(carrier[side])} ${large}.`;
   builder.faults.push(
     fault({
       code: "too-large",
@@ -136,4 +140,15 @@ function findSticksOut(builder: CardBuilder, layer: SizedLayer, axis: "x" | "y",
 
 function capital(words: string): string {
   return words.charAt(0).toUpperCase() + words.slice(1);
+}
+
+/**
+ * A size in whole inches as it would be in millimetres, `127 x 178 mm`, if that would fit and is no tiny part of what carries
+ * it: both sides at least a quarter of the carrier's (own choice).
+ */
+function readAsMetric({ units }: CardBuilder, { width, height }: Size, carrier: Size): string | null {
+  if (units !== "in" || width % TICKS_PER_INCH !== 0 || height % TICKS_PER_INCH !== 0) return null;
+  const [w, h] = [width / TICKS_PER_INCH, height / TICKS_PER_INCH];
+  const isLikely = (mm: number, side: Ticks) => mm * TICKS_PER_MM <= side && 4 * mm * TICKS_PER_MM >= side;
+  return isLikely(w, carrier.width) && isLikely(h, carrier.height) ? `${w} x ${h} mm` : null;
 }

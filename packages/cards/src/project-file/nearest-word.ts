@@ -2,10 +2,13 @@ import leven from "leven";
 
 /** Longer text is no word; the limit keeps the work on hostile input small. */
 const LONGEST = 60;
+/** Shorter words begin too many others. */
+const SHORTEST_START = 4;
 
 /**
  * The word that was probably meant: the same but for case, spaces and hyphens, or the fewest letters away, at most one
- * letter in three, where two letters that changed places count as one; the first of equals. `null` where none is near.
+ * letter in three, where two letters that changed places count as one; the first of equals. Where none is near, the longest
+ * of four letters and more that the text begins with, as gate in gatefold; else `null`.
  */
 export function nearestWord(text: string, words: readonly string[]): string | null {
   if (text.length > LONGEST) return null;
@@ -20,7 +23,17 @@ export function nearestWord(text: string, words: readonly string[]): string | nu
     best = word;
     least = distance;
   }
-  return best;
+  return best ?? longestStart(wanted, words);
+}
+
+function longestStart(wanted: string, words: readonly string[]): string | null {
+  const starts = words.filter(
+    (word) => plain(word).length >= SHORTEST_START && wanted.startsWith(plain(word)),
+  );
+  return starts.reduce<string | null>(
+    (best, word) => (best !== null && plain(best).length >= plain(word).length ? best : word),
+    null,
+  );
 }
 
 /** Whether two neighbouring letters of a word changed places: the commonest slip, and two letters to an edit distance. */

@@ -253,6 +253,28 @@ test("bands of which nothing shows are told of together", () => {
   ]);
 });
 
+test("ends of a join that their covers hide, with what would show them", () => {
+  const { project } = readProject(`
+sheetwright: 1
+title: Ends
+papers: { night: { cardstock: us-letter, grain: long }, stars: { paper: 6 x 6 } }
+cards:
+  - name: A
+    format: us-a7
+    base: night
+    front: [{ panel: stars, border: 1/4, join: { ends: night, cover: night, width: 1/2 } }]
+`);
+  if (project === null) throw new Error("Expected a project.");
+  expect(checkProject(project).filter(({ code }) => code === "hidden-layer")).toMatchObject([
+    {
+      path: "cards[0].front[0].join.ends",
+      message:
+        "Nothing of the 1b panel end and 1d panel end shows: what lies above covers them whole. Make what covers the seams " +
+        "narrower, or write at: one end, which makes one larger end of them.",
+    },
+  ]);
+});
+
 test("pieces that no paper can give, in the words of the finding", () => {
   const stars = paper("stars", inches(6), inches(6));
   const layers = [mat(byBorder(inches(0.125)), { paper: choice("stars") })];

@@ -170,6 +170,20 @@ describe("a layer that is too large", () => {
     ]);
   });
 
+  test("in inches what was meant in millimetres", () => {
+    expect(told([panel(bySize(inches(121), inches(170)))])).toMatchObject([
+      { message: expect.stringContaining("If those are millimetres, write 121 x 170 mm.") },
+    ]);
+    // Nobody means a panel of 8 x 9 mm on a card of 5 x 7 in, nor one that is too large in millimetres too.
+    for (const [width, height] of [
+      [8, 9],
+      [130, 170],
+    ] as const) {
+      const [fault] = told([panel(bySize(inches(width), inches(height)))]);
+      expect(fault?.message).toContain("Make it at most 5 x 7 in.");
+    }
+  });
+
   test("is told so once, wherever it lies", () => {
     const place = { x: { from: "start", distance: inches(1) } } as const;
     expect(faultsOf([panel(bySize(inches(6), inches(8), place))])).toMatchObject([
