@@ -4,6 +4,8 @@ import type { BenchIo } from "./bench-io.js";
 import { packingOptions } from "./packing/packing-options.js";
 import { runPacking } from "./packing/run-packing.js";
 import { peersOptions, runPeers } from "./peers/run-peers.js";
+import { runShapes } from "./shapes/run-shapes.js";
+import { shapesOptions } from "./shapes/shapes-options.js";
 import { runWaste } from "./waste/run-waste.js";
 import { wasteOptions } from "./waste/waste-options.js";
 import type { WrittenOptions } from "./written-options.js";
@@ -56,6 +58,13 @@ export async function runBench(argv: readonly string[], io: BenchIo): Promise<Ex
       code = await runPeers(written, io);
     });
   for (const option of peersOptions()) peers.addOption(option);
+  const shapes = settle(program.command("shapes"))
+    .description("How long outlines take to flatten, grow and combine, beside other packages.")
+    .usage("[--rounds NUMBER] [options]")
+    .action((written: WrittenOptions) => {
+      code = runShapes(written, io);
+    });
+  for (const option of shapesOptions()) shapes.addOption(option);
   try {
     await program.parseAsync([...argv], { from: "user" });
     return code;

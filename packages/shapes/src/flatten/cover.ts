@@ -1,6 +1,7 @@
 import { TICKS_PER_MM, type Ticks } from "@sheetwright/measure";
 import { clip } from "../clip/clip.js";
 import { arcOf, pointOn } from "../outline/arc.js";
+import { findCrossing } from "../outline/find-crossing.js";
 import { type Outline, type Ring, ringsOf, type Span, spansOf } from "../outline/outline.js";
 import { type Point, rounded } from "../outline/point.js";
 import { angleOf, cosineAndSine } from "../outline/sines.js";
@@ -23,27 +24,29 @@ const FINEST_COVER: Ticks = 8;
  * inside the windows, and never on the other side. So a gap between two covers proves a gap between the outlines. At a
  * point where the outline touches itself (the valley between two lobes) a corner may be up to a tick short.
  *
- * Round edges that bulge become tangents, hollow ones chords. Where tangents of neighbours cross they are joined, so that
- * the cover may have more windows than the outline, or fewer.
+ * Round edges that bulge become tangents, hollow ones chords. Mostly that is one flat outline. Where tangents of neighbours
+ * cross they are joined; then the cover may have more or fewer windows, and several parts where the outline hung together by
+ * a point.
  *
  * Throws a RangeError for a tolerance below 8 ticks (0.005 mm).
  *
  * @example
  * const disc = outlineOf({ shape: "circle", diameter: 81280 });
- * const { outer } = coverOf(disc, { tolerance: 32 });
+ * const [{ outer }] = coverOf(disc, { tolerance: 32 });
  * outer.every(({ x, y }) => (x - 40640) ** 2 + (y - 40640) ** 2 >= 40640 ** 2) // => true
  */
 export function coverOf(
   outline: Outline,
   { tolerance = COVER_TOLERANCE }: { readonly tolerance?: Ticks | undefined } = {},
-): FlatOutline {
+): readonly FlatOutline[] {
   checkTolerance(tolerance, FINEST_COVER);
-  const covers = clip(
-    "union",
-    ringsOf(outline).map((ring) => coverRing(ring, tolerance)),
-  );
-  // What a window's corner lets fall apart does not exist: one outline gives one cover.
-  return covers[0] as FlatOutline;
+  const [outer, ...windows] = ringsOf(outline).map((ring) => coverRing(ring, tolerance)) as [
+    Polygon,
+    ...Polygon[],
+  ];
+  return findCrossing([outer, ...windows]) === null
+    ? [{ outer, windows }]
+    : clip("union", [outer, ...windows]);
 }
 
 function coverRing(ring: Ring, tolerance: Ticks): Polygon {

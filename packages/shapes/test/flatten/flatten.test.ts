@@ -72,8 +72,9 @@ describe("a cover", () => {
   test("holds all of the outline, and no more than the tolerance besides", () => {
     fc.assert(
       fc.property(someOutline, fc.integer({ min: 8, max: 200 }), (outline, tolerance) => {
-        const { outer, windows } = coverOf(outline, { tolerance });
-        const rings = [outer, ...windows];
+        const covers = coverOf(outline, { tolerance });
+        expect(covers).toHaveLength(1);
+        const rings = covers.flatMap(({ outer, windows }) => [outer, ...windows]);
         for (const point of samplesOf(outline, 15_000)) {
           for (const ring of rings) expect(signedDistance(ring, point)).toBeGreaterThan(-1e-3);
         }
@@ -87,8 +88,27 @@ describe("a cover", () => {
   });
 
   test("keeps straight edges as they are", () => {
-    const { outer } = coverOf(box(0, 0, 300, 200));
-    expect(areaBySegments(straight(outer))).toBe(60_000);
+    const [cover] = coverOf(box(0, 0, 300, 200));
+    expect(areaBySegments(straight(cover?.outer ?? []))).toBe(60_000);
+  });
+
+  test("holds both halves of what hangs together by a point", () => {
+    const bow = {
+      outer: [
+        { to: { x: 500, y: 0 } },
+        { to: { x: 0, y: 500 } },
+        { to: { x: -500, y: 500 }, through: { x: -250, y: 600 } },
+        { to: { x: 0, y: 0 } },
+        { to: { x: -500, y: -500 } },
+        { to: { x: 500, y: -500 }, through: { x: 0, y: -700 } },
+        { to: { x: 0, y: 0 } },
+      ],
+      windows: [],
+    };
+    const area = coverOf(bow)
+      .flatMap(({ outer, windows }) => [outer, ...windows])
+      .reduce((sum, ring) => sum + areaBySegments(straight(ring)), 0);
+    expect(area).toBeGreaterThanOrEqual(areaBySegments(bow));
   });
 });
 
