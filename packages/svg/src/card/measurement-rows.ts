@@ -40,13 +40,14 @@ export function measurementRows(
   width: number,
   units: readonly [Unit, Unit],
 ): readonly TableRow[] {
+  const goesOn = heading("Steps, continued", width);
   return [
     heading("Pieces for one copy", width),
     ...pieceRows(pieces, width, units),
     ...(markNote === null ? [] : paragraph(markNote, width, SMALL, QUIET)),
     blank(4),
     heading("Steps, from the bottom to the top", width),
-    ...steps.flatMap((step, i) => stepRows(step, i + 1, width)),
+    ...steps.flatMap((step, i) => stepRows(step, i + 1, width).map((row) => ({ ...row, head: goesOn }))),
     ...(roundings.length === 0
       ? []
       : [

@@ -142,6 +142,9 @@ describe("drawMeasurements", () => {
     pages.forEach((page, i) => {
       expect(textsOf(page)).toContain(`page ${i + 1} of 2`);
     });
+    // A loose second page says what its first lines are.
+    expect(textsOf(pages[0] as (typeof pages)[number])).not.toContain("Steps, continued");
+    expect(textsOf(pages[1] as (typeof pages)[number])[0]).toBe("Steps, continued");
   });
 
   test("tells place, score, fold and what was rounded", () => {
