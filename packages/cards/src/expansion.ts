@@ -4,6 +4,7 @@
  */
 
 import type { Size, Ticks, Unit } from "@sheetwright/measure";
+import type { Outline, Point } from "@sheetwright/shapes";
 import type {
   CopiesFor,
   Extra,
@@ -48,6 +49,8 @@ export interface Card {
   readonly seams: readonly CardSeam[];
   /** Layers larger than their paper, and how each is made up. */
   readonly joins: readonly Join[];
+  /** Borders that mats cut by the next die up give; absent where there is none. */
+  readonly reveals?: readonly Reveal[] | undefined;
   /** Lengths that were rounded to the project's precision. */
   readonly roundings: readonly Rounding[];
   /** What is fastened on it that is not cut, in the order of the file; absent where there is nothing. */
@@ -80,6 +83,34 @@ export interface CardLayer extends Size {
   readonly text: string | null;
   /** The thickness of the foam under it; absent where it is glued flat. */
   readonly foam?: Ticks | undefined;
+  /**
+   * What it is cut to, from its own top left corner, after anything is cut straight off it; absent where it is a rectangle,
+   * or cut by a die of which only the size is known.
+   */
+  readonly outline?: readonly Outline[] | undefined;
+  /** The stitches in it, from its own top left corner; absent where there are none. */
+  readonly stitches?: StitchMarks | undefined;
+}
+
+/** Stitches as they are seen: dashes that are pressed, drawn or sewn, and pricked holes. */
+export interface StitchMarks {
+  /** Each as the points along it: two where it is straight, more where it bends. */
+  readonly dashes: readonly (readonly Point[])[];
+  readonly holes: readonly { readonly centre: Point; readonly diameter: Ticks }[];
+}
+
+/** What a mat cut by the next die up shows round what lies on it. */
+export interface Reveal {
+  /** Where the mat stands in the file, such as `cards[2].front[0].mats[0]`. */
+  readonly path: string;
+  /** The id of the mat's piece. */
+  readonly mat: string;
+  /** The id of the piece on it. */
+  readonly piece: string;
+  readonly wanted: Ticks;
+  /** The border that it gives, where it is narrowest and widest; sides that are cut straight off do not count. */
+  readonly least: Ticks;
+  readonly most: Ticks;
 }
 
 /**
@@ -165,11 +196,22 @@ export interface Piece {
   readonly die?: PieceDie | undefined;
 }
 
-/** A die that cuts its shape out of the middle of a piece, a die blank. */
+/** What is cut to a shape out of the middle of a piece, a die blank. */
 export interface PieceDie {
-  readonly name: string;
+  /** The name of the die; `null`: a cutting machine, or scissors along a drawn line. */
+  readonly name: string | null;
   /** Width and height of the shape. */
   readonly cut: Size;
+  /** The shape by its name in the catalogue, such as `scalloped-circle`; absent where only its size is known. */
+  readonly shape?: string | undefined;
+  /** How far it is across, where the shape's size is told by one length; absent where it is width x height. */
+  readonly across?: Ticks | undefined;
+  /** What it cuts, from the top left corner of `cut`; absent where only its size is known. */
+  readonly outline?: readonly Outline[] | undefined;
+  /** Stitches that it presses, from there; absent where there are none. */
+  readonly stitches?: StitchMarks | undefined;
+  /** What is cut straight off its sides afterwards; absent where nothing is. */
+  readonly trim?: Sides | undefined;
 }
 
 /** One way to cut a piece, upright as it stands on the card. */

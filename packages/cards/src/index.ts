@@ -9,6 +9,9 @@ export type {
   CopiesFor,
   Design,
   DieCut,
+  DieMachine,
+  DieMat,
+  DieSize,
   EnvelopeWish,
   Extent,
   Extra,
@@ -37,9 +40,11 @@ export type {
   Score,
   Seam,
   Sentiment,
+  Shadow,
   Sides,
   Silence,
   Slit,
+  Stitched,
   Strip,
   SurfaceLayers,
   SurfaceName,
@@ -96,7 +101,9 @@ export type {
   Piece,
   PieceDie,
   PieceForm,
+  Reveal,
   Rounding,
+  StitchMarks,
 } from "./expansion.js";
 
 // The finished card

@@ -4,6 +4,7 @@
  */
 
 import type { Size, Ticks } from "@sheetwright/measure";
+import type { DieMat, DieSize, Shadow } from "./die.js";
 import type { Sides } from "./project.js";
 
 /** The faces a piece may be cut from, in the maker's order; any of them is right. */
@@ -141,17 +142,26 @@ export interface Sentiment extends Common {
   readonly mats: readonly { readonly paper: Choice; readonly border: Ticks }[];
 }
 
-/** A layer that is cut by a die out of a die blank, a rectangle that is larger than its shape. */
-export interface DieCut extends Common {
+/**
+ * A layer that is cut to a shape out of a die blank, a rectangle that is larger than its shape: by a die, or by a cutting
+ * machine or by hand. Of a stack, this is what lies on top; its mats and its shadow lie beneath it.
+ */
+export interface DieCut extends Common, DieSize {
   readonly kind: "die";
-  /** The name of the die. */
-  readonly die: string;
+  /** The name of the die; `null`: cut by a cutting machine or by hand. */
+  readonly die: string | null;
   readonly paper: Choice;
-  /** Width and height of the shape: what the layer takes on its carrier. */
-  readonly cut: Size;
-  /** What is cut from the sheet. */
-  readonly blank: Size;
+  /** Where the lowest of the stack lies. */
   readonly place: Place;
+  /**
+   * What is cut straight off its sides once it is cut to its shape, and with it off its mats and its shadow in the same
+   * lines, so that it stands on a strip; absent: nothing.
+   */
+  readonly trim?: Sides | undefined;
+  /** What lies beneath it, from the inside out; absent: nothing. */
+  readonly mats?: readonly DieMat[] | undefined;
+  /** What lies beneath all of them; absent: nothing. */
+  readonly shadow?: Shadow | undefined;
 }
 
 /** How large a layer is on what carries it. */

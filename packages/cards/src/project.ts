@@ -5,9 +5,11 @@
 
 import type { Size, Ticks, Unit } from "@sheetwright/measure";
 import type { SilenceableCode } from "./checks/silenceable-codes.js";
+import type { DieMachine } from "./die.js";
 import type { namedFolds, namedSurfaces } from "./fold/names.js";
 import type { Choice, Layer } from "./layer.js";
 
+export type { DieMachine, DieMat, DieSize, Shadow, Stitched } from "./die.js";
 export type {
   Along,
   BandParts,
@@ -37,6 +39,8 @@ export interface Project {
   /** What derived divisions are rounded to: 1/16 in or 0.5 mm unless the file says otherwise. */
   readonly precision: Ticks;
   readonly trimmer: Trimmer;
+  /** What presses dies; absent: a small one. */
+  readonly dieMachine?: DieMachine | undefined;
   readonly papers: readonly Paper[];
   readonly cards: readonly Design[];
   /** What work costs; absent where nothing is said of it. */

@@ -52,10 +52,12 @@ export type {
   Piece,
   PieceDie,
   PieceForm,
+  Reveal,
   Rounding,
   Score,
   Sides,
   Slit,
+  StitchMarks,
   SurfaceName,
 } from "@sheetwright/cards";
 

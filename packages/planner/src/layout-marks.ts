@@ -60,7 +60,7 @@ function formsOf(
   return piece.forms.map(({ scores, slits = [] }) => ({
     scores: scores.map(({ along, at, folds }) => ({ along, at, folds })),
     ...(slits.length > 0 ? { slits: slits.map((slit) => ({ ...slit })) } : {}),
-    ...(piece.die === undefined ? {} : { die: { name: piece.die.name, cut: { ...piece.die.cut } } }),
+    ...(piece.die === undefined ? {} : { die: { ...piece.die, cut: { ...piece.die.cut } } }),
     ...listsOf(upright),
     ...(differ ? { turned: listsOf(turned) } : {}),
   }));

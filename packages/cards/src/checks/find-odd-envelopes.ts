@@ -1,5 +1,5 @@
 import { formatLength, formatSize, type Size, type Ticks, type Unit } from "@sheetwright/measure";
-import { type EnvelopeVerdict, envelopeRoom } from "../envelope/envelope-room.js";
+import { type EnvelopeRoom, type EnvelopeVerdict, envelopeRoom } from "../envelope/envelope-room.js";
 import type { Expansion } from "../expansion.js";
 import { type FinishedCard, finishAll } from "../finished/finished-card.js";
 import type { Design, Project } from "../project.js";
@@ -93,16 +93,19 @@ function saySnug(
 }
 
 function sayLoose({ name, closed, envelope, ...card }: FinishedCard, unit: Unit): string {
-  const { clearance, looseOver } = envelope;
   const say = (ticks: Ticks) => formatLength(ticks, { unit });
+  const spare = ({ clearance }: EnvelopeRoom) => Math.max(clearance.short, clearance.long);
   const [best] = card.envelopes;
+  const own = "give the size of one of your own, or take another size of card.";
   const better =
-    best === undefined || best.isLoose
-      ? "No named envelope fits it more closely: give the size of one of your own, or take another size of card."
-      : sayBetter(card, unit);
+    best === undefined || (best.isLoose && spare(best) >= spare(envelope))
+      ? `No named envelope fits it more closely: ${own}`
+      : best.isLoose
+        ? `Of the named envelopes ${nameOf({ envelope: best }, unit)} comes nearest, and leaves ${say(spare(best))}: ${own}`
+        : sayBetter(card, unit);
   return (
-    `${name}, ${sizeOf(closed, unit)}, lies loose in ${nameOf({ envelope }, unit)}: it leaves ` +
-    `${say(Math.max(clearance.short, clearance.long))} one way, and over ${say(looseOver)} a card slides about. ${better}`
+    `${name}, ${sizeOf(closed, unit)}, lies loose in ${nameOf({ envelope }, unit)}: it leaves ${say(spare(envelope))} one ` +
+    `way, and over ${say(envelope.looseOver)} a card slides about. ${better}`
   );
 }
 

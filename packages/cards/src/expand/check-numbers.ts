@@ -198,8 +198,9 @@ function checkDie({ path, die, cut, blank }: DieCut): readonly ProjectFault[] {
   const sizes = [...checkSize(`${path}.die`, cut), ...checkSize(`${path}.die`, blank)];
   if (sizes.length > 0) return sizes.slice(0, 1);
   if (cut.width <= blank.width && cut.height <= blank.height) return [];
-  const message = `The die ${die} cuts a shape that is larger than its die blank. Make the die blank larger.`;
-  return [contradiction(`${path}.die`, die, "a die blank that holds the shape", message)];
+  const words = die === null ? "This layer is cut to" : `The die ${die} cuts`;
+  const message = `${words} a shape that is larger than its die blank. Make the die blank larger.`;
+  return [contradiction(`${path}.die`, die ?? "a shape", "a die blank that holds the shape", message)];
 }
 
 function checkJoin(join: LayerJoin | undefined, path: string): readonly ProjectFault[] {

@@ -19,6 +19,7 @@ import {
 } from "@sheetwright/cards";
 import { z } from "zod";
 import { count, size, ticks } from "../plan/packing-schema.js";
+import { outlines, pieceDie, reveal, stitches } from "./outline-schema.js";
 
 /** Which side of a rectangle is meant. */
 export const side = z.enum(["width", "height"]);
@@ -148,6 +149,8 @@ const layer: z.ZodType<CardLayer> = z
     border: sides,
     text: z.string().nullable(),
     foam: size.optional().describe("Thickness of the foam under it; absent: glued flat."),
+    outline: outlines.optional(),
+    stitches: stitches.optional(),
   })
   .describe("A piece where it lies on a surface, from the surface's top left corner.");
 
@@ -201,6 +204,7 @@ export const card: z.ZodType<Card> = z
       .optional()
       .describe("What is fastened on it that is not cut; absent: nothing."),
     joins: z.array(join),
+    reveals: z.array(reveal).optional().describe("Borders that mats cut by the next die up give."),
     roundings: z.array(
       z.strictObject({
         piece: z.string(),
@@ -235,8 +239,7 @@ export const piece: z.ZodType<Piece> = z
       .min(1),
     quantity: count,
     grainNeed,
-    die: z
-      .strictObject({ name: z.string(), cut: extent })
+    die: pieceDie
       .optional()
       .describe("What a die cuts out of its middle; absent where it lies on the card itself."),
   })

@@ -3,6 +3,7 @@ import type {
   BandShares,
   Choice,
   Design,
+  DieMat,
   EnvelopeWish,
   Extent,
   Extra,
@@ -12,7 +13,9 @@ import type {
   Place,
   Project,
   Ribbon,
+  Shadow,
   Silence,
+  Stitched,
 } from "@sheetwright/cards";
 import { silenceableCodes } from "@sheetwright/cards";
 import { z } from "zod";
@@ -152,14 +155,42 @@ const sentiment = z.strictObject({
   mats: z.array(z.strictObject({ paper: choice, border: ticks })).describe("From the inside out."),
 });
 
+const stitched: z.ZodType<Stitched> = z
+  .strictObject({
+    by: z.enum(["die", "hand"]),
+    inset: size,
+    marks: z.enum(["dashes", "holes"]),
+    dash: size.optional(),
+    gap: size.optional(),
+    perInch: z.number().positive().optional(),
+  })
+  .meta({ id: "stitched", description: "A line of stitches inside the edge of a shape." });
+
+const dieSize = { cut: extent, blank: extent, stitched: stitched.optional() };
+
+const dieMat: z.ZodType<DieMat> = z
+  .strictObject({
+    paper: choice,
+    die: z.string(),
+    border: size,
+    sizes: z.array(z.strictObject(dieSize)).min(1),
+  })
+  .meta({ id: "dieMat", description: "A mat beneath a die cut: of the next size up that shows its border." });
+
+const shadow: z.ZodType<Shadow> = z
+  .strictObject({ paper: choice, border: size, fillGaps: ticks, margin: ticks })
+  .meta({ id: "shadow", description: "A layer beneath a die cut: its outline, grown." });
+
 const dieCut = z.strictObject({
   kind: z.literal("die"),
   ...common,
-  die: z.string().describe("The name of the die."),
+  die: z.string().nullable().describe("The name of the die; null: cut by a cutting machine or by hand."),
   paper: choice,
-  cut: extent,
-  blank: extent,
+  ...dieSize,
   place,
+  trim: sides.optional().describe("What is cut straight off its sides; absent: nothing."),
+  mats: z.array(dieMat).optional().describe("What lies beneath it, from the inside out."),
+  shadow: shadow.optional(),
 });
 
 const extra: z.ZodType<Extra> = z
@@ -221,6 +252,10 @@ export const project: z.ZodType<Project> = z
       narrowestHold: ticks,
       smallestOffcut: z.strictObject({ width: ticks, height: ticks }),
     }),
+    dieMachine: z
+      .strictObject({ platform: extent, margin: ticks })
+      .optional()
+      .describe("What presses dies; absent: a small one."),
     papers: z.array(paper).min(1),
     cards: z.array(design).min(1),
     rates: z

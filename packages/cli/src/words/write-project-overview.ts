@@ -116,7 +116,7 @@ function writePieces({ layouts, cards }: ProjectPlanSummary, plan: Plan, counts:
       const cut =
         die === undefined
           ? ""
-          : `cut by the die ${die.name}, ${formatSize(die.cut.width, die.cut.height, { unit: plan.units })}`;
+          : `cut by ${die.name === null ? "a cutting machine or scissors" : `the die ${die.name}`}, ${formatSize(die.cut.width, die.cut.height, { unit: plan.units })}`;
       const notes = [from, cut].filter((words) => words !== "");
       return [line, ...notes.flatMap((words) => wrapped(`      ${words}`, "      "))];
     });

@@ -2,9 +2,10 @@ import { formatSize, type Unit } from "@sheetwright/measure";
 import type { FormMarks } from "@sheetwright/planner";
 import { unbroken } from "../text/break-lines.js";
 
-/** The die that cuts a piece, with what it cuts: `the die star, 3 x 3 in`. */
+/** What cuts a piece to its shape, with what it cuts: `the die star, 3 x 3 in`, `a cutting machine or scissors, 3 x 3 in`. */
 export function dieInWords({ name, cut }: NonNullable<FormMarks["die"]>, unit: Unit): string {
-  const words = unbroken(`the die ${name.replace(/\s+/g, " ")}`);
+  const words =
+    name === null ? "a cutting machine or scissors" : unbroken(`the die ${name.replace(/\s+/g, " ")}`);
   return `${words}, ${unbroken(formatSize(cut.width, cut.height, { unit }))}`;
 }
 
