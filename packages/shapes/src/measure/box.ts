@@ -44,19 +44,37 @@ export function boxOf(outline: Outline): Box {
  * exactBoxOf({ outer: bow, windows: [] }) // => { x: 0, y: -1, width: 6, height: 1 }
  */
 export function exactBoxOf({ outer }: Outline): Box {
+  const { left, top, right, bottom } = boundsOf(spansOf(outer));
+  return { x: left, y: top, width: right - left, height: bottom - top };
+}
+
+/** The sides of a box, in ticks with fractions. */
+export interface Bounds {
+  readonly left: number;
+  readonly top: number;
+  readonly right: number;
+  readonly bottom: number;
+}
+
+/**
+ * The sides of the box of some edges.
+ *
+ * @internal
+ */
+export function boundsOf(spans: readonly Span[]): Bounds {
   let left = Number.POSITIVE_INFINITY;
   let top = Number.POSITIVE_INFINITY;
   let right = Number.NEGATIVE_INFINITY;
   let bottom = Number.NEGATIVE_INFINITY;
-  for (const span of spansOf(outer)) {
-    for (const { x, y } of [span.to, ...turningPoints(span)]) {
+  for (const span of spans) {
+    for (const { x, y } of [span.from, span.to, ...turningPoints(span)]) {
       left = Math.min(left, x);
       right = Math.max(right, x);
       top = Math.min(top, y);
       bottom = Math.max(bottom, y);
     }
   }
-  return { x: left, y: top, width: right - left, height: bottom - top };
+  return { left, top, right, bottom };
 }
 
 /** Where an arc runs exactly upright or level between its ends: there it can reach furthest. */
