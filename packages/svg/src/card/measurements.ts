@@ -322,8 +322,23 @@ function roundingsOf(facts: SurfaceFacts, blocks: readonly Block[]): readonly st
         `${said.map(unbroken).join(", ")} ${unit} for ${namesOf(block.bands, "id")}.`,
     );
   }
+  const told = new Set(blocks.flatMap(({ bands }) => bands.map(({ piece }) => piece.id)));
   for (const { what, piece, position } of card.roundings) {
-    if (what !== "third") continue;
+    if (what === "seam") {
+      // Parts that stand apart, or are divided again, are no block.
+      const layer = layers.find((other) => other.piece.id === piece);
+      const seam = card.seams.find(
+        (one) => one.position === position && layer?.piece.path.startsWith(one.path.replace(/\.join$/, "")),
+      );
+      if (layer === undefined || seam === undefined || told.has(piece)) continue;
+      const [side, edge] = seam.runs === "across" ? ["below", "top"] : ["right of", "left"];
+      const length = unbroken(formatLength(position, { unit }));
+      sentences.push(
+        `The seam ${side} ${layer.label} is rounded to a mark of the ruler: its middle lies ${length} from the ${edge} of ` +
+          "what is divided there.",
+      );
+      continue;
+    }
     const layer = layers.find((other) => other.piece.id === piece);
     if (layer === undefined) continue;
     const { border, height } = layer.layer;

@@ -130,7 +130,11 @@ test("what lies on parts that stand apart is told to lie on all of them", () => 
     bare: false,
     above: 2,
   };
-  const apart = expansion(papers, [{ card: { ...card, seams: [seam] }, pieces }]);
+  const rounding = { piece: "1b", what: "seam", position: seam.position, by: 100 } as const;
+  const apart = expansion(papers, [{ card: { ...card, seams: [seam], roundings: [rounding] }, pieces }]);
   const text = writeMeasurements(apart, 1).replace(/\s+/g, " ");
   expect(text).toContain("Lay 1d cover on 1b band and 1c band, its middle on the seam of 1b and 1c:");
+  expect(text).toContain(
+    "The seam below 1b band is rounded to a mark of the ruler: its middle lies 3 1/2 in from the top of what is divided there.",
+  );
 });
