@@ -87,6 +87,10 @@ describe("an envelope", () => {
     expect(tag?.message).toContain(
       "No named envelope fits it more closely: give the size of one of your own",
     );
+    const [nearer] = found("size: 2 x 3 1/2, envelope: us-a2");
+    expect(nearer?.message).toContain(
+      "Of the named envelopes the US A1 envelope (4 Bar) of 3 5/8 x 5 1/8 in comes nearest, and leaves 1 5/8 in: give",
+    );
     // Chosen by nobody, so not told of.
     expect(codes("size: 2 x 4")).toEqual([]);
     expect(codes("size: 2 x 4, envelope: 2 1/4 x 4 1/4")).toEqual([]);
