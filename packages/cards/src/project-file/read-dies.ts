@@ -119,7 +119,9 @@ export function readDieName(
   const help =
     names.length === 0
       ? "There is none: name it under dies, with the size of what it cuts, such as star: 3 x 3."
-      : `The dies are ${listWords(names, "and")}.`;
+      : names.length === 1
+        ? `The only die is ${names[0]}.`
+        : `The dies are ${listWords(names, "and")}.`;
   faults.report({
     code: "not-a-word",
     path,

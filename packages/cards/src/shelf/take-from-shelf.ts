@@ -102,7 +102,11 @@ function take(
   if (!isPlain(found) || typeof name !== "string") {
     const suggestion = typeof name === "string" ? nearestWord(name, names) : null;
     const all =
-      names.length === 0 ? `There is no ${noun} on it.` : `Its ${section} are ${listWords(names, "and")}.`;
+      names.length === 0
+        ? `There is no ${noun} on it.`
+        : names.length === 1
+          ? `Its only ${noun} is ${names[0]}.`
+          : `Its ${section} are ${listWords(names, "and")}.`;
     const meant = suggestion === null ? "" : ` Did you mean ${suggestion}?`;
     const said = typeof name === "string" ? quote(name) : sayValue(name);
     faults.report({
