@@ -61,3 +61,25 @@ export {
   spansOf,
 } from "./outline/outline.js";
 export type { Point } from "./outline/point.js";
+// Perforating
+export { discOf, type Hole } from "./perforate/hole.js";
+export {
+  type HoleLine,
+  type HoleOptions,
+  type LineEnds,
+  perforateLine,
+  perforateWithHoles,
+  type TearLine,
+  type TearOptions,
+} from "./perforate/perforate-line.js";
+export { type PerforationPitch, pitchOf, type StampGauge, type TeethPerInch } from "./perforate/pitch.js";
+export { type StampEdge, type StampEdgeOptions, stampEdge } from "./perforate/stamp-edge.js";
+// Shadow layers
+export { type Shadow, type ShadowOptions, shadowOf } from "./shadow/shadow.js";
+// Stitching
+export type { PitchRange } from "./stitch/spacing.js";
+export { type Dash, type Stitches, type StitchOptions, stitch } from "./stitch/stitch.js";
+// Trimming
+export { type Cut, type CutLine, cutLineOf } from "./trim/cut.js";
+export { halvesOf, type Quarters, quartersOf } from "./trim/halves.js";
+export { type FlatEdge, type KeptSide, type Trimmed, trim } from "./trim/trim.js";
