@@ -12,9 +12,18 @@ const TYPES: Readonly<Record<ClipOperation, ClipType>> = {
   exclusion: ClipType.Xor,
 };
 
+/** Which points count as material, by how often the lines wind round them: more than 0, not 0, or an odd number of times. */
+export type ClipRule = "positive" | "nonzero" | "evenodd";
+
+const RULES: Readonly<Record<ClipRule, FillRule>> = {
+  positive: FillRule.Positive,
+  nonzero: FillRule.NonZero,
+  evenodd: FillRule.EvenOdd,
+};
+
 /**
- * Combines polygons; what they enclose more often than they exclude it (positive winding) counts as material. Corners of
- * the result are whole ticks: those of the input, and crossings rounded to the nearest.
+ * Combines polygons; what they enclose more often than they exclude it (positive winding) counts as material where no other
+ * rule is given. Corners of the result are whole ticks: those of the input, and crossings rounded to the nearest.
  *
  * Only the sweep of clipper2-ts is used (Vatti 1992, in 64-bit integers), which does without sines and roots.
  *
@@ -24,6 +33,7 @@ export function clip(
   operation: ClipOperation,
   subject: readonly Polygon[],
   other: readonly Polygon[] = [],
+  rule: ClipRule = "positive",
 ): readonly FlatOutline[] {
   const clipper = new Clipper64();
   // The corners of flattened arcs must survive, so that the arcs are found again; straight runs are joined afterwards.
@@ -31,7 +41,7 @@ export function clip(
   clipper.addSubject(subject.map(toPath));
   if (other.length > 0) clipper.addClip(other.map(toPath));
   const tree = new PolyTree64();
-  if (!clipper.execute(TYPES[operation], FillRule.Positive, tree)) {
+  if (!clipper.execute(TYPES[operation], RULES[rule], tree)) {
     throw new Error("The polygons could not be combined. Please report the outlines.");
   }
   const found: FlatOutline[] = [];
