@@ -142,7 +142,8 @@ function cutLines(
   const summary = `${countOf(order.cuts.length, "cut")}; the fence is set ${order.settings === 1 ? "once" : countOf(order.settings, "time")}.`;
   const taken =
     kerf > 0 ? ` Each cut takes ${formatLength(kerf, { unit })} (kerf), which is allowed for.` : "";
-  const all = run > 1 ? [`  Do each cut on all ${run} sheets before the next.`] : [];
+  const sheets = run === 2 ? "both sheets" : `all ${run} sheets`;
+  const all = run > 1 ? [`  Do each cut on ${sheets} before the next.`] : [];
   return ["Cuts, in this order", ...all, ...lines, ...hangingLines("  ", `${summary}${taken}`, COLUMNS)];
 }
 

@@ -96,6 +96,15 @@ describe("writeCutList", () => {
     expect(write(halves).replace(/\s+/g, " ")).toContain("cut edge to edge: twice Mat x 2, Lid x 1.");
   });
 
+  test("speaks of both sheets where there are two", () => {
+    const [layout] = mats.packing.layouts;
+    if (layout === undefined) throw new Error("A plan has a layout.");
+    const written = (run: number) =>
+      write({ ...mats, packing: { ...mats.packing, layouts: [{ ...layout, run }] } });
+    expect(written(2)).toContain("Do each cut on both sheets before the next.");
+    expect(written(1)).not.toContain("Do each cut on");
+  });
+
   test("sends cuts too narrow to hold to a metal ruler", () => {
     const order = plainCutOrder(mats, 0);
     const cuts = { ...order, cuts: order.cuts.map((cut) => ({ ...cut, tooNarrow: true })) };
