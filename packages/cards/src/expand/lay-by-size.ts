@@ -71,15 +71,16 @@ function addTooLarge(
   const ofSize = keys.width === keys.height;
   const turned = { width: size.height, height: size.width };
   const fitsTurned = turned.width <= carrier.width && turned.height <= carrier.height;
-  const metric = ofSize ? readAsMetric(builder, size, carrier) : null;
+  const make = sayMake(keys);
+  const metric = ofSize && keys.width !== "die" ? readAsMetric(builder, size, carrier) : null;
   const help =
     metric !== null
       ? `If those are millimetres, write ${metric}.`
       : fitsTurned
         ? `Turned a quarter, as ${saySize(builder, turned)}, it would fit.`
         : over.length > 1
-          ? `Make it at most ${saySize(builder, carrier)}.`
-          : `Make it at most ${say(carrier[side])} ${large}.`;
+          ? `${make} at most ${saySize(builder, carrier)}.`
+          : `${make} at most ${say(carrier[side])} ${large}.`;
   builder.faults.push(
     fault({
       code: "too-large",
@@ -118,7 +119,7 @@ function findSticksOut(builder: CardBuilder, layer: SizedLayer, axis: "x" | "y",
         message:
           `${out} when it is centred on the ${line}, ${say(middle)} from the ${edges.start}. ` +
           (most > 0
-            ? `Make it at most ${say(most)} ${large}, or give its distance from the ${edge} instead.`
+            ? `${sayMake(layer.keys)} at most ${say(most)} ${large}, or give its distance from the ${edge} instead.`
             : `The line is rounded to ${say(builder.precision)}: give a finer precision, or its distance from the ${edge} instead.`),
       }),
     );
@@ -136,6 +137,11 @@ function findSticksOut(builder: CardBuilder, layer: SizedLayer, axis: "x" | "y",
       }),
     );
   }
+}
+
+/** A die has the size that it has. */
+function sayMake(keys: SizedLayer["keys"]): string {
+  return keys.width === "die" ? "Take a die of" : "Make it";
 }
 
 function capital(words: string): string {
