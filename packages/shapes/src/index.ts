@@ -48,6 +48,7 @@ export { mostDistance } from "./measure/most-distance.js";
 // Growing and shrinking
 export { type Offset, type OffsetOptions, offset } from "./offset/offset.js";
 export { type Arc, arcOf } from "./outline/arc.js";
+export { checkOutline, type OutlineFault, type OutlineFaultCode } from "./outline/check-outline.js";
 export { mirrored, moved, quarterTurned } from "./outline/move.js";
 export {
   type ArcEdge,
