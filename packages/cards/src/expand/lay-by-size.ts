@@ -141,7 +141,7 @@ function findSticksOut(builder: CardBuilder, layer: SizedLayer, axis: "x" | "y",
 
 /** A die has the size that it has. */
 function sayMake(keys: SizedLayer["keys"]): string {
-  return keys.width === "die" ? "Take a die of" : "Make it";
+  return keys.width === "die" ? "Take a die that is" : "Make it";
 }
 
 function capital(words: string): string {

@@ -387,7 +387,7 @@ describe("what is wrong with a project that has a shelf", () => {
       "a shape larger than the front",
       "    format: us-a7",
       "    size: 2 x 5",
-      "cards.yaml:14:14 cards[0].front[0].die: The shape of the 1b die blank is 3 x 3 in, and the front of the card is 2 x 5 in: it is 1 in too wide. Make it at most 2 in wide.",
+      "cards.yaml:14:14 cards[0].front[0].die: The shape of the 1b die blank is 3 x 3 in, and the front of the card is 2 x 5 in: it is 1 in too wide. Take a die that is at most 2 in wide.",
     ],
   ])("%s", (_, from, to, message) => {
     expect(replaced(from, to)).toEqual([message]);
