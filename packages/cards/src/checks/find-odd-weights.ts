@@ -38,13 +38,13 @@ function oddWeight(
   const reckoned = `${readAs} weight, ${Math.round(value)} g/m2`;
   if (orElse === null) {
     const message =
-      `The ${pounds} lb of ${what} have no grade behind them and are read as ${reckoned}. ` +
+      `The weight of ${what}, ${pounds} lb, has no grade behind it and is read as ${reckoned}. ` +
       `Write ${pounds} lb ${readAs}, or the grade that the label says.`;
     return [{ code: "weight-assumed", path, message }];
   }
   const other = Math.round(grammageOf(pounds, orElse));
   const message =
-    `The ${pounds} lb of ${what}: are they ${readAs} (${Math.round(value)} g/m2) or ${orElse} (${other} g/m2)? ` +
+    `Is the weight of ${what}, ${pounds} lb, ${readAs} (${Math.round(value)} g/m2) or ${orElse} (${other} g/m2)? ` +
     `Both are sold. Until the grade is known it is reckoned as ${readAs}, the heavier one. ` +
     `Write ${pounds} lb ${readAs} or ${pounds} lb ${orElse}.`;
   return [{ code: "weight-ambiguous", path, message }];

@@ -118,7 +118,7 @@ describe("a label in pounds", () => {
     const [note] = found("format: us-a7", "weight: 80 lb, thickness: 0.01 in");
     expect(note).toMatchObject({ code: "weight-assumed", path: "papers.night.weight", severity: "note" });
     expect(note?.message).toBe(
-      "The 80 lb of night have no grade behind them and are read as cover weight, 216 g/m2. Write 80 lb cover, or the " +
+      "The weight of night, 80 lb, has no grade behind it and is read as cover weight, 216 g/m2. Write 80 lb cover, or the " +
         "grade that the label says.",
     );
     expect(codes("format: us-a7, envelope: { weight: 24 lb }")).toEqual([
@@ -134,7 +134,7 @@ describe("a label in pounds", () => {
       severity: "warning",
     });
     expect(asked?.message).toBe(
-      "The 110 lb of night: are they cover (297 g/m2) or index (199 g/m2)? Both are sold. Until the grade is known it is " +
+      "Is the weight of night, 110 lb, cover (297 g/m2) or index (199 g/m2)? Both are sold. Until the grade is known it is " +
         "reckoned as cover, the heavier one. Write 110 lb cover or 110 lb index.",
     );
     expect(codes("format: us-a7", "weight: 110 lb index, thickness: 0.01 in")).toEqual([]);
