@@ -30,13 +30,19 @@ export function writeProjectSummary(summary: ProjectPlanSummary): readonly strin
     ...block("Papers", writePapers(summary)),
   ];
   if (layouts.length > 0) {
-    const sheets = layouts.reduce((total, { run }) => total + run, 0);
+    const runs = (which: boolean) =>
+      layouts.filter(({ offcut }) => offcut === which).reduce((total, { run }) => total + run, 0);
+    const [sheets, offcuts] = [runs(false), runs(true)];
+    const lying = [
+      ...(sheets > 0 || offcuts === 0 ? [counted(sheets, "sheet")] : []),
+      ...(offcuts > 0 ? [counted(offcuts, "offcut")] : []),
+    ];
     const settings = `${counted(summary.settings, "setting")} of the trimmer`;
     const sign = costs?.currency ?? null;
     if (cost !== null) lines.push(row("Cost", `${money(cost, sign)} for the sheets used`));
     if (costs !== undefined) lines.push(...writeWork(costs).map((words) => row("Work", words)));
     lines.push(
-      row("Layouts", `${layouts.length} for ${counted(sheets, "sheet")}`),
+      row("Layouts", `${layouts.length} for ${listed(lying)}`),
       row("Cuts", `${summary.cuts} on all sheets, with ${settings}`),
       ...block("Folds", writeFolds(summary)),
       ...block("Leftovers", writeLeftovers(summary)),

@@ -178,6 +178,14 @@ describe("the summary of a project for a person", () => {
     );
   });
 
+  it("counts offcuts that are cut apart from sheets", () => {
+    const [layout] = summary.layouts;
+    if (layout === undefined) throw new Error("The summary has a layout.");
+    const offcut = { ...layout, name: "sheet-night-2", run: 1, offcut: true };
+    expect(write({ layouts: [layout, offcut] })).toContain("Layouts    2 for 7 sheets and 1 offcut\n");
+    expect(write({ layouts: [offcut] })).toContain("Layouts    1 for 1 offcut\n");
+  });
+
   it("says that inserts are counted with the bases, where there are any", () => {
     expect(write({ folds: [fold("1a base", 9, 4), fold("1b insert", 13)] })).toContain(
       "Folds      with the grain on 22 of 26 bases and inserts\n",
