@@ -9,12 +9,8 @@ export { writeMeasurements } from "./card/write-measurements.js";
 export { type CutListOptions, writeCutList } from "./cut-list/write-cut-list.js";
 // Cutter files
 export type { Edges } from "./cutter/cut-paths.js";
-export {
-  type CutterFileOptions,
-  type CutterOperation,
-  type CutterUnit,
-  drawCutterFile,
-} from "./cutter/draw-cutter-file.js";
+export { type CutterFileOptions, drawCutterFile } from "./cutter/draw-cutter-file.js";
+export type { CutterOperation, CutterUnit } from "./cutter/operations.js";
 export type { ScoreStyle } from "./cutter/score-paths.js";
 export { drawLayout, type LayoutDrawingOptions } from "./drawing/draw-layout.js";
 // Reading a drawing back
@@ -29,5 +25,7 @@ export {
   type ParsedElement,
   readLayout,
 } from "./reading/read-layout.js";
+// Shapes
+export { drawShape, type ShapeDrawingOptions, type ShapeOperation } from "./shape/draw-shape.js";
 // Words
 export { paperInWords } from "./wording/paper-in-words.js";

@@ -1,4 +1,5 @@
 import type { Rectangle } from "@sheetwright/packing";
+import { type Ring, spansOf } from "@sheetwright/shapes";
 
 export type Point = readonly [x: number, y: number];
 
@@ -6,6 +7,18 @@ export type Point = readonly [x: number, y: number];
 export interface CutPath {
   readonly points: readonly Point[];
   readonly closed: boolean;
+  /** Of a closed path with arcs: for each point the one that the way to the next runs by, `null` where it is straight. */
+  readonly through?: readonly (Point | null)[] | undefined;
+}
+
+/** A ring as a path of the blade, moved by (x, y). */
+export function ringPath(ring: Ring, x: number, y: number): CutPath {
+  const spans = spansOf(ring);
+  return {
+    points: spans.map(({ from }): Point => [x + from.x, y + from.y]),
+    closed: true,
+    through: spans.map(({ through }) => (through === null ? null : [x + through.x, y + through.y])),
+  };
 }
 
 /** The outline of a rectangle: outlines of pieces run clockwise, those of windows the other way. */
@@ -55,9 +68,8 @@ export function endOf({ points, closed }: CutPath): Point {
 
 function startAt(path: CutPath, from: number): CutPath {
   if (from === 0) return path;
-  const { points, closed } = path;
-  return {
-    closed,
-    points: closed ? [...points.slice(from), ...points.slice(0, from)] : [...points].reverse(),
-  };
+  const { points, closed, through } = path;
+  if (!closed) return { closed, points: [...points].reverse() };
+  const turned = <T>(all: readonly T[]): readonly T[] => [...all.slice(from), ...all.slice(0, from)];
+  return { closed, points: turned(points), ...(through === undefined ? {} : { through: turned(through) }) };
 }

@@ -5,33 +5,50 @@
  *
  * With `once` an edge that pieces share is cut a single time, edges that lie on the sheet's own are not cut, and stretches
  * of one line are joined; a piece that shares no edge keeps its closed outline. With `closed` every piece has its own.
+ *
+ * A piece that a machine cuts to a shape is cut by the outlines of that shape alone, windows first.
  */
 
 import type { Rectangle } from "@sheetwright/packing";
-import type { LaidOut } from "../layout/lay-out.js";
-import { type CutPath, endOf, nearestFirst, type Point, rectangleOutline } from "./cut-path.js";
+import type { LaidOut, PlacedPiece } from "../layout/lay-out.js";
+import type { LyingShape } from "../layout/lying-shape.js";
+import { type CutPath, endOf, nearestFirst, type Point, rectangleOutline, ringPath } from "./cut-path.js";
 import { type Interval, mergeIntervals, overlapsAny, subtractIntervals } from "./intervals.js";
 
 /** How the edges of pieces side by side are cut. */
 export type Edges = "once" | "closed";
 
 /** Works out the paths of a layout. */
-export function cutPaths(laidOut: LaidOut, edges: Edges): readonly CutPath[] {
+export function cutPaths(
+  laidOut: LaidOut,
+  edges: Edges,
+  shapes: readonly (LyingShape | null)[],
+): readonly CutPath[] {
   const { pieces, windows, width, height } = laidOut;
   const deepest = pieces.reduce((most, { level }) => Math.max(most, level), 0);
-  const byLevel = Array.from({ length: deepest + 1 }, (_, i) =>
-    pieces.filter(({ level }) => level === deepest - i),
-  );
+  const shaped = machineShapes(laidOut, shapes);
+  const byLevel = Array.from({ length: deepest + 1 }, (_, i) => ({
+    plain: pieces.filter((piece) => piece.level === deepest - i && !shaped.has(piece)),
+    shaped: pieces.flatMap((piece) => {
+      const shape = piece.level === deepest - i ? shaped.get(piece) : undefined;
+      return shape === undefined ? [] : [{ x: piece.x, y: piece.y, shape }];
+    }),
+  }));
 
   const batches: (readonly CutPath[])[] = [];
   if (edges === "closed") {
     batches.push(windows.map((window) => rectangleOutline(window, false)));
-    for (const level of byLevel) batches.push(level.map((piece) => rectangleOutline(piece, true)));
+    for (const level of byLevel)
+      batches.push(
+        ...outlinesOf(level.shaped),
+        level.plain.map((piece) => rectangleOutline(piece, true)),
+      );
   } else {
     const done = new Map<string, Interval[]>();
     markDone(done, edgesOf({ x: 0, y: 0, width, height }));
     batches.push(...cutOnce(windows, false, done));
-    for (const level of byLevel) batches.push(...cutOnce(level, true, done));
+    for (const level of byLevel)
+      batches.push(...outlinesOf(level.shaped), ...cutOnce(level.plain, true, done));
   }
 
   const ordered: CutPath[] = [];
@@ -43,6 +60,30 @@ export function cutPaths(laidOut: LaidOut, edges: Edges): readonly CutPath[] {
     if (last !== undefined) at = endOf(last);
   }
   return ordered;
+}
+
+/** The pieces that are cut by the outline of a shape, each with it: those of a machine whose outline is known. */
+export function machineShapes(
+  { pieces }: LaidOut,
+  shapes: readonly (LyingShape | null)[],
+): ReadonlyMap<PlacedPiece, LyingShape> {
+  const found = new Map<PlacedPiece, LyingShape>();
+  pieces.forEach((piece, index) => {
+    const shape = shapes[index] ?? null;
+    if (shape !== null && shape.die === null && shape.outlines.length > 0) found.set(piece, shape);
+  });
+  return found;
+}
+
+/** All windows of shapes, then their outer lines. */
+function outlinesOf(
+  shaped: readonly { readonly x: number; readonly y: number; readonly shape: LyingShape }[],
+): readonly (readonly CutPath[])[] {
+  const outlines = shaped.flatMap(({ x, y, shape }) => shape.outlines.map((outline) => ({ x, y, outline })));
+  return [
+    outlines.flatMap(({ x, y, outline }) => outline.windows.map((window) => ringPath(window, x, y))),
+    outlines.map(({ x, y, outline }) => ringPath(outline.outer, x, y)),
+  ];
 }
 
 /** One side of a rectangle: a stretch of the line `line`, with the rectangle before it (left, above) or after it. */

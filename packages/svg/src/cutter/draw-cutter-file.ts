@@ -13,16 +13,22 @@ import { displayName } from "../wording/display-name.js";
 import { formatNumber } from "../writer/format-number.js";
 import { element, type SvgElement, writeDocument } from "../writer/svg-element.js";
 import { checkMarks } from "./check-marks.js";
+import { cutData } from "./cut-data.js";
 import { type CutPath, nearestFirst, type Point } from "./cut-path.js";
-import { cutPaths, type Edges } from "./cut-paths.js";
+import { cutPaths, type Edges, machineShapes } from "./cut-paths.js";
+import {
+  CHECK_TITLE,
+  type CutterOperation,
+  type CutterUnit,
+  OPERATION_COLOURS,
+  OPERATIONS,
+  requireKnown,
+  requireLineWidth,
+  UNITS_PER_MM,
+} from "./operations.js";
 import { type ScoreStyle, scorePaths, slitPaths } from "./score-paths.js";
+import { stitchPaths } from "./stitch-paths.js";
 import { strokeMarks } from "./stroke-marks.js";
-
-/** What a group of a cutter file is for: labels and tops drawn with a pen, scores, cuts, and marks to measure. */
-export type CutterOperation = "mark" | "score" | "cut" | "check";
-
-/** What one user unit of a cutter file is. Readers that ignore the size of a document take it for one of the others. */
-export type CutterUnit = "mm" | "1/96 in" | "1/72 in";
 
 /** How a cutter file is written. */
 export interface CutterFileOptions {
@@ -34,7 +40,8 @@ export interface CutterFileOptions {
   /**
    * The operations that are written (default: all). Without `mark` the pieces are not labelled; without `check` the
    * document is exactly the sheet. There is a group of scores only where some piece has one, and behind it one for those
-   * on the inside of a fold. Slits are cut before anything else.
+   * on the inside of a fold, and one of stitches likewise. Slits are cut before anything else. A piece that a machine cuts
+   * to a shape is cut along its outline; one for a die is cut as the die blank.
    */
   readonly operations?: readonly CutterOperation[];
   /** What one user unit is (default `mm`); the size of the document stays the same. */
@@ -52,13 +59,6 @@ export interface CutterFileOptions {
   readonly scores?: ScoreStyle;
 }
 
-const ORDER: readonly CutterOperation[] = ["mark", "score", "cut", "check"];
-const COLOURS: Readonly<Record<CutterOperation, string>> = {
-  mark: "#0072B2",
-  score: "#009E73",
-  cut: "#000000",
-  check: "#0072B2",
-};
 /** A group of the file; scores on the inside have one of their own, since a tool that creases works from one side. */
 type Group = CutterOperation | "score-inside";
 const TITLES: Readonly<Record<Group, string>> = {
@@ -66,13 +66,9 @@ const TITLES: Readonly<Record<Group, string>> = {
   score: "Score",
   "score-inside":
     "Score on the inside: dashes that a blade cuts through do for either side; to crease, turn the paper over",
+  stitch: "Stitch: dashes and holes that a blade cuts through; they come before the cut",
   cut: "Cut",
-  check: "Check: measure 100 mm, 4 in and the 50 mm square; neither draw nor cut",
-};
-const UNITS_PER_MM: Readonly<Record<CutterUnit, number>> = {
-  mm: 1,
-  "1/96 in": 96 / 25.4,
-  "1/72 in": 72 / 25.4,
+  check: CHECK_TITLE,
 };
 
 /**
@@ -86,16 +82,14 @@ export function drawCutterFile(
   index: number,
   options: CutterFileOptions = {},
 ): string {
-  const { edges = "once", operations = ORDER, userUnit = "mm", lineWidth = 0.1, colours = {} } = options;
+  const { edges = "once", operations = OPERATIONS, userUnit = "mm", lineWidth = 0.1, colours = {} } = options;
   const { scores: scoreStyle = "dashed" } = options;
   const scale = UNITS_PER_MM[userUnit];
   requireKnown("edges", edges, ["once", "closed"]);
   requireKnown("userUnit", userUnit, Object.keys(UNITS_PER_MM));
   requireKnown("scores", scoreStyle, ["dashed", "solid"]);
-  for (const operation of operations) requireKnown("operations", operation, ORDER);
-  if (!(lineWidth > 0 && lineWidth < 100)) {
-    throw new RangeError(`lineWidth: expected millimetres over 0 and under 100, found ${lineWidth}.`);
-  }
+  for (const operation of operations) requireKnown("operations", operation, OPERATIONS);
+  requireLineWidth(lineWidth);
 
   const { sheet, layout, laidOut, pieces, marks } = layoutFacts(problem, packing, index, options.marks);
   const width = laidOut.width / TICKS_PER_MM;
@@ -104,6 +98,8 @@ export function drawCutterFile(
   const pageWidth = Math.max(width, check?.right ?? 0);
   const pageHeight = Math.max(height, check?.bottom ?? 0);
 
+  const shapes = marks.places.map(({ shape }) => shape);
+  const perTick = scale / TICKS_PER_MM;
   const scoresOf = (folds: readonly FoldDirection[]) =>
     scorePaths(laidOut, marks.places, scoreStyle, folds).map((strokes) => pathData(strokes, false, scale));
   const dataOf: Readonly<Record<Group, () => readonly string[]>> = {
@@ -113,24 +109,23 @@ export function drawCutterFile(
     },
     score: () => scoresOf(["mountain", "both"]),
     "score-inside": () => scoresOf(["valley"]),
+    stitch: () => stitchPaths(machineShapes(laidOut, shapes)).map((path) => cutData(path, perTick)),
     // Slits come first, while the piece is still held by the sheet.
     cut: () => [
       ...slitPaths(laidOut, marks.places).map(({ points }) => pathData([points], false, scale)),
-      ...cutPaths(laidOut, edges).map(({ points, closed }) =>
-        pathData([points.map(([x, y]): Point => [x / TICKS_PER_MM, y / TICKS_PER_MM])], closed, scale),
-      ),
+      ...cutPaths(laidOut, edges, shapes).map((path) => cutData(path, perTick)),
     ],
     check: () => (check?.paths ?? []).map(({ strokes, closed }) => pathData(strokes, closed, scale)),
   };
 
-  const groups = ORDER.filter((operation) => operations.includes(operation)).flatMap((operation) => {
-    const stroke = colours[operation] ?? COLOURS[operation];
+  const groups = OPERATIONS.filter((operation) => operations.includes(operation)).flatMap((operation) => {
+    const stroke = colours[operation] ?? OPERATION_COLOURS[operation];
     const ids: readonly Group[] = operation === "score" ? ["score", "score-inside"] : [operation];
     return ids.flatMap((id) => {
       const paths = dataOf[id]()
         .filter((d) => d !== "")
         .map((d) => element("path", { d, fill: "none", stroke, "stroke-width": lineWidth * scale }));
-      if (operation === "score" && paths.length === 0) return [];
+      if ((operation === "score" || operation === "stitch") && paths.length === 0) return [];
       return [element("g", { id }, [element("title", {}, [TITLES[id]]), ...paths])];
     });
   });
@@ -148,11 +143,6 @@ export function drawCutterFile(
     [element("title", {}, [title]), ...groups],
   );
   return writeDocument(root);
-}
-
-function requireKnown(option: string, found: string, known: readonly string[]): void {
-  if (known.includes(found)) return;
-  throw new RangeError(`${option}: expected one of ${known.join(", ")}; found ${JSON.stringify(found)}.`);
 }
 
 /** Path data of strokes in millimetres, each its own subpath; steps too short to be written are dropped. */

@@ -7,6 +7,7 @@ import type { Ticks } from "@sheetwright/measure";
 import type { Kind, Share } from "@sheetwright/packing";
 import type { FoldDirection, FormMarks, LayoutMarks, SheetMarks } from "@sheetwright/planner";
 import type { PlacedPiece } from "./lay-out.js";
+import { type LyingShape, lyingShape } from "./lying-shape.js";
 
 /** A side of a piece as it lies on the sheet, which a score is measured from. */
 type ScoreEdge = "left" | "top" | "right";
@@ -54,6 +55,8 @@ export interface PlaceMarks {
   readonly top: TopEdge | null;
   /** For each share whether the printed back shows. */
   readonly backUp: readonly boolean[];
+  /** What is cut out of it; `null` where nothing is, or where pieces of one place differ. */
+  readonly shape: LyingShape | null;
 }
 
 /**
@@ -190,6 +193,7 @@ export function placeMarks(
       ),
       top: tops.size === 1 && top !== undefined ? top : null,
       backUp: all.map(({ faces }) => faces?.backOn.includes(sheet) === true),
+      shape: sameShape(all.map(({ shape }) => shape)),
     };
   });
 }
@@ -211,12 +215,20 @@ function shareMarks(share: Share, kinds: ReadonlyMap<string, Kind>, marks: Layou
   const kind = kinds.get(share.kind);
   const size = kind?.forms[share.form];
   const form = kind === undefined ? null : formMarksOf(marks, kind, share.form);
-  if (form === null || size === undefined) return { faces: null, scores: [], slits: [] };
+  if (form === null || size === undefined) return { faces: null, scores: [], slits: [], shape: null };
   return {
+    shape: form.die === undefined ? null : lyingShape(form.die, size, share.turned),
     faces: facesOf(form, share),
     scores: lyingScores(form, size, share.turned),
     slits: lyingSlits(form, size, share.turned),
   };
+}
+
+function sameShape(shapes: readonly (LyingShape | null)[]): LyingShape | null {
+  const [first = null, ...others] = shapes;
+  if (first === null || others.includes(null)) return null;
+  const written = others.length === 0 ? "" : JSON.stringify(first);
+  return others.every((other) => JSON.stringify(other) === written) ? first : null;
 }
 
 function sameLine(a: Pick<LyingScore, "upright" | "at">, b: Pick<LyingScore, "upright" | "at">): boolean {

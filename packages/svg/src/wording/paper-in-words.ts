@@ -26,11 +26,7 @@ export function facesOf(papers: readonly Paper[]): ReadonlyMap<string, KnownFace
  * that no paper has are left out.
  *
  * @example
- * ```ts
- * import { paperInWords } from "@sheetwright/svg";
- *
- * paperInWords({ faces: [] }, []); // ""
- * ```
+ * paperInWords({ faces: [] }, []) // => ""
  */
 export function paperInWords(piece: Pick<Piece, "faces">, papers: readonly Paper[]): string {
   return paperNameOf(piece, facesOf(papers));

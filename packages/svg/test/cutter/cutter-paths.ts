@@ -8,15 +8,20 @@ export interface Subpath {
 }
 
 const NUMBER = "(?:0|[1-9]\\d*)(?:\\.\\d{0,2}[1-9])?";
-const GRAMMAR = new RegExp(`^(?:M${NUMBER} ${NUMBER}(?:L${NUMBER} ${NUMBER})+Z?)+$`);
+const PAIR = `${NUMBER} ${NUMBER}`;
+const GRAMMAR = new RegExp(`^(?:M${PAIR}(?:L${PAIR}|C${PAIR} ${PAIR} ${PAIR})+Z?)+$`);
 
+/** The points of each subpath; of a curve its end alone, and where a closed one ends in its start, not that. */
 export function subpathsOf(path: ReadElement): readonly Subpath[] {
   const data = attributeOf(path, "d");
   expect(data).toMatch(GRAMMAR);
-  return [...data.matchAll(/M([^MZ]+)(Z?)/g)].map(([, points = "", z]) => ({
-    points: points.split("L").map((point) => point.split(" ").map(Number) as unknown as Point),
-    closed: z === "Z",
-  }));
+  return [...data.matchAll(/M([^MZ]+)(Z?)/g)].map(([, steps = "", z]) => {
+    const points = steps
+      .split(/[LC]/)
+      .map((step) => step.split(" ").slice(-2).map(Number) as unknown as Point);
+    const endsInCurve = /C[^L]*$/.test(steps) && String(points[0]) === String(points.at(-1));
+    return { points: endsInCurve ? points.slice(0, -1) : points, closed: z === "Z" };
+  });
 }
 
 export function pathsOf(root: ReadElement, operation: string): readonly ReadElement[] {
