@@ -26,6 +26,8 @@ export {
   readLayout,
 } from "./reading/read-layout.js";
 // Shapes
+export { type CatalogueOptions, drawCatalogue } from "./shape/draw-catalogue.js";
 export { drawShape, type ShapeDrawingOptions, type ShapeOperation } from "./shape/draw-shape.js";
 // Words
 export { paperInWords } from "./wording/paper-in-words.js";
+export { shapeSizeInWords } from "./wording/shape-in-words.js";
