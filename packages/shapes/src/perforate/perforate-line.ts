@@ -40,7 +40,7 @@ const FINEST: Ticks = 80;
  * or ratio that leaves less than 0.05 mm for a cut or a tie.
  *
  * @example
- * const { cuts, pitch } = perforateLine({ x: 0, y: 0 }, { x: inches(2), y: 0 }, { teethPerInch: 8, cutToTie: 3 });
+ * const { cuts, pitch } = perforateLine({ x: 0, y: 0 }, { x: 81280, y: 0 }, { teethPerInch: 8, cutToTie: 3 });
  * cuts.length // => 16
  * Math.round(pitch) // => 5161
  * cuts[0][0] // => { x: 0, y: 0 }
@@ -87,7 +87,7 @@ export interface HoleLine {
  * would run together.
  *
  * @example
- * const { holes, pitch } = perforateWithHoles({ x: 0, y: 0 }, { x: millimetres(40), y: 0 }, { gauge: 12 });
+ * const { holes, pitch } = perforateWithHoles({ x: 0, y: 0 }, { x: 64000, y: 0 }, { gauge: 12 });
  * holes.length // => 25
  * holes[1] // => { centre: { x: 2667, y: 0 }, diameter: 1334 }
  * Math.round(pitch) // => 2667

@@ -35,7 +35,7 @@ export interface StampEdge {
  * Throws a RangeError for a pitch out of range and for holes that would run together.
  *
  * @example
- * const label = outlineOf({ shape: "rectangle", width: millimetres(40), height: millimetres(30) });
+ * const label = outlineOf({ shape: "rectangle", width: 64000, height: 48000 });
  * const { outlines, holes, pitch } = stampEdge(label, { gauge: 10 });
  * holes.length // => 70
  * pitch // => { least: 3200, most: 3200 }

@@ -69,8 +69,8 @@ export interface Stitches {
  * through the edge, and where `dash`, `gap` and `perInch` are all given.
  *
  * @example
- * const square = outlineOf({ shape: "rectangle", width: inches(4), height: inches(4) });
- * const { dashes, pitch, line } = stitch(square, { dash: millimetres(2), gap: millimetres(1) });
+ * const square = outlineOf({ shape: "rectangle", width: 162560, height: 162560 });
+ * const { dashes, pitch, line } = stitch(square, { dash: 3200, gap: 1600 });
  * dashes.length // => 128
  * dashes[0] // => [{ x: 5080, y: 5080 }, { x: 8288, y: 5080 }]
  * Math.round(pitch.least) === Math.round(pitch.most) // => true

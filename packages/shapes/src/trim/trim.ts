@@ -99,7 +99,7 @@ function isOn({ through, along }: CutLine, { x, y }: Point): boolean {
 }
 
 /** How far an end of a flat edge may lie from the cut: what rounding does. */
-const ON_CUT = 1;
+const ON_CUT = 1.5;
 
 /** Shorter flat edges are left over from rounding where an outline only touches the cut. */
 const SHORTEST = 4;
