@@ -33,6 +33,11 @@ export type { TagShape } from "./catalogue/tag.js";
 export { difference, exclusion, intersection, union } from "./clip/combine.js";
 // Curves
 export { CURVE_TOLERANCE, type CurveFit, type CurveOptions, fitArcs } from "./curve/fit-arcs.js";
+// Die sets
+export { type Border, borderOf } from "./die-set/border.js";
+export { type Die, type OutlineDie, outlineOfDie, type ShapeDie } from "./die-set/die.js";
+export { DIE_STEP, type DieSetSizes, dieSet } from "./die-set/die-set.js";
+export { type DieUnder, type NextUp, nextUp } from "./die-set/next-up.js";
 // Straight edges
 export { COVER_TOLERANCE, coverOf } from "./flatten/cover.js";
 export { FLATTEN_TOLERANCE, type FlatOutline, flatten, type Polygon } from "./flatten/flatten.js";

@@ -61,6 +61,7 @@ export function mostFrom(
   const offer = (from: Point, near: readonly Stretch[]) => {
     const found = nearestOfAll(near, from);
     if (found.distance > best.distance && counts(from)) best = found;
+    return found.distance;
   };
   for (const { from } of some) offer(from, edges);
   const open: Piece[] = some.map((stretch) => ({ stretch, near: edges }));
@@ -71,9 +72,12 @@ export function mostFrom(
     const near = piece.near.filter(
       (other) => boxGap(other, stretch.left, stretch.top, stretch.right, stretch.bottom) <= most,
     );
-    offer(alongStretch(stretch, 0.5), near);
-    const size = Math.max(stretch.right - stretch.left, stretch.bottom - stretch.top);
+    const middle = alongStretch(stretch, 0.5);
+    const away = offer(middle, near);
+    const size = stretch.right - stretch.left + stretch.bottom - stretch.top;
     if (most <= best.distance + CLOSE_ENOUGH || size < CLOSE_ENOUGH / 2) continue;
+    // No line is met before or after: as the middle, so all of it.
+    if (away > size && !counts(middle)) continue;
     const [first, second] = halvesOf(stretch);
     open.push({ stretch: second, near }, { stretch: first, near });
   }
