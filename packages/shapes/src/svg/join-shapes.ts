@@ -34,7 +34,7 @@ interface Line {
 }
 
 /** Corners of lines that are clipped with each other to judge where they meet. */
-const MOST_JUDGED = 400_000;
+const MOST_JUDGED = 200_000;
 
 /** Shapes that overlap by less than this part of what they cover do so by rounding. */
 const OVERLAP = 1e-4;

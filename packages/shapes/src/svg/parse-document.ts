@@ -14,6 +14,9 @@ import type { SvgElement } from "./svg-element.js";
 const SVG_NAMESPACE = "http://www.w3.org/2000/svg";
 const XLINK_NAMESPACE = "http://www.w3.org/1999/xlink";
 
+/** Of one element. */
+const MOST_ATTRIBUTES = 500;
+
 /**
  * What a file holds.
  *
@@ -80,6 +83,20 @@ export function parseDocument(text: string, limits: ReadLimits, notes: Notes): S
     if (target === "xml-stylesheet") {
       notes.add("external-left-out", here(), "A stylesheet in another file was not fetched.");
     }
+  });
+  let attributeCount = 0;
+  parser.on("opentagstart", () => {
+    attributeCount = 0;
+  });
+  parser.on("attribute", () => {
+    attributeCount += 1;
+    if (attributeCount <= MOST_ATTRIBUTES) return;
+    throw fatal("over-limit", here(), {
+      wrong: `An element has more than ${MOST_ATTRIBUTES} attributes.`,
+      found: `more than ${MOST_ATTRIBUTES} attributes`,
+      expected: `at most ${MOST_ATTRIBUTES}`,
+      help: "Save the file again as plain SVG.",
+    });
   });
   parser.on("opentag", (tag) => {
     budget.takeElement(here());

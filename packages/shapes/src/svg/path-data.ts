@@ -138,6 +138,7 @@ export function parsePath(text: string, mostCommands: number): PathResult {
       scan.at -= 1;
       fail("M or m, since path data begin with a move");
     } else if (letter === "Z" || letter === "z") {
+      if (commands.length >= mostCommands) return { commands: null, fault: "too-many" };
       commands.push({ kind: "close" });
       at = start;
       control = null;

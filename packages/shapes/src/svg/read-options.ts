@@ -41,7 +41,7 @@ export interface ReadLimits {
 
 /** Far more than a drawing for a die or a cutting machine has, and still read within about a second. */
 export const READ_LIMITS: ReadLimits = {
-  characters: 8_000_000,
+  characters: 4_000_000,
   elements: 20_000,
   depth: 64,
   commands: 100_000,

@@ -47,7 +47,7 @@ interface Rule extends Selector {
   readonly weight: readonly [ids: number, classes: number, names: number, order: number];
 }
 
-/** Each is compared with every element. */
+/** Far more than any program writes. */
 const MOST_RULES = 1000;
 
 /** No program writes more classes into a selector. */
@@ -61,10 +61,17 @@ const SIMPLE_SELECTOR = /^(?<name>\*|[A-Za-z][\w-]*)?(?<rest>(?:[.#][A-Za-z_-][\
  * @internal
  */
 export class StyleRules {
-  readonly #rules: readonly Rule[];
+  /** By what an element must have for them to apply: `#id`, `.class`, `name` or `*`; the strongest rule last. */
+  readonly #rules = new Map<string, (Rule & { readonly place: number })[]>();
 
   constructor(css: string, notes: Notes) {
-    this.#rules = parseRules(css, notes);
+    for (const [place, rule] of parseRules(css, notes).entries()) {
+      const { id, classes, name } = rule;
+      const key = id !== null ? `#${id}` : classes[0] !== undefined ? `.${classes[0]}` : (name ?? "*");
+      const rules = this.#rules.get(key) ?? [];
+      rules.push({ ...rule, place });
+      this.#rules.set(key, rules);
+    }
   }
 
   /** What rules, attributes and the `style` attribute say of an element, the strongest each. */
@@ -78,7 +85,16 @@ export class StyleRules {
     }
     const inline = parseDeclarations(attributes.get("style") ?? "");
     const classes = new Set((attributes.get("class") ?? "").split(/[\t\n\f\r ]+/));
-    const rules = this.#rules.filter((rule) => matches(rule, element, classes));
+    const keys = [
+      ...[...classes].map((name) => `.${name}`),
+      `#${attributes.get("id") ?? ""}`,
+      element.name,
+      "*",
+    ];
+    const rules = keys
+      .flatMap((key) => this.#rules.get(key) ?? [])
+      .filter((rule) => matches(rule, element, classes))
+      .sort((a, b) => a.place - b.place);
     const lists = [...rules.map(({ declarations }) => declarations), inline];
     for (const isImportant of [false, true]) {
       for (const declarations of lists) {
