@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import svgpath from "svgpath";
 import { describe, expect, test } from "vitest";
-import { areaOf, signedAreaOf } from "../../src/measure/area.js";
+import { areaOf, perimeterOf, signedAreaOf } from "../../src/measure/area.js";
 import { arcOf } from "../../src/outline/arc.js";
 import { type Outline, type Ring, ringsOf, spansOf } from "../../src/outline/outline.js";
 import { OutlineReadError, outlinesOfPath, readOutlines } from "../../src/svg/index.js";
@@ -49,8 +49,9 @@ describe("any outline", () => {
         const data = ringsOf(outline)
           .map((ring) => pathOf(ring, hand))
           .join(hand.between.trim() === "," ? " " : hand.between);
-        const { outlines } = outlinesOfPath(data, { unitsPerInch: 40640 });
-        expect(Math.abs(areaOfAll(outlines) / areaOf(outline) - 1)).toBeLessThan(2e-4);
+        const { outlines } = outlinesOfPath(data, { unitsPerInch: 40640, specks: 0 });
+        // Arcs are read within a tick, and half of that on average.
+        expect(Math.abs(areaOfAll(outlines) - areaOf(outline))).toBeLessThan(perimeterOf(outline));
       }),
     );
   });
