@@ -1,9 +1,9 @@
 export type { OutlineNote, OutlineNoteCode } from "./outline-note.js";
 export {
-  type OutlineFault,
-  type OutlineFaultCode,
   type OutlinePlace,
   OutlineReadError,
+  type OutlineReadFault,
+  type OutlineReadFaultCode,
 } from "./outline-read-error.js";
 export { type OutlineReadOptions, READ_LIMITS, type ReadLimits } from "./read-options.js";
 export {

@@ -1,7 +1,7 @@
 /** What can be wrong with a file or path data that outlines are read from, as data. */
 
 /** What kind of mistake it is. */
-export type OutlineFaultCode =
+export type OutlineReadFaultCode =
   /** More characters, elements, nesting, style rules, path commands or corners than are read. */
   | "over-limit"
   /** Not well-formed XML; undefined entities too. */
@@ -46,8 +46,8 @@ export interface OutlinePlace {
 }
 
 /** One mistake. */
-export interface OutlineFault extends OutlinePlace {
-  readonly code: OutlineFaultCode;
+export interface OutlineReadFault extends OutlinePlace {
+  readonly code: OutlineReadFaultCode;
   /** What stands there, in short. */
   readonly found: string;
   readonly expected: string;
@@ -66,15 +66,15 @@ export interface OutlineFault extends OutlinePlace {
 export class OutlineReadError extends Error {
   override readonly name = "OutlineReadError";
   /** The code of the first mistake. */
-  readonly code: OutlineFaultCode;
-  readonly details: readonly OutlineFault[];
+  readonly code: OutlineReadFaultCode;
+  readonly details: readonly OutlineReadFault[];
 
   /** Takes at least one fault. */
-  constructor(faults: readonly OutlineFault[]) {
+  constructor(faults: readonly OutlineReadFault[]) {
     const shown = faults.slice(0, MOST_SHOWN).map(({ message }) => message);
     const rest = faults.length - shown.length;
     super([...shown, ...(rest > 0 ? [`And ${rest} more.`] : [])].join("\n"));
-    this.code = (faults[0] as OutlineFault).code;
+    this.code = (faults[0] as OutlineReadFault).code;
     this.details = faults;
   }
 }
@@ -90,14 +90,14 @@ const MOST_KEPT = 100;
  * @internal
  */
 export class Faults {
-  readonly #faults: OutlineFault[] = [];
+  readonly #faults: OutlineReadFault[] = [];
 
   get isEmpty(): boolean {
     return this.#faults.length === 0;
   }
 
   /** The message becomes: place, what is wrong, what was expected where that says more, what would help. */
-  add(code: OutlineFaultCode, place: OutlinePlace, story: FaultStory): void {
+  add(code: OutlineReadFaultCode, place: OutlinePlace, story: FaultStory): void {
     if (this.#faults.length < MOST_KEPT) this.#faults.push(faultOf(code, place, story));
   }
 
@@ -126,15 +126,15 @@ export interface FaultStory {
  *
  * @internal
  */
-export function fatal(code: OutlineFaultCode, place: OutlinePlace, story: FaultStory): OutlineReadError {
+export function fatal(code: OutlineReadFaultCode, place: OutlinePlace, story: FaultStory): OutlineReadError {
   return new OutlineReadError([faultOf(code, place, story)]);
 }
 
 function faultOf(
-  code: OutlineFaultCode,
+  code: OutlineReadFaultCode,
   { line, element }: OutlinePlace,
   { wrong, found, expected, help }: FaultStory,
-): OutlineFault {
+): OutlineReadFault {
   return {
     code,
     line,

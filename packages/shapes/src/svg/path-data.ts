@@ -27,7 +27,7 @@ export type PathCommand =
  *
  * @internal
  */
-export interface PathFault {
+interface PathFault {
   /** The column, from 1. */
   readonly at: number;
   readonly found: string;

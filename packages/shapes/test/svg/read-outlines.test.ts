@@ -1,11 +1,10 @@
 import { TICKS_PER_MM } from "@sheetwright/measure";
 import { describe, expect, test } from "vitest";
-import { flatten } from "../../src/flatten/flatten.js";
 import { areaOf } from "../../src/measure/area.js";
-import { findCrossing } from "../../src/outline/find-crossing.js";
+import { checkOutline } from "../../src/outline/check-outline.js";
 import {
-  type OutlineFault,
   OutlineReadError,
+  type OutlineReadFault,
   type OutlineReadOptions,
   readOutlines,
 } from "../../src/svg/index.js";
@@ -14,7 +13,7 @@ import { pixelArea } from "./pixel-area.js";
 
 const MM2 = TICKS_PER_MM * TICKS_PER_MM;
 
-function faultsOf(read: () => unknown): readonly OutlineFault[] {
+function faultsOf(read: () => unknown): readonly OutlineReadFault[] {
   try {
     read();
   } catch (error) {
@@ -53,10 +52,7 @@ describe("files in test-fixtures/outlines", () => {
         expect(Math.abs(side - (box[index] as number) * TICKS_PER_MM)).toBeLessThanOrEqual(16);
       }
     }
-    for (const outline of read.outlines) {
-      const flat = flatten(outline, { tolerance: 2 });
-      expect(findCrossing([flat.outer, ...flat.windows])).toBeNull();
-    }
+    expect(read.outlines.flatMap(checkOutline)).toEqual([]);
   });
 
   const rendered = goodFiles.filter(({ page }) => page !== undefined);
