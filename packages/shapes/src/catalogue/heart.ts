@@ -30,17 +30,18 @@ export const heartEntry = {
 
 /**
  * The lobes' radius in halves of the width. At one half the lobes would touch in a needle-thin cleft; this much more lets
- * them meet in an open one, about a seventh of the width deep.
+ * them meet in an open one, about a sixth of the width deep.
  */
-const LOBE = 0.53;
+const LOBE = 0.52;
 
-/** Where the side leaves its lobe, in parts of the way from the widest place to where a straight side would. */
-const SWELL = 0.5;
+/** How far before a straight side its swelling one leaves the lobe, in radians, and at most in parts of the way there. */
+const SWELL = 0.36;
+const MOST_SWELL = 0.5;
 
 /**
  * The outline of a heart.
  *
- *      half of it, from the cleft      the lobe: radius r = 0.53 a, touching the top and the side of the box
+ *      half of it, from the cleft      the lobe: radius r = 0.52 a, touching the top and the side of the box
  *         _ _                          the side: a larger circle that touches the lobe from outside at the angle s below
  *      \ /   \                         the level and runs through the point; its centre S and radius R follow from
  *       C  L  |  - s                   |S - T| = R and S = L - (R - r) v, v the direction of s:
@@ -69,7 +70,7 @@ export function heartOutline({ shape, width, height }: HeartShape): Outline {
   const below = height - radius;
   const straight =
     angleOf(below, out) + angleOf(Math.sqrt(out * out + below * below - radius * radius), radius);
-  const leave = SWELL * straight;
+  const leave = straight - Math.min(SWELL, MOST_SWELL * straight);
   const [vx, vy] = cosineAndSine(leave);
   const along = out * vx - below * vy;
   const large = (out * out + below * below + 2 * radius * along + radius * radius) / (2 * (along + radius));

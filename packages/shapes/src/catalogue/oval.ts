@@ -1,5 +1,5 @@
 import type { Ticks } from "@sheetwright/measure";
-import type { Edge, Outline } from "../outline/outline.js";
+import { type Edge, type Outline, type Ring, spansOf } from "../outline/outline.js";
 import { cosineAndSine, sine } from "../outline/sines.js";
 import { checkSides } from "./check-parameter.js";
 import { circleRing } from "./circle.js";
@@ -46,11 +46,26 @@ export function ovalOutline({ shape, width, height }: OvalShape): Outline {
     return nearestOn(a + a * right, b - b * up, { x: right / a, y: -up / b });
   };
   const step = Math.PI / 2 / count;
-  const edges = Array.from({ length: count }, (_, index): Edge => {
-    const to = index === count - 1 ? { x: width, y: axisOf(height) } : pointAt((index + 1) * step);
-    return { through: pointAt((index + 0.5) * step), to };
+  const edges = Array.from({ length: count - 1 }, (_, index): Edge => {
+    const middle = (index + 1) * step;
+    return { through: pointAt(middle), to: pointAt(middle + step / 2) };
   });
-  return { outer: mirroredBoth({ start: { x: axisOf(width), y: 0 }, edges }, width, height), windows: [] };
+  const ring = mirroredBoth({ start: pointAt(step / 2), edges }, width, height);
+  return { outer: roundedOverAxes(ring, width, height), windows: [] };
+}
+
+/**
+ * Makes arcs of the four edges that join mirror images: their middles are the ends of the axes, so that the oval is level and
+ * upright there, and its box is exact. The curvature has its extremes there, which makes these arcs better than the others.
+ */
+function roundedOverAxes(ring: Ring, width: Ticks, height: Ticks): Ring {
+  return spansOf(ring).map(({ from, to, through }) => {
+    if (through !== null) return { through, to };
+    const isLevel = from.y === to.y;
+    const x = isLevel ? axisOf(width) : from.x > width / 2 ? width : 0;
+    const y = isLevel ? (from.y > height / 2 ? height : 0) : axisOf(height);
+    return { through: { x, y }, to };
+  });
 }
 
 /** Places at which the error is looked at: it changes slowly. */

@@ -1,5 +1,5 @@
 import type { Ticks } from "@sheetwright/measure";
-import type { Point } from "../outline/point.js";
+import { type Point, rounded } from "../outline/point.js";
 import { cosineAndSine } from "../outline/sines.js";
 import { axisOf, nearestOn } from "./path.js";
 
@@ -14,6 +14,12 @@ export interface RoundPlace {
   /** Angles of the parts from the top, clockwise, in n-ths of half a turn: 0 at the top, n at the bottom. */
   readonly numbers: readonly number[];
 }
+
+/** Sums of sines are off by less. */
+const EXACT = 1e-6;
+
+/** How far arcs between whole ticks reach beyond the ideal ones. */
+const ROUNDING: Ticks = 0.3;
 
 /** The box is rounded by half a tick at most. */
 const NEXT_TO: Ticks = 0.75;
@@ -36,8 +42,13 @@ export function placeOnCircle(diameter: Ticks, count: number, up: "point" | "fla
   // Where a point lies on the upright axis and none straight beside it, the nearest even width puts it on a whole tick.
   const isOnAxis = numbers.some((number) => number === 0 || number === count);
   const isBeside = numbers.some((number) => 2 * number === count);
-  const width = isOnAxis && !isBeside ? 2 * Math.round(side) : Math.round(2 * side);
-  const height = Math.round(top + bottom);
+  const round = (length: number) => {
+    const nearest = Math.round(length);
+    // What reaches between whole ticks gets the whole one and room for the rounding of its arcs; points are rounded anyhow.
+    return reach === 0 || Math.abs(length - nearest) < EXACT ? nearest : Math.ceil(length + ROUNDING);
+  };
+  const width = isOnAxis && !isBeside ? 2 * round(side) : round(2 * side);
+  const height = round(top + bottom);
   // The end that lies on the circle stands exactly.
   const y = count % 2 === 0 ? height / 2 : up === "point" ? radius : height - radius;
   return { radius, count, width, height, centre: { x: width / 2, y }, numbers };
@@ -64,9 +75,12 @@ export function roundPoint(place: RoundPlace, number: number, part: number): Poi
   const y = centre.y - radius * part * up;
   if (number === 0 || number === count) return { x: axisOf(width), y: Math.round(y) };
   if (2 * number === count) return { x: Math.round(x), y: axisOf(height) };
-  // The outermost ones stand on the box.
-  if (x > width - NEXT_TO) return { x: width, y: Math.round(y) };
-  if (y < NEXT_TO) return { x: Math.round(x), y: 0 };
-  if (y > height - NEXT_TO) return { x: Math.round(x), y: height };
-  return nearestOn(x, y, { x: right, y: -up });
+  // Inner corners are ends of equal distances: as near as can be, not only to the circle.
+  if (part < 1) return rounded(x, y);
+  // The outermost points stand on the box.
+  const normal = { x: right, y: -up };
+  if (x > width - NEXT_TO) return nearestOn(x, y, normal, { x: width });
+  if (y < NEXT_TO) return nearestOn(x, y, normal, { y: 0 });
+  if (y > height - NEXT_TO) return nearestOn(x, y, normal, { y: height });
+  return nearestOn(x, y, normal);
 }

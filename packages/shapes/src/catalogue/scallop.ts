@@ -48,17 +48,26 @@ export const LEAST_DEPTH: Ticks = TICKS_PER_MM / 10;
 export const MOST_SCALLOPS = 1000;
 
 /**
- * The pitch that scallops have where none is wished.
+ * The pitch that scallops have where none is wished: of a shape with so long a shorter side and so much going round it.
  *
  * @internal
  */
-export function usualPitch(shorter: Ticks): Ticks {
-  return Math.max(LEAST_PITCH, Math.min(USUAL_PITCH, Math.floor(shorter / 5)));
+export function usualPitch(shorter: Ticks, round: number): Ticks {
+  return Math.max(LEAST_PITCH, Math.min(USUAL_PITCH, Math.floor(shorter / 5)), leastPitch(2 * round));
 }
 
 /**
- * The tangent of half the angle that a scallop of the given half pitch turns at most by to either side, where the line from valley to
- * valley turns by `turn` in its valleys: half a quarter turn and a quarter of that, less the hair of room.
+ * The least pitch that may be wished: no more than a thousand scallops go round.
+ *
+ * @internal
+ */
+export function leastPitch(round: number): Ticks {
+  return Math.max(LEAST_PITCH, Math.ceil(round / MOST_SCALLOPS));
+}
+
+/**
+ * The tangent of half the angle by which a scallop of the given half pitch turns to either side at most, where the line from
+ * valley to valley turns by `turn` in its valleys. The angle is a quarter turn and half of that, less the hair of room.
  *
  * @internal
  */
@@ -84,23 +93,32 @@ export function scallopArc(
   };
 }
 
+/** The depths that scallops of a shape can have, in ticks with fractions. */
+export interface DepthRange {
+  /** Where neighbours would go on in one curve. */
+  readonly smooth: number;
+  /** Where neighbours touch, less the hair of room. */
+  readonly deepest: number;
+  /** The hair. */
+  readonly hair: number;
+}
+
 /**
- * The depth to use, of the one wished and the deepest one possible; throws a ShapeError where the scallops would overlap. One
- * that is deeper by the hair of room only becomes the deepest.
+ * The depth to use for a wished one; throws a ShapeError where the scallops would overlap, or be so flat that the shape bulges
+ * more than they do. One that is deeper by the hair of room only becomes the deepest.
  *
  * @internal
  */
-export function depthWithin(shape: string, wished: Ticks | undefined, deepest: number, hair: number): number {
-  if (wished === undefined) return deepest;
+export function depthWithin(shape: string, wished: Ticks, { smooth, deepest, hair }: DepthRange): number {
+  const least = Math.ceil(smooth) + LEAST_DEPTH;
   const most = Math.ceil(deepest + hair);
-  if (Number.isSafeInteger(wished) && wished >= LEAST_DEPTH && wished <= most)
-    return Math.min(wished, deepest);
+  if (Number.isSafeInteger(wished) && wished >= least && wished <= most) return Math.min(wished, deepest);
   throw new ShapeError({
     shape,
     key: "depth",
     found: wished,
-    expected: `a whole number of ticks from ${LEAST_DEPTH} to ${most} (where neighbours touch)`,
-    help: "Make the scallops shallower, or fewer and wider.",
+    expected: `a whole number of ticks from ${least} (a scallop that shows) to ${most} (where neighbours touch)`,
+    help: "Choose another depth, or more and narrower scallops for flatter ones.",
   });
 }
 
@@ -126,5 +144,5 @@ export const depthParameter: ParameterEntry = {
   kind: "length",
   meaning: "How far a scallop rises over the line between its valleys.",
   default: "so deep that neighbours touch (about half circles)",
-  range: "0.1 mm to where neighbours touch",
+  range: "0.1 mm more than the plain shape bulges from valley to valley, to where neighbours touch",
 };

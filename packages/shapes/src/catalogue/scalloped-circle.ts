@@ -7,23 +7,26 @@ import { type CatalogueEntry, sizeParameter } from "./entry.js";
 import { arcTo, mirroredUpright } from "./path.js";
 import { placeOnCircle, type RoundPlace, roundPoint } from "./round-place.js";
 import {
+  type DepthRange,
   deepestTangent,
   depthParameter,
   depthWithin,
   LEAST_PITCH,
+  leastPitch,
   MOST_SCALLOPS,
   pitchParameter,
   type Scallops,
   scallopArc,
   usualPitch,
 } from "./scallop.js";
+import { ShapeError } from "./shape-error.js";
 
 /** A disc with an edge of scallops. */
 export interface ScallopedCircleShape {
   readonly shape: "scalloped-circle";
   /** Of the circle that all scallops touch from inside. */
   readonly diameter: Ticks;
-  /** How many scallops. Default: as many as come nearest to the pitch. */
+  /** How many scallops. Default: as many as come nearest to the pitch, and without one a multiple of four. */
   readonly count?: number | undefined;
   /** How wide a scallop is meant to be from valley to valley. Default: 3/8 in, at most a fifth of the diameter. */
   readonly pitch?: Ticks | undefined;
@@ -37,15 +40,15 @@ export const scallopedCircleEntry = {
   title: "Scalloped circle",
   about: "A disc with an edge of equal scallops; five or six make a flower.",
   parameters: [
-    sizeParameter("diameter", "How wide the circle round all scallops is."),
+    sizeParameter("diameter", "How wide the circle round all scallops is.", "6.4 mm"),
     {
       key: "count",
       kind: "count",
       meaning: "How many scallops it has.",
-      default: "what comes nearest to the pitch",
+      default: "what comes nearest to the pitch; without one a multiple of four",
       range: "3 to 1000, each at least 1 mm wide; in place of a pitch",
     },
-    pitchParameter("1 mm to a third of the diameter"),
+    pitchParameter("1 mm to a third of the diameter, at most 1000 scallops"),
     depthParameter,
   ],
   symmetry: "upright, with an even count level too; the same at as many turns as it has scallops",
@@ -115,53 +118,49 @@ function solve(circle: ScallopedCircleShape): {
   const { shape, diameter } = circle;
   checkSides(shape, { diameter }, 4 * LEAST_PITCH);
   const count = circle.count ?? nearestCount(circle);
-  const range = {
-    shape,
-    key: circle.count === undefined ? "pitch" : "count",
-    least: 3,
-    most: Math.min(MOST_SCALLOPS, Math.max(3, Math.floor((3 * diameter) / LEAST_PITCH) - 3)),
-    help: "Use fewer, wider scallops.",
-  };
-  checkCount(count, range);
-  const { deepest, hair } = deepestOf(diameter / 2, count);
-  const depth = depthWithin(shape, circle.depth, deepest, hair);
+  const help = "Use fewer, wider scallops.";
+  checkCount(count, { shape, key: "count", least: 3, most: MOST_SCALLOPS, help });
+  const range = depthsOf(diameter / 2, count);
+  const depth = circle.depth === undefined ? range.deepest : depthWithin(shape, circle.depth, range);
   const halfPitch = halfPitchOf(diameter / 2, count, depth);
+  if (circle.count !== undefined && 2 * halfPitch < LEAST_PITCH) {
+    const expected = `scallops of at least ${LEAST_PITCH} ticks (1 mm)`;
+    throw new ShapeError({ shape, key: "count", found: count, expected, help });
+  }
   const place = placeOnCircle(diameter, count, "point", scallopArc(halfPitch, depth).radius);
   return { place, count, depth, halfPitch };
 }
 
-function nearestCount({
-  shape,
-  diameter,
-  pitch = usualPitch(diameter),
-  depth,
-}: ScallopedCircleShape): number {
+function nearestCount({ shape, diameter, pitch: given, depth }: ScallopedCircleShape): number {
+  const pitch = given ?? usualPitch(diameter, Math.PI * diameter);
   checkLength(pitch, {
     shape,
     key: "pitch",
-    least: LEAST_PITCH,
+    least: leastPitch(Math.PI * diameter),
     most: Math.floor(diameter / 3),
-    because: "a third of the diameter",
+    because: "a third of the diameter, and at most a thousand scallops",
     help: "Use narrower scallops, or say how many there should be.",
   });
   const radius = diameter / 2;
   const pitchOf = (count: number) =>
     2 *
-    halfPitchOf(radius, count, Math.min(depth ?? Number.POSITIVE_INFINITY, deepestOf(radius, count).deepest));
+    halfPitchOf(radius, count, Math.min(depth ?? Number.POSITIVE_INFINITY, depthsOf(radius, count).deepest));
+  // Without a wish a multiple of four, which makes the box as wide and high as the circle.
+  const [least, step] = given === undefined ? [8, 4] : [3, 1];
   // The pitch falls with the count.
-  let count = 3;
-  while (count < MOST_SCALLOPS && pitchOf(count) > pitch) count += 1;
-  return count > 3 && pitchOf(count - 1) - pitch < pitch - pitchOf(count) ? count - 1 : count;
+  let count = least;
+  while (count < MOST_SCALLOPS && pitchOf(count) > pitch) count += step;
+  const fewer = count - step;
+  return fewer >= least && pitchOf(fewer) - pitch < pitch - pitchOf(count) ? fewer : count;
 }
 
-/** The depth at which neighbours touch, less a hair of room, and that hair. */
-function deepestOf(radius: number, count: number): { readonly deepest: number; readonly hair: number } {
+function depthsOf(radius: number, count: number): DepthRange {
   const [c, s] = cosineAndSine(Math.PI / count);
   // Touching: depth R sin(pi/n), and so a half pitch of R (1 - sin) tan.
   const touching = radius * s;
   const tangent = (s / c) * deepestTangent((2 * Math.PI) / count, ((radius - touching) * s) / c);
   const deepest = (radius * tangent) / (1 + tangent);
-  return { deepest, hair: touching - deepest };
+  return { smooth: radius * (1 - c), deepest, hair: touching - deepest };
 }
 
 function halfPitchOf(radius: number, count: number, depth: number): number {

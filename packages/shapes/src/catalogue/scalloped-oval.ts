@@ -19,6 +19,7 @@ import {
   depthParameter,
   depthWithin,
   LEAST_PITCH,
+  leastPitch,
   MOST_SCALLOPS,
   pitchParameter,
   type Scallops,
@@ -36,7 +37,7 @@ export interface ScallopedOvalShape {
   readonly count?: number | undefined;
   /** How wide a scallop is meant to be from valley to valley. Default: 3/8 in, at most a fifth of the shorter side. */
   readonly pitch?: Ticks | undefined;
-  /** How far a scallop rises over the line between its valleys. Default: so far that neighbours touch where the oval is flattest. */
+  /** How far a scallop rises over the line between its valleys. Default: half of the pitch, which makes half circles. */
   readonly depth?: Ticks | undefined;
 }
 
@@ -47,12 +48,12 @@ export const scallopedOvalEntry = {
   about: "An oval with an edge of equal scallops, one across each end of its axes.",
   parameters: [
     {
-      ...sizeParameter("width", "How wide it is, over its scallops.", "8 mm"),
-      range: "8 mm to 10 m, at most three times the height",
+      ...sizeParameter("width", "How wide it is, over its scallops.", "6.4 mm"),
+      range: "6.4 mm to 10 m, at most three times the height",
     },
     {
-      ...sizeParameter("height", "How high it is, over its scallops.", "8 mm"),
-      range: "8 mm to 10 m, at most three times the width",
+      ...sizeParameter("height", "How high it is, over its scallops.", "6.4 mm"),
+      range: "6.4 mm to 10 m, at most three times the width",
     },
     {
       key: "count",
@@ -62,8 +63,14 @@ export const scallopedOvalEntry = {
       range:
         "8 to 1000 in steps of four, each at least 1 mm and at most a quarter of the shorter side wide; in place of a pitch",
     },
-    pitchParameter("1 mm to a quarter of the shorter side"),
-    depthParameter,
+    pitchParameter("1 mm to a quarter of the shorter side, at most 1000 scallops"),
+    {
+      ...depthParameter,
+      default:
+        "half of the pitch (half circles), a hair less where the oval is so flat that these would touch",
+      range:
+        "0.1 mm more than the oval bulges from valley to valley at its roundest, to where neighbours touch at its flattest",
+    },
   ],
   symmetry: "upright and level",
 } as const satisfies CatalogueEntry;
@@ -120,13 +127,15 @@ interface Solution {
   /** At which neighbours touch, less a hair of room. */
   readonly deepest: number;
   readonly pitch: number;
+  /** By which the line from valley to valley turns in the valley where the oval is roundest, in radians. */
+  readonly mostTurn: number;
   /** From the one left of the top to the one below the right end, about the middle. */
   readonly valleys: readonly Point[];
 }
 
 function solve(oval: ScallopedOvalShape): Solution {
   const { shape, width, height } = oval;
-  checkSides(shape, { width, height }, 8 * LEAST_PITCH);
+  checkSides(shape, { width, height }, 4 * LEAST_PITCH);
   if (width > MOST_STRETCHED * height || height > MOST_STRETCHED * width) {
     throw new ShapeError({
       shape,
@@ -137,7 +146,15 @@ function solve(oval: ScallopedOvalShape): Solution {
     });
   }
   const solution = oval.count === undefined ? nearest(oval) : counted(oval, oval.count);
-  return { ...solution, depth: depthWithin(shape, oval.depth, solution.deepest, Math.sqrt(solution.pitch)) };
+  if (oval.depth === undefined) return solution;
+  const half = solution.pitch / 2;
+  const [c, s] = cosineAndSine(solution.mostTurn / 4);
+  const depth = depthWithin(shape, oval.depth, {
+    smooth: (half * s) / c,
+    deepest: solution.deepest,
+    hair: Math.sqrt(solution.pitch),
+  });
+  return { ...solution, depth };
 }
 
 function counted(oval: ScallopedOvalShape, count: number): Solution {
@@ -158,11 +175,11 @@ function counted(oval: ScallopedOvalShape, count: number): Solution {
 function nearest(oval: ScallopedOvalShape): Solution {
   const { shape, width, height } = oval;
   const shorter = Math.min(width, height);
-  const pitch = oval.pitch ?? usualPitch(shorter);
+  const pitch = oval.pitch ?? usualPitch(shorter, 1.6 * (width + height));
   checkLength(pitch, {
     shape,
     key: "pitch",
-    least: Math.max(LEAST_PITCH, Math.ceil((1.6 * (width + height)) / MOST_SCALLOPS)),
+    least: leastPitch(1.6 * (width + height)),
     most: Math.floor(shorter / 4),
     because: "a quarter of the shorter side, and at most a thousand scallops",
     help: "Use another pitch or another size.",
@@ -200,13 +217,14 @@ function solved(oval: ScallopedOvalShape, count: number): Solution {
   for (let round = 1; ; round += 1) {
     const valleys = equalChords(innerA, innerB, count);
     const pitch = distance(valleys[0] as Point, valleys[1] as Point);
-    const deepest = (pitch / 2) * deepestTangent(leastTurn(valleys), pitch / 2);
-    const depth = Math.min(oval.depth ?? deepest, deepest);
+    const [leastTurn, mostTurn] = turnsOf(valleys);
+    const deepest = (pitch / 2) * deepestTangent(leastTurn, pitch / 2);
+    const depth = Math.min(oval.depth ?? pitch / 2, deepest);
     // One scallop stands level across the top, one upright across the right end: the box is theirs.
     const nextA = (a - depth) / root(pitch / 2 / innerB);
     const nextB = (b - depth) / root(pitch / 2 / innerA);
     const moved = Math.max(Math.abs(nextA - innerA), Math.abs(nextB - innerB));
-    if (moved < FOUND || round === MOST_ROUNDS) return { count, depth, deepest, pitch, valleys };
+    if (moved < FOUND || round === MOST_ROUNDS) return { count, depth, deepest, pitch, mostTurn, valleys };
     innerA = nextA;
     innerB = nextB;
   }
@@ -217,20 +235,22 @@ function root(part: number): number {
   return Math.sqrt(Math.max(0.25, 1 - part * part));
 }
 
-/** How much the line from valley to valley turns in the valley where it turns least. */
-function leastTurn(valleys: readonly Point[]): number {
-  let least = Number.POSITIVE_INFINITY;
+/** How much the line from valley to valley turns in the valleys where it turns least and most. */
+function turnsOf(valleys: readonly Point[]): readonly [least: number, most: number] {
+  let [least, most] = [Number.POSITIVE_INFINITY, 0];
   for (let index = 1; index < valleys.length - 1; index += 1) {
-    const [before, at, after] = [valleys[index - 1], valleys[index], valleys[index + 1]] as [
-      Point,
-      Point,
-      Point,
-    ];
-    const [x, y] = [at.x - before.x, at.y - before.y];
-    const [nextX, nextY] = [after.x - at.x, after.y - at.y];
-    least = Math.min(least, angleOf(x * nextX + y * nextY, x * nextY - y * nextX));
+    const at = valleys[index] as Point;
+    const [x, y] = lessOf(at, valleys[index - 1] as Point);
+    const [nextX, nextY] = lessOf(valleys[index + 1] as Point, at);
+    const turn = angleOf(x * nextX + y * nextY, x * nextY - y * nextX);
+    least = Math.min(least, turn);
+    most = Math.max(most, turn);
   }
-  return least;
+  return [least, most];
+}
+
+function lessOf(one: Point, other: Point): readonly [x: number, y: number] {
+  return [one.x - other.x, one.y - other.y];
 }
 
 /** Steps of the secant rule; each about doubles the digits. */

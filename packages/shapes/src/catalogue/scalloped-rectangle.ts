@@ -10,7 +10,7 @@ import {
   depthParameter,
   LEAST_DEPTH,
   LEAST_PITCH,
-  MOST_SCALLOPS,
+  leastPitch,
   pitchParameter,
   type Scallops,
   scallopArc,
@@ -39,8 +39,8 @@ export interface ScallopedSquareShape {
 }
 
 /**
- * How far the pitches of the two pairs of sides may differ where counts near the wish allow it, in parts of the pitch. They
- * always lie within half a pitch over the whole longer side.
+ * How far the pitches along width and height may differ, in parts of the narrower one, where counts whose pitches lie within a
+ * quarter of the wish allow it. Where none do, as in small shapes of few scallops, the counts are taken that differ least.
  */
 export const SAME_PITCH = 0.02;
 
@@ -55,8 +55,8 @@ export const scallopedRectangleEntry = {
   parameters: [
     sizeParameter("width", "How wide it is, over its scallops.", "5 mm"),
     sizeParameter("height", "How high it is, over its scallops.", "5 mm"),
-    pitchParameter("1 mm to a quarter of the shorter side"),
-    depthParameter,
+    pitchParameter("1 mm to a quarter of the shorter side, at most 1000 scallops"),
+    { ...depthParameter, range: "0.1 mm to three eighths of the pitch" },
   ],
   symmetry: "upright and level",
 } as const satisfies CatalogueEntry;
@@ -68,8 +68,8 @@ export const scallopedSquareEntry = {
   about: "A square with a whole number of scallops along each side and one round each corner.",
   parameters: [
     sizeParameter("side", "How long its sides are, over the scallops.", "5 mm"),
-    pitchParameter("1 mm to a quarter of the side"),
-    depthParameter,
+    pitchParameter("1 mm to a quarter of the side, at most 1000 scallops"),
+    { ...depthParameter, range: "0.1 mm to three eighths of the pitch" },
   ],
   symmetry: "upright and level; the same at every quarter turn",
 } as const satisfies CatalogueEntry;
@@ -102,7 +102,11 @@ type Scalloped = Omit<ScallopedRectangleShape, "shape"> & { readonly shape: stri
 export function scallopedRectangleOutline(shape: Scalloped): Outline {
   const { width, height } = shape;
   const { across, down, corner } = solve(shape);
-  const top = mapped(rowFromCorner(width, across, corner), ({ x, y }) => ({ x: width - x, y }));
+  const axis = axisOf(width);
+  const top = mapped(rowFromCorner(width, across, corner), ({ x, y }) => ({
+    x: x === axis ? axis : width - x,
+    y,
+  }));
   const side = mapped(rowFromCorner(height, down, corner), ({ x, y }) => ({ x: width - y, y: x }));
   const { radius, half } = corner;
   const circle = { centre: { x: width - radius, y: radius }, radius };
@@ -202,11 +206,11 @@ function pitchOf(length: Ticks, count: number, depth: Ticks | undefined): number
 function solve({ shape, width, height, pitch: given, depth }: Scalloped): Solution {
   checkSides(shape, { width, height }, 5 * LEAST_PITCH);
   const shorter = Math.min(width, height);
-  const wish = given ?? usualPitch(shorter);
+  const wish = given ?? usualPitch(shorter, 2 * (width + height));
   checkLength(wish, {
     shape,
     key: "pitch",
-    least: Math.max(LEAST_PITCH, Math.ceil((2 * (width + height)) / MOST_SCALLOPS)),
+    least: leastPitch(2 * (width + height)),
     most: Math.floor(shorter / 4),
     because: "a quarter of the shorter side, and at most a thousand scallops",
     help: "Use another pitch or another size.",

@@ -78,15 +78,15 @@ function starPlace({ shape, diameter, points = 5, depth }: StarShape) {
     help: "A star has a point or two more than two.",
   });
   const radius = diameter / 2;
-  const usual = Math.round(radius * (points < 6 ? PENTAGRAM_DEPTH : HEXAGRAM_DEPTH));
-  const notch = depth ?? usual;
-  checkLength(notch, {
+  const limits = {
     shape,
     key: "depth",
     least: Math.ceil(radius * (1 - cosine(Math.PI / points))) + LEAST_NOTCH,
     most: Math.floor(radius * 0.9),
     because: "from the lines between the points to nine tenths of the radius",
-    help: "Use shallower notches for finer points, deeper ones for a sharper star.",
-  });
+    help: "Use shallower notches for broader points, deeper ones for finer points.",
+  };
+  if (depth !== undefined) checkLength(depth, limits);
+  const notch = depth ?? radius * (points < 6 ? PENTAGRAM_DEPTH : HEXAGRAM_DEPTH);
   return { place: placeOnCircle(diameter, points, "point"), depth: notch };
 }

@@ -21,7 +21,7 @@ const ROUND: Symmetry = { upright: true, level: true, turns: "any" };
 
 /**
  * How a shape is symmetric: about the upright and the level axis of its middle, and under turns about it. Halves of outlines
- * are mirror images to half a tick, turns to two ticks.
+ * are mirror images to half a tick, turns are alike to three ticks.
  *
  * @example
  * symmetryOf({ shape: "heart", width: 81280, height: 76200 }) // => { upright: true, level: false, turns: 1 }

@@ -80,9 +80,15 @@ export function tagOutline(tag: TagShape): Outline {
   const start = { x: width - cut, y: 0 };
   const edges = [{ to: { x: width, y: cut } }, { to: { x: width, y: height } }];
   const outer = mirroredUpright({ start, edges }, width);
-  const hole = tag.hole ?? Math.floor(Math.min(USUAL_HOLE, width / 8, height / 4));
+  const hole = tag.hole ?? usualHole(width, height);
   if (hole === 0) return { outer, windows: [] };
   return { outer, windows: [holeOf(tag, cut, hole)] };
+}
+
+/** As odd or even as the width, so that it stands in the middle. */
+function usualHole(width: Ticks, height: Ticks): Ticks {
+  const hole = Math.floor(Math.min(USUAL_HOLE, width / 8, height / 4));
+  return hole - ((width - hole) % 2);
 }
 
 function holeOf({ shape, width, height, holeFromTop }: TagShape, cut: Ticks, hole: Ticks) {
