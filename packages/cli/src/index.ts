@@ -17,3 +17,4 @@ export type {
   ProjectPlanSummary,
 } from "./project-plan/project-plan-summary.js";
 export { type ExitCode, run } from "./run.js";
+export type { ShapeReport, StitchReport } from "./shape/shape-report.js";

@@ -7,6 +7,8 @@ import { planCommand } from "./plan/plan-command.js";
 import { projectPlanCommand } from "./project-plan/project-plan-command.js";
 import { addPlanOptions, PLAN_OPTIONS, type WrittenOptions } from "./request/plan-options.js";
 import { asksForList } from "./request/project-plan-request.js";
+import { shapeCommand } from "./shape/shape-command.js";
+import { addShapeOptions, SHAPE_OPTIONS } from "./shape/shape-options.js";
 import { newCommand } from "./starter/new-command.js";
 import { VERSION } from "./version.js";
 import { listed } from "./words/listed.js";
@@ -33,7 +35,7 @@ export async function run(argv: readonly string[], io: Io): Promise<ExitCode> {
   }
 }
 
-type CommandName = "plan" | "check" | "new";
+type CommandName = "plan" | "check" | "new" | "shape";
 
 interface Described {
   readonly description: string;
@@ -67,6 +69,17 @@ Exit codes: 0 the project can be planned, whatever else is found; 1 a piece fits
 const NEW_HELP = `
 Exit codes: 0 written; 2 wrong usage, or cards.yaml is there already: nothing written.`;
 
+const SHAPE_HELP = `
+A size is that of the whole shape: across the circle round it for circles, polygons and stars, else
+width x height:
+  sheetwright shape heart --size 3in --out heart.svg
+  sheetwright shape star --size 3 --set points=6 --stitched
+  sheetwright shape scalloped-circle --size 3in --window circle --window-size 2in --out ring.svg
+A file of your own is measured at its size, and can be stitched or grown:
+  sheetwright shape bird.svg --grow 1/8 --out bird-shadow.svg
+
+Exit codes: 0 done; 2 wrong usage or input, or the file is there already: nothing written.`;
+
 const COMMANDS: Readonly<Record<CommandName, Described>> = {
   plan: {
     description: "Turns a project of cards, or a list of pieces, into cut sheets.",
@@ -87,6 +100,15 @@ const COMMANDS: Readonly<Record<CommandName, Described>> = {
     writes: false,
     addOptions: addCheckOptions,
     run: checkCommand,
+  },
+  shape: {
+    description: "Measures a die shape, and writes it as an SVG file at true size; or lists all shapes.",
+    usage: "heart --size 3in --out heart.svg [options]\n       sheetwright shape --list [--out shapes.svg]",
+    argument: ["[shape]", "the name of the shape, or an SVG file of your own"],
+    help: SHAPE_HELP,
+    writes: true,
+    addOptions: addShapeOptions,
+    run: shapeCommand,
   },
   new: {
     description: "Writes a small project to start from, cards.yaml, with comments that explain it.",
@@ -140,7 +162,7 @@ function describeProgram(
 }
 
 function commandNames(): readonly CommandName[] {
-  return ["new", "check", "plan"];
+  return ["new", "check", "plan", "shape"];
 }
 
 function explain(error: unknown, argv: readonly string[], io: Io): ExitCode {
@@ -179,7 +201,9 @@ function usageFault({ code, message }: CommanderError): Fault {
   const quoted = /'([^']*)'/.exec(found)?.[1] ?? "";
   if (code === "commander.optionMissingArgument") {
     const option = quoted.split(" ")[0] ?? quoted;
-    const example = Object.values(PLAN_OPTIONS).find(({ flags }) => flags === quoted);
+    const example = [...Object.values(PLAN_OPTIONS), ...Object.values(SHAPE_OPTIONS)].find(
+      ({ flags }) => flags === quoted,
+    );
     const such =
       example !== undefined && "example" in example ? `, such as ${option} ${example.example}` : "";
     return {

@@ -1,6 +1,7 @@
 import { readFile } from "node:fs/promises";
 import { describe, expect, it } from "vitest";
 import { OPTION_KEYS, optionName } from "../src/request/plan-options.js";
+import { SHAPE_OPTION_KEYS, shapeOptionName } from "../src/shape/shape-options.js";
 import { memoryFiles } from "./memory-files.js";
 import { runIn } from "./run-in.js";
 
@@ -12,6 +13,20 @@ const fixture = (name: string): Promise<string> =>
 describe("the page on the command line", () => {
   it.each(OPTION_KEYS)("explains the option %s", (key) => {
     expect(page).toMatch(new RegExp(`^\\| \`${optionName(key)}\\b`, "m"));
+  });
+
+  it("explains the options of a shape in their order, and no other", () => {
+    const [, section = ""] = /\n## A shape\n([\s\S]*?)\n## /.exec(page) ?? [];
+    const explained = [...section.matchAll(/^\| `(--[a-z-]+)/gm)].map((match) => match[1]);
+    expect(explained).toEqual(SHAPE_OPTION_KEYS.map(shapeOptionName));
+  });
+
+  it("shows what a shape really says", async () => {
+    const [, command = "", said = ""] =
+      /\n## A shape\n\n {4}sheetwright (.*)\n[\s\S]*?\n\n((?: {4}.*\n|\n)+)/.exec(page) ?? [];
+    const { code, stdout } = await runIn(command.split(" "), { files: memoryFiles({ "/desk/a": "" }) });
+    expect(code).toBe(0);
+    expect(said.replace(/^ {4}/gm, "").trimEnd()).toBe(stdout.trimEnd());
   });
 
   it("shows a piece list that can be planned", async () => {
