@@ -1,3 +1,5 @@
+// Bridges and gaps
+export { smallestBridge, smallestGap, type ThinPlace, thinPlaces } from "./bridge/thin-places.js";
 // The catalogue
 export type { ArchShape } from "./catalogue/arch.js";
 export type { BannerShape, BannerTail } from "./catalogue/banner.js";
