@@ -65,8 +65,9 @@ export function smallestGap(outline: Outline): ThinPlace | null {
  * Throws a RangeError for a width that is no number above 0.
  *
  * @example
- * const frame = { shape: "frame", outer: { shape: "square", side: 81280 }, window: { shape: "square", side: 77216 } };
- * thinPlaces(outlineOf(frame), 2540).map(({ kind, width }) => `${kind} ${width}`)
+ * const [outer, window] = [81280, 77216].map((side) => ({ shape: "square", side }));
+ * const frame = outlineOf({ shape: "frame", outer, window, leastBridge: 1600 });
+ * thinPlaces(frame, 2540).map(({ kind, width }) => `${kind} ${width}`)
  * // => ["bridge 2032", "bridge 2032", "bridge 2032", "bridge 2032"]
  */
 export function thinPlaces(outline: Outline, width: Ticks): readonly ThinPlace[] {
@@ -102,16 +103,18 @@ function clearPlaces(
   const rings: readonly Ring[] = ringsOf(outline).map((ring) =>
     kind === "bridge" ? ring : reversedRing(ring),
   );
-  const sides = rings.flatMap((ring, index) => sidesOf(stretchesOfRing(ring), index));
+  const sides = sidesOf(rings.map((ring) => stretchesOfRing(ring)));
   const stretches = sides.map(({ stretch }) => stretch);
   const winding = kind === "bridge" ? 1 : 0;
-  const isClear = (place: Facing) =>
+  const isClear = (place: Facing, sidesNear: readonly Side[]) =>
     place.width <= TOUCHING ||
-    (isNeck(place, stretches) && Math.abs(windingOf(stretches, middleOf(place))) === winding);
+    (!isCutByNeighbours(place, sidesNear, stretches) &&
+      isNeck(place, stretches) &&
+      Math.abs(windingOf(stretches, middleOf(place))) === winding);
   const found: KnownPlace[] = [];
-  for (const places of placesUpTo(sides, width)) {
+  for (const { places, between } of placesUpTo(sides, width)) {
     if (isKnown(found, places[0] as Facing, stretches)) continue;
-    const clear = places.find(isClear);
+    const clear = places.find((place) => isClear(place, between));
     if (clear === undefined) continue;
     const { from, to } = clear;
     found.push({
@@ -131,10 +134,16 @@ interface KnownPlace {
   readonly toEdges: readonly Stretch[];
 }
 
+/** Places of which the first that is clear is meant, and the two edges that they lie on or at the start of. */
+interface Candidate {
+  readonly places: readonly Facing[];
+  readonly between: readonly [Side, Side];
+}
+
 /** All places that may be narrow, the narrowest first. */
-function placesUpTo(sides: readonly Side[], width: number): readonly (readonly Facing[])[] {
+function placesUpTo(sides: readonly Side[], width: number): readonly Candidate[] {
   const sorted = [...sides].sort((a, b) => a.stretch.left - b.stretch.left);
-  const found: (readonly Facing[])[] = [];
+  const found: Candidate[] = [];
   let open: Side[] = [];
   for (const side of sorted) {
     const { left, top, right, bottom } = side.stretch;
@@ -142,15 +151,15 @@ function placesUpTo(sides: readonly Side[], width: number): readonly (readonly F
     for (const other of open) {
       if (boxGap(other.stretch, left, top, right, bottom) > width) continue;
       const touch = touchOf(side, other);
-      if (touch !== null) found.push([touch]);
+      if (touch !== null) found.push({ places: [touch], between: [side, other] });
       for (const places of facingPlaces(side, other)) {
         const narrow = places.filter((place) => place.width <= width && place.width > TOUCHING);
-        if (narrow.length > 0) found.push(narrow);
+        if (narrow.length > 0) found.push({ places: narrow, between: [side, other] });
       }
     }
     open.push(side);
   }
-  return found.sort((a, b) => (a[0] as Facing).width - (b[0] as Facing).width);
+  return found.sort((a, b) => (a.places[0] as Facing).width - (b.places[0] as Facing).width);
 }
 
 /** How far apart along its ring two points must lie to be no neighbours, in ticks. */
@@ -203,6 +212,17 @@ function middleOf({ from, to }: Pick<Facing, "from" | "to">): Point {
 /** How far the space beside a bridge is looked at, in parts of half its width, and how much narrower it may be, in ticks. */
 const LOOKED_AT = 1 / 4;
 const AS_WIDE = 4;
+
+/** Whether the next edges along the line reach into the disc over a place: most that are not clear are told by these. */
+function isCutByNeighbours(
+  place: Facing,
+  between: readonly Side[],
+  stretches: readonly Stretch[],
+): boolean {
+  const middle = middleOf(place);
+  const near = between.flatMap(({ number }) => stretches.slice(Math.max(0, number - 2), number + 3));
+  return distanceFromAll(near, middle) < place.width / 2 - CLEAR;
+}
 
 /** Whether the disc over a place is clear, and to both sides of it the space goes on as wide as there. */
 function isNeck(place: Facing, stretches: readonly Stretch[]): boolean {

@@ -29,8 +29,8 @@ import { tagOutline } from "./tag.js";
  * Throws a ShapeError (a RangeError) where a parameter makes no sense.
  *
  * @example
- * outlineOf({ shape: "circle", diameter: 8 }).outer
- * // => [{ through: { x: 8, y: 4 }, to: { x: 4, y: 8 } }, { through: { x: 0, y: 4 }, to: { x: 4, y: 0 } }]
+ * outlineOf({ shape: "circle", diameter: 80 }).outer
+ * // => [{ through: { x: 80, y: 40 }, to: { x: 40, y: 80 } }, { through: { x: 0, y: 40 }, to: { x: 40, y: 0 } }]
  * const ring = { shape: "frame", outer: { shape: "circle", diameter: 81280 }, window: { shape: "circle", diameter: 60960 } };
  * outlineOf(ring).windows.length // => 1
  * outlineOf({ shape: "star", diameter: 81280, points: 2 }) // throws ShapeError: star, points: found 2

@@ -5,6 +5,7 @@ import { checkSides } from "./check-parameter.js";
 import { circleRing } from "./circle.js";
 import { type CatalogueEntry, sizeParameter } from "./entry.js";
 import { axisOf, mirroredBoth, nearestOn } from "./path.js";
+import { ShapeError } from "./shape-error.js";
 
 /** A true ellipse. */
 export interface OvalShape {
@@ -27,6 +28,9 @@ export const ovalEntry = {
  */
 const ARC_ERROR: Ticks = 1;
 
+/** The tips of narrower ones would be rounder than whole ticks can tell. */
+const MOST_STRETCHED = 10;
+
 /** So few are never enough for the formula to hold, which leaves out higher terms. */
 const FEWEST_ARCS = 3;
 
@@ -37,6 +41,15 @@ const FEWEST_ARCS = 3;
  */
 export function ovalOutline({ shape, width, height }: OvalShape): Outline {
   checkSides(shape, { width, height });
+  if (width > MOST_STRETCHED * height || height > MOST_STRETCHED * width) {
+    throw new ShapeError({
+      shape,
+      key: width > height ? "width" : "height",
+      found: Math.max(width, height),
+      expected: "at most ten times the other side",
+      help: "Make it rounder, or take a leaf.",
+    });
+  }
   if (width === height) return { outer: circleRing(width), windows: [] };
   const a = width / 2;
   const b = height / 2;

@@ -19,7 +19,7 @@ export interface RoundPlace {
 const EXACT = 1e-6;
 
 /** How far arcs between whole ticks reach beyond the ideal ones. */
-const ROUNDING: Ticks = 0.3;
+const ROUNDING: Ticks = 0.6;
 
 /** The box is rounded by half a tick at most. */
 const NEXT_TO: Ticks = 0.75;

@@ -27,7 +27,7 @@ const FINEST_TOLERANCE: Ticks = 1;
  *
  * @example
  * const disc = outlineOf({ shape: "circle", diameter: 81280 });
- * flatten(disc, { tolerance: 32 }).outer.length // => 112
+ * flatten(disc, { tolerance: 32 }).outer.length // => 80
  * flatten(disc, { tolerance: 0 }) // throws RangeError
  */
 export function flatten(

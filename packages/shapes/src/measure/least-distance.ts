@@ -20,7 +20,7 @@ export interface Distance {
  *
  * @example
  * const half = [{ to: { x: 8, y: 0 }, through: { x: 4, y: -4 } }, { to: { x: 0, y: 0 } }];
- * distanceFrom({ outer: half, windows: [] }, { x: 4, y: -9 }).distance // => 5
+ * Math.round(distanceFrom({ outer: half, windows: [] }, { x: 4, y: -9 }).distance) // => 5
  */
 export function distanceFrom(outline: Outline, point: Point): Distance {
   let best: Distance = { distance: Number.POSITIVE_INFINITY, from: point, to: point };

@@ -22,7 +22,7 @@ const STRAIGHT = 2e13 * TICKS_PER_MM;
  * @example
  * const half = { from: { x: 0, y: 0 }, through: { x: 4, y: -4 }, to: { x: 8, y: 0 } };
  * arcOf(half)?.centre // => { x: 4, y: 0 }
- * arcOf(half)?.radius // => 4
+ * Math.round(arcOf(half)?.radius) // => 4
  */
 export function arcOf({ from, through, to }: Span): Arc | null {
   if (through === null) return null;

@@ -16,7 +16,7 @@ export function faultsOf(outline: Outline): readonly string[] {
     faults.push("off the grid");
   if (points.some(({ x, y }) => Object.is(x, -0) || Object.is(y, -0))) faults.push("minus nought");
   if (spans.some(({ from, to }) => from.x === to.x && from.y === to.y)) faults.push("an edge of no length");
-  if (spans.some((span) => Math.abs(arcOf(span)?.turn ?? 0) > 1.02 * Math.PI))
+  if (spans.some((span) => Math.abs(arcOf(span)?.turn ?? 0) > 1.05 * Math.PI))
     faults.push("an arc of more than half a circle");
   if (!(signedAreaOf(outline.outer) > 0)) faults.push("outer line the wrong way round");
   if (!outline.windows.every((window) => signedAreaOf(window) < 0)) faults.push("window the wrong way round");

@@ -32,7 +32,12 @@ const corners = (shorter: number) =>
 
 const plain: readonly fc.Arbitrary<Shape>[] = [
   side(16).map((diameter) => ({ shape: "circle", diameter })),
-  sides(1_600).map((size) => ({ shape: "oval", ...size })),
+  fc
+    .tuple(side(1_600), fc.integer({ min: 10, max: 99 }), fc.boolean())
+    .map(([length, percent, lies]): Shape => {
+      const breadth = Math.max(1_600, Math.ceil((length * percent) / 100));
+      return { shape: "oval", width: lies ? length : breadth, height: lies ? breadth : length };
+    }),
   side(16).chain((length) => corners(length).map((cut) => ({ shape: "square", side: length, ...cut }))),
   sides(16).chain((size) =>
     corners(Math.min(size.width, size.height)).map((cut) => ({ shape: "rectangle", ...size, ...cut })),
@@ -53,12 +58,14 @@ const plain: readonly fc.Arbitrary<Shape>[] = [
   side().chain((width) =>
     within(width, 0.667, 2).map((height): Shape => ({ shape: "heart", width, height })),
   ),
-  sides().chain(({ width, height }) =>
-    maybe(within(width, 0.05, Math.min(0.5, height / width)))
-      // An arch flatter than a twentieth of its width is refused, also where the height leaves no other.
-      .filter(() => height > width / 10)
-      .map((rise): Shape => ({ shape: "arch", width, height, rise })),
-  ),
+  // An arch flatter than a twentieth of its width is refused, also where the height leaves no other.
+  sides()
+    .filter(({ width, height }) => height > width / 10)
+    .chain(({ width, height }) =>
+      maybe(within(width, 0.05, Math.min(0.5, height / width))).map(
+        (rise): Shape => ({ shape: "arch", width, height, rise }),
+      ),
+    ),
   side().map((diameter) => ({ shape: "half-circle", diameter })),
   sides().map((size) => ({ shape: "leaf", ...size })),
   side().chain((width) => within(width, 1.11, 4).map((height): Shape => ({ shape: "drop", width, height }))),
@@ -95,20 +102,20 @@ const scalloped: readonly fc.Arbitrary<Shape>[] = [
       // From just over the bulge of the circle to touching.
       const bulge = (1 - Math.cos(Math.PI / count)) / 2 + 165 / diameter;
       const touching = Math.sin(Math.PI / count) / 2;
-      return maybe(within(diameter, bulge, touching))
-        .filter((depth) => depth === undefined || bulge < touching)
-        .map((depth): Shape => ({ shape: "scalloped-circle", diameter, count, depth }));
+      return maybe(within(diameter, bulge, touching)).map(
+        (depth): Shape => ({ shape: "scalloped-circle", diameter, count, depth }),
+      );
     }),
   ),
-  side(8_000).chain((width) =>
-    within(width, 0.34, 2.9)
-      .filter((height) => height > 8_000)
-      .chain((height) =>
-        maybe(pitch(Math.min(width, height), 0.25)).map(
-          (wish): Shape => ({ shape: "scalloped-oval", width, height, pitch: wish }),
-        ),
+  fc
+    .tuple(side(8_000), fc.integer({ min: 35, max: 290 }))
+    .map(([width, percent]) => ({ width, height: Math.round((width * percent) / 100) }))
+    .filter(({ height }) => height > 8_000)
+    .chain((size) =>
+      maybe(pitch(Math.min(size.width, size.height), 0.25)).map(
+        (wish): Shape => ({ shape: "scalloped-oval", ...size, pitch: wish }),
       ),
-  ),
+    ),
   side(8_200).chain((length) =>
     maybe(pitch(length, 0.25)).map(
       (wish): Shape => ({ shape: "scalloped-square", side: length, pitch: wish }),
