@@ -111,7 +111,7 @@ function filledRegions(
     state.notes.add(
       "overlap-joined",
       WHOLE_FILE,
-      "Shapes that overlap were joined; one that lies wholly on another leaves no line. Where it is to be a window, subtract it in the drawing program.",
+      "Shapes that overlap were joined; one that lies wholly on another, such as a background, leaves no line. Where it is to be a window, subtract it in the drawing program.",
     );
   }
   return joined;

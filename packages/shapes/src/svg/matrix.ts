@@ -40,6 +40,20 @@ export function mapPoint({ a, b, c, d, e, f }: Matrix, { x, y }: Point): Point {
   return { x: a * x + c * y + e, y: b * x + d * y + f };
 }
 
+/** The way back; `null` where all is mapped onto a line. @internal */
+export function inverseOf({ a, b, c, d, e, f }: Matrix): Matrix | null {
+  const area = a * d - b * c;
+  const inverse = {
+    a: d / area,
+    b: -b / area,
+    c: -c / area,
+    d: a / area,
+    e: (c * f - d * e) / area,
+    f: (b * e - a * f) / area,
+  };
+  return Object.values(inverse).every((number) => Number.isFinite(number)) ? inverse : null;
+}
+
 /** @internal */
 export function scaling(x: number, y: number): Matrix {
   return { ...IDENTITY, a: x, d: y };

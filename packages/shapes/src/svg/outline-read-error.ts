@@ -39,7 +39,7 @@ export type OutlineReadFaultCode =
 
 /** Where something stands. */
 export interface OutlinePlace {
-  /** The line in the file, from 1, at which the element's tag ends; `null` for path data and for the whole file. */
+  /** The line in the file, from 1, at which the element's tag starts; `null` for path data and for the whole file. */
   readonly line: number | null;
   /** The element, such as `path#leaf`; empty for the whole file. */
   readonly element: string;

@@ -30,7 +30,7 @@ export interface SvgDocument {
   readonly style: string;
 }
 
-/** XML says of an element only where its tag ends. */
+/** An element whose end has not come. */
 interface OpenElement extends SvgElement {
   readonly attributes: Map<string, string>;
 }
@@ -85,8 +85,11 @@ export function parseDocument(text: string, limits: ReadLimits, notes: Notes): S
     }
   });
   let attributeCount = 0;
+  let startLine = 1;
   parser.on("opentagstart", () => {
     attributeCount = 0;
+    // One character after the name has been read, which may be the end of its line.
+    startLine = parser.columnIndex === 0 ? parser.line - 1 : parser.line;
   });
   parser.on("attribute", () => {
     attributeCount += 1;
@@ -133,7 +136,7 @@ export function parseDocument(text: string, limits: ReadLimits, notes: Notes): S
         attributes.set("href", value);
       }
     }
-    const element: OpenElement = { name: tag.local, attributes, children: [], line: parser.line };
+    const element: OpenElement = { name: tag.local, attributes, children: [], line: startLine };
     if (tag.local === "script") {
       notes.add("script-left-out", here("script"), "A script was left out; nothing is run.");
     }

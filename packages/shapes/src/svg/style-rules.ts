@@ -16,6 +16,7 @@ const PROPERTIES = [
   "filter",
   "mask",
   "opacity",
+  "overflow",
   "stroke",
   "stroke-opacity",
   "stroke-width",

@@ -11,7 +11,7 @@ export interface SvgElement {
   /** Those without a namespace; `href` is also what `xlink:href` says. */
   readonly attributes: ReadonlyMap<string, string>;
   readonly children: SvgElement[];
-  /** The line, from 1, at which its tag ends. */
+  /** The line, from 1, at which its tag starts. */
   readonly line: number;
 }
 

@@ -1,8 +1,9 @@
 /** Goes through a drawing as a viewer would and collects the shapes that it shows. */
 
+import type { Point } from "../outline/point.js";
 import { type Appearance, inherited, isFilled, isStroked, isZero } from "./appearance.js";
 import type { DrawnShape } from "./join-shapes.js";
-import { after, type Matrix, parseTransform, shifting } from "./matrix.js";
+import { after, inverseOf, type Matrix, mapPoint, parseTransform, scaling, shifting } from "./matrix.js";
 import type { OutlinePlace } from "./outline-read-error.js";
 import type { SvgDocument } from "./parse-document.js";
 import { quoted } from "./quoted.js";
@@ -201,9 +202,11 @@ export class Walk {
       return;
     }
     const shifted = after(outside.matrix, shifting(x, y));
+    const before = this.shapes.length;
     const text = attributes.get("viewBox");
     if (text === undefined) {
       this.drawChildren(element, { ...outside, matrix: shifted, width, height });
+      this.#noteClipping(element, shifted, { width, height }, before);
       return;
     }
     const box = parseViewBox(text);
@@ -233,6 +236,35 @@ export class Walk {
       width: box.width,
       height: box.height,
     });
+    this.#noteClipping(element, shifted, { width, height }, before);
+  }
+
+  /** A drawing in a drawing shows nothing beyond its own edges, unless it says so. */
+  #noteClipping(
+    element: SvgElement,
+    matrix: Matrix,
+    size: { readonly width: number; readonly height: number },
+    before: number,
+  ): void {
+    const overflow = this.#rules.styleOf(element).get("overflow");
+    if (overflow === "visible" || overflow === "auto") return;
+    const { tolerance } = this.#state.settings;
+    // Seen from where the drawing's corner is the origin and its sides are 1 long.
+    const inverse = inverseOf(after(matrix, scaling(size.width, size.height)));
+    if (inverse === null) return;
+    const slack = tolerance * Math.max(...[inverse.a, inverse.b, inverse.c, inverse.d].map(Math.abs)) * 2;
+    const isBeyond = ({ x, y }: Point) => Math.min(x, y) < -slack || Math.max(x, y) > 1 + slack;
+    const points = this.shapes
+      .slice(before)
+      .flatMap(({ rings }) =>
+        rings.flatMap((ring) =>
+          ring.flatMap((edge) => ("through" in edge ? [edge.to, edge.through] : [edge.to])),
+        ),
+      );
+    if (points.some((point) => isBeyond(mapPoint(inverse, point)))) {
+      const sentence = "It is shown cut off at its edges, but was read whole.";
+      this.#state.notes.add("clip-not-applied", placeOf(element), sentence);
+    }
   }
 
   #drawUsed(element: SvgElement, outside: Surroundings): void {

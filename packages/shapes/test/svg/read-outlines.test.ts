@@ -143,6 +143,29 @@ describe("what is read", () => {
     ).toEqual(["style-rule-left-out"]);
   });
 
+  test("what a nested drawing or a symbol cuts off is said", () => {
+    const nested = (more: string) =>
+      file(
+        `<svg x="10" y="10" width="30" height="30" viewBox="0 0 3 3"${more}><rect x="1" y="1" width="4" height="1"/></svg>`,
+      );
+    expect(notesOf(nested(""))).toEqual(["clip-not-applied"]);
+    expect(notesOf(nested(' overflow="visible"'))).toEqual([]);
+    const symbol = (width: number) =>
+      file(`<symbol id="a" viewBox="0 0 3 3"><rect width="${width}" height="3"/></symbol>
+        <use href="#a" width="30" height="30" transform="translate(30 10) rotate(30) scale(.5 1)"/>`);
+    expect(notesOf(symbol(3))).toEqual([]);
+    expect(notesOf(symbol(4))).toEqual(["clip-not-applied"]);
+  });
+
+  test("a mark of the byte order before the file is no fault, nor are line ends of two characters", () => {
+    const marked = `\uFEFF${file(SQUARE)}`.replaceAll("\n", "\r\n");
+    expect(readOutlines(marked).outlines).toEqual(readOutlines(file(SQUARE)).outlines);
+  });
+
+  test("an element stands at the line where it starts", () => {
+    expect(faultsOf(() => readOutlines(file('<path\n d="M0 0"\n transform="x"\n/>')))[0]?.line).toBe(2);
+  });
+
   test("open lines are left out where that is asked for", () => {
     const { outlines, notes } = readOutlines(file(`<line x2="30"/><path d="M1 1h3"/>${SQUARE}`), {
       leaveOut: ["open-paths"],
