@@ -4,6 +4,7 @@
  */
 
 import type { Size, Ticks } from "@sheetwright/measure";
+import type { Shape } from "@sheetwright/shapes";
 import type { Choice } from "./layer.js";
 
 /** The machine that presses dies through paper. */
@@ -12,11 +13,15 @@ export interface DieMachine {
   readonly platform: Size;
   /** What a die blank has more on each side where nothing else is said. */
   readonly margin: Ticks;
+  /** Paper between two cuts that is narrower than this tears and curls. */
+  readonly narrowestBridge: Ticks;
 }
 
 /** One size of a die. */
 export interface DieSize {
-  /** Width and height of the shape that it cuts. */
+  /** The shape by the catalogue of shapes; absent where only its size is known: a rectangle is drawn. */
+  readonly shape?: Shape | undefined;
+  /** Width and height of the shape that it cuts: the box of its outline. */
   readonly cut: Size;
   /** What is cut from the sheet. */
   readonly blank: Size;

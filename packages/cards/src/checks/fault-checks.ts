@@ -139,6 +139,22 @@ export const faultChecks = [
     advice: "Make it smaller or move it.",
   },
   {
+    code: "no-die",
+    severity: "error",
+    title: "No die large enough for a mat",
+    rule: "A mat beneath a die cut is of the smallest die that shows the wanted border all round, by the real outlines.",
+    source: "geometry",
+    advice: "Take a larger die, or ask for a narrower border; the message says by how much.",
+  },
+  {
+    code: "no-stitches",
+    severity: "error",
+    title: "A shape without room for its stitches",
+    rule: "A line of stitches lies inside the edge of its shape, and holds whole stitches.",
+    source: "geometry",
+    advice: "Bring the line nearer to the edge, take shorter stitches, or a larger shape.",
+  },
+  {
     code: "part-vanishes",
     severity: "error",
     title: "A part of which nothing is left",

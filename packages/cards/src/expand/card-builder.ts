@@ -2,7 +2,19 @@
 // they are added, which is the order they are stacked in.
 
 import { formatLength, formatSize, type Size, type Ticks, type Unit } from "@sheetwright/measure";
-import type { CardLayer, CardSeam, Item, Join, Piece, PieceDie, PieceForm, Rounding } from "../expansion.js";
+import type { Outline } from "@sheetwright/shapes";
+import type {
+  CardLayer,
+  CardSeam,
+  Item,
+  Join,
+  Piece,
+  PieceDie,
+  PieceForm,
+  Reveal,
+  Rounding,
+  StitchMarks,
+} from "../expansion.js";
 import type { Choice, Design, GrainNeed, Layer, Project, Ribbon, Sides, SurfaceName } from "../project.js";
 import type { ProjectFault } from "../project-fault.js";
 import { designLetters } from "./design-letters.js";
@@ -66,6 +78,7 @@ export interface CardBuilder {
   readonly borders: LaidBorder[];
   readonly seams: CardSeam[];
   readonly joins: Join[];
+  readonly reveals: Reveal[];
   readonly hides: HiddenJoin[];
   /** The faces of the papers of the project, by id. */
   readonly faces: ReadonlyMap<string, FaceOfPaper>;
@@ -91,6 +104,7 @@ export function startCard(design: Design, project: Project, forms: readonly Piec
     borders: [],
     seams: [],
     joins: [],
+    reveals: [],
     hides: [],
     faces: indexFaces(project),
     longestCut: project.trimmer.longestCut,
@@ -120,14 +134,22 @@ export function addLayer(
     readonly foam?: Ticks | null;
     /** What is cut from the sheet, where that is not the layer itself. */
     readonly blank?: DieBlank;
+    /** What it is cut to and the stitches in it, from its top left corner. */
+    readonly outline?: readonly Outline[];
+    readonly stitches?: StitchMarks | null;
   },
 ): number {
   const { surface, rectangle, on, border, grain = null, text = null, foam = null, blank } = at;
+  const { outline, stitches = null } = at;
   const { x, y, width, height } = rectangle;
   const form = { width, height, scores: [], grainAlong: grain?.along ?? null };
   const id = addPiece(builder, piece, [blank?.form ?? form], grain?.need ?? "ignore", blank?.die);
   const lifted = foam === null ? {} : { foam };
-  builder.layers.push({ surface, x, y, width, height, piece: id, on, border, text, ...lifted });
+  const shaped = {
+    ...(outline === undefined ? {} : { outline }),
+    ...(stitches === null ? {} : { stitches }),
+  };
+  builder.layers.push({ surface, x, y, width, height, piece: id, on, border, text, ...lifted, ...shaped });
   return builder.layers.length - 1;
 }
 

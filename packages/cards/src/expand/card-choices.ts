@@ -72,7 +72,14 @@ function ownChoices(layer: Layer): readonly ChoiceAt[] {
     path: `${path}.${layer.kind === "die" ? "paper" : layer.kind}`,
     ...asAsked,
   };
-  if (layer.kind === "die") return [own];
+  if (layer.kind === "die") {
+    const { mats = [], shadow } = layer;
+    return [
+      own,
+      ...mats.map(({ paper }, index) => ({ choice: paper, path: `${path}.mats[${index}].mat`, ...free })),
+      ...(shadow === undefined ? [] : [{ choice: shadow.paper, path: `${path}.shadow.paper`, ...free }]),
+    ];
+  }
   if (layer.kind !== "sentiment") return [own, ...choicesOfJoin(layer.join, path, free)];
   return [
     own,

@@ -2,6 +2,7 @@
 
 import type { Paper, PaperDesign, Project, Sides, Trimmer } from "../project.js";
 import type { ProjectFault } from "../project-fault.js";
+import { checkDieMachine } from "./check-die-cut.js";
 import { checkWeight } from "./check-finish.js";
 import { checkCount, checkLength, checkSize } from "./check-values.js";
 import { fault } from "./fault.js";
@@ -24,8 +25,8 @@ const UNITS = ["in", "mm"] as const;
  *
  * @internal
  */
-export function checkBundle({ units, trimmer, papers }: Project): readonly ProjectFault[] {
-  const faults = [...word("units", units, UNITS), ...checkTrimmer(trimmer)];
+export function checkBundle({ units, trimmer, dieMachine, papers }: Project): readonly ProjectFault[] {
+  const faults = [...word("units", units, UNITS), ...checkTrimmer(trimmer), ...checkDieMachine(dieMachine)];
   const paths = new Map<string, string>();
   for (const paper of papers) {
     const path = `papers.${paper.id}`;

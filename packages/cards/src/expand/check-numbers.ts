@@ -3,19 +3,9 @@
 
 import { LONGEST_LENGTH, type Size } from "@sheetwright/measure";
 import { surfacesOf } from "../fold/surfaces.js";
-import type {
-  Along,
-  BandParts,
-  Design,
-  DieCut,
-  Extent,
-  Flat,
-  Layer,
-  LayerJoin,
-  Place,
-  Project,
-} from "../project.js";
+import type { Along, BandParts, Design, Extent, Flat, Layer, LayerJoin, Place, Project } from "../project.js";
 import type { ProjectFault } from "../project-fault.js";
+import { checkDieCut } from "./check-die-cut.js";
 import { checkFinish } from "./check-finish.js";
 import { checkCount, checkLength, checkSize } from "./check-values.js";
 import { fault } from "./fault.js";
@@ -183,7 +173,7 @@ function checkOwn(layer: Layer, depth: number): readonly ProjectFault[] {
         ...layer.mats.flatMap(({ border }, index) => checkLength(`${path}.mats[${index}].border`, border, 0)),
       ];
     case "die":
-      return [...faults, ...checkDie(layer), ...place(path, layer.place)];
+      return [...faults, ...checkDieCut(layer), ...place(path, layer.place)];
     case "bands": {
       faults.push(...extent(path, layer.extent), ...checkBands(layer, path, depth));
       return faults;
@@ -191,16 +181,6 @@ function checkOwn(layer: Layer, depth: number): readonly ProjectFault[] {
     default:
       return [...faults, ...extent(path, layer.extent), ...checkJoin(layer.join, path)];
   }
-}
-
-/** What a die cuts comes out of its blank. */
-function checkDie({ path, die, cut, blank }: DieCut): readonly ProjectFault[] {
-  const sizes = [...checkSize(`${path}.die`, cut), ...checkSize(`${path}.die`, blank)];
-  if (sizes.length > 0) return sizes.slice(0, 1);
-  if (cut.width <= blank.width && cut.height <= blank.height) return [];
-  const words = die === null ? "This layer is cut to" : `The die ${die} cuts`;
-  const message = `${words} a shape that is larger than its die blank. Make the die blank larger.`;
-  return [contradiction(`${path}.die`, die ?? "a shape", "a die blank that holds the shape", message)];
 }
 
 function checkJoin(join: LayerJoin | undefined, path: string): readonly ProjectFault[] {

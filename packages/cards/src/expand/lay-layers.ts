@@ -1,12 +1,14 @@
 // Lays the layers of a card one on another, from the bottom to the top. In a list each layer lies on the last one before it
 // that carries: a mat, or a panel or bands that fill their carrier up to a border, unless it has layers of its own.
 
-import type { DieCut, Extent, Layer, Sentiment, Sides, Strip } from "../project.js";
-import { addLayer, type CardBuilder, type DieBlank, nextLabel } from "./card-builder.js";
+import type { Extent, Layer, Sentiment, Sides, Strip } from "../project.js";
+import { addLayer, type CardBuilder, nextLabel } from "./card-builder.js";
 import { fault } from "./fault.js";
+import { findBeyondOutline } from "./find-beyond-outline.js";
 import { bandsToLay, layBands } from "./lay-bands.js";
 import { layByBorder } from "./lay-by-border.js";
 import { type LaidBySize, layBySize } from "./lay-by-size.js";
+import { layDieCut } from "./lay-die-cut.js";
 import { layJoin } from "./lay-join.js";
 import { distances, type Rectangle, type Surface } from "./surface.js";
 
@@ -19,7 +21,14 @@ import { distances, type Rectangle, type Surface } from "./surface.js";
 export function layLayers(builder: CardBuilder, layers: readonly Layer[], carrier: Surface): void {
   let below = carrier;
   for (const layer of layers) {
+    const [laid, faults] = [builder.layers.length, builder.faults.length];
     const surface = layLayer(builder, layer, below);
+    // One that does not even lie within the box has been told.
+    if (surface !== null && below.outline !== undefined && builder.faults.length === faults) {
+      for (const own of builder.layers.slice(laid)) {
+        if (own.on === below.on) findBeyondOutline(builder, own, below, `${layer.path}.${extentKey(layer)}`);
+      }
+    }
     if (surface !== null) {
       findHiddenMat(builder, layer, below, surface);
       layLayers(builder, layer.layers, surface);
@@ -42,8 +51,11 @@ function layLayer(builder: CardBuilder, layer: Layer, carrier: Surface): Surface
       return layStrip(builder, layer, carrier);
     case "sentiment":
       return laySentiment(builder, layer, carrier);
-    case "die":
-      return layDieCut(builder, layer, carrier);
+    case "die": {
+      const cut = layDieCut(builder, layer, carrier);
+      if (cut !== null) recordThirds(builder, cut.lowest, cut.laid);
+      return cut?.surface ?? null;
+    }
     case "bands": {
       const laid = layExtent(builder, layer, layer.extent, carrier, layer.name ?? "bands");
       if (laid === null) return null;
@@ -103,24 +115,6 @@ function layStrip(builder: CardBuilder, strip: Strip, carrier: Surface): Surface
     keys: across ? { width: "length", height: "width" } : { width: "width", height: "length" },
   });
   return addSingle(builder, strip, purpose, laid, carrier);
-}
-
-/** The layer is as large as the shape, and its piece as the die blank. */
-function layDieCut(builder: CardBuilder, layer: DieCut, carrier: Surface): Surface {
-  const { path, cut, blank, die, place, grain } = layer;
-  const purpose = layer.name === null ? "die blank" : `${layer.name} die blank`;
-  const laid = layBySize(builder, {
-    size: cut,
-    place,
-    carrier,
-    what: `the shape of the ${nextLabel(builder, purpose)}`,
-    path,
-    keys: { width: "die", height: "die" },
-  });
-  return addSingle(builder, layer, purpose, laid, carrier, {
-    form: { width: blank.width, height: blank.height, scores: [], grainAlong: grain?.along ?? null },
-    die: { name: die, cut: { width: cut.width, height: cut.height } },
-  });
 }
 
 function laySentiment(builder: CardBuilder, sentiment: Sentiment, carrier: Surface): Surface {
@@ -201,11 +195,10 @@ function laySentiment(builder: CardBuilder, sentiment: Sentiment, carrier: Surfa
 
 function addSingle(
   builder: CardBuilder,
-  layer: Exclude<Layer, { kind: "bands" }>,
+  layer: Exclude<Layer, { kind: "bands" | "die" }>,
   purpose: string,
   laid: LaidBySize,
   carrier: Surface,
-  blank?: DieBlank,
 ): Surface {
   const { rectangle } = laid;
   const { path, paper, grain, foam } = layer;
@@ -223,7 +216,6 @@ function addSingle(
             border: distances(rectangle, carrier),
             grain,
             foam,
-            ...(blank === undefined ? {} : { blank }),
           },
         );
   recordThirds(builder, on, laid);
@@ -255,7 +247,7 @@ function findHiddenMat(builder: CardBuilder, layer: Layer, carrier: Surface, rec
 function extentKey(layer: Layer): string {
   if (layer.kind === "strip") return "width";
   if (layer.kind === "sentiment") return "size";
-  if (layer.kind === "die") return "die";
+  if (layer.kind === "die") return layer.die === null ? "size" : "die";
   return layer.extent.by;
 }
 

@@ -1,4 +1,5 @@
 import type { Size, Ticks } from "@sheetwright/measure";
+import type { Outline } from "@sheetwright/shapes";
 import type { Sides, SurfaceName } from "../project.js";
 
 /** A rectangle on a surface of a card, from its top left corner, in ticks. */
@@ -18,6 +19,8 @@ export interface Surface extends Rectangle {
   readonly words: string;
   /** A mat must show. */
   readonly isMat: boolean;
+  /** What it is cut to, where it lies on the surface of the card; absent for a rectangle. */
+  readonly outline?: readonly Outline[] | undefined;
 }
 
 /**

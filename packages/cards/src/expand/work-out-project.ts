@@ -134,7 +134,7 @@ function matPaths(layers: readonly Layer[]): readonly string[] {
   ]);
 }
 
-function finishCard({ design, pieces, layers, seams, joins, roundings }: CardBuilder): Card {
+function finishCard({ design, pieces, layers, seams, joins, reveals, roundings }: CardBuilder): Card {
   const { number, name, format, front, copies, copiesFor, flats, extras } = design;
   const base = pieces[0]?.id ?? "";
   const surfaces = surfacesOfDesign(design);
@@ -151,6 +151,7 @@ function finishCard({ design, pieces, layers, seams, joins, roundings }: CardBui
     layers,
     seams,
     joins,
+    ...(reveals.length === 0 ? {} : { reveals }),
     roundings,
     ...(extras.length === 0
       ? {}

@@ -1,6 +1,6 @@
 import { inches, millimetres, type Ticks, type Unit } from "@sheetwright/measure";
 import type { Along, Extent, Place, Sides } from "../project.js";
-import type { WrittenLayer } from "./read-layers.js";
+import type { RectangularLayer, WrittenLayer } from "./read-layers.js";
 import { readLength, readPlainSize } from "./read-measures.js";
 import type { Reading } from "./reading.js";
 import { listWords } from "./say-value.js";
@@ -21,7 +21,7 @@ const LINES = {
 } as const;
 
 /** Reads how large a layer is: up to a border, or of a size of its own at a place. */
-export function readExtent(layer: WrittenLayer, path: string, reading: Reading): Extent {
+export function readExtent(layer: RectangularLayer, path: string, reading: Reading): Extent {
   const place = readPlace(layer, path, reading);
   const size = readPlainSize(layer.size, pathTo(path, "size"), reading);
   const border = readBorder(layer.border, pathTo(path, "border"), reading);

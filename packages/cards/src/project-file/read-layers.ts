@@ -1,22 +1,27 @@
 import type { Ticks } from "@sheetwright/measure";
-import type { Choice, DieCut, Layer, Run, Sentiment, Strip } from "../project.js";
+import type { Choice, Layer, Run, Sentiment, Strip } from "../project.js";
 import { checkKind } from "./check-kind.js";
 import type { Written } from "./check-structure.js";
 import { readBandParts } from "./read-bands.js";
 import { type ChoiceReading, readChoice } from "./read-choice.js";
-import { type ReadDie, readDieName } from "./read-dies.js";
+import { readDieCut } from "./read-die-cut.js";
 import { CLASSIC_BORDER, readExtent, readPlace, refusePlace } from "./read-extent.js";
 import { THICKEST_EXTRA } from "./read-extras.js";
 import { readJoin } from "./read-join.js";
 import { readLength, readPlainSize } from "./read-measures.js";
 import { LONGEST_NAME } from "./read-paper-design.js";
 import { readText } from "./reading.js";
+import { sayValue } from "./say-value.js";
 import { LAYER_KINDS } from "./schema/layer-schema.js";
 import type { ProjectFile } from "./schema/project-schema.js";
 import { pathTo } from "./value-path.js";
+import { WORDINGS } from "./wording.js";
 
 /** A layer as written, as far as it is right. */
 export type WrittenLayer = Written<NonNullable<ProjectFile["cards"][number]["front"]>[number]>;
+
+/** A layer that is no shape, so that its size has two sides. */
+export type RectangularLayer = Omit<WrittenLayer, "size"> & { readonly size?: string | undefined };
 
 /** How deep layers may lie on each other in the file. */
 const DEEPEST = 12;
@@ -26,8 +31,6 @@ const LONGEST_WORDS = 200;
 /** Stands in for what could not be read, in a card that is not looked into further. */
 const NO_CHOICE: Choice = { faces: [], text: "" };
 const NO_LENGTH: Ticks = 1;
-const NO_SIZE = { width: NO_LENGTH, height: NO_LENGTH };
-const NO_DIE: ReadDie = { name: "", cut: NO_SIZE, blank: NO_SIZE };
 
 /** Reads layers from the bottom to the top, and reports what is wrong with them. */
 export function readLayers(
@@ -54,16 +57,18 @@ export function readLayers(
   });
 }
 
-function readLayer(layer: WrittenLayer, path: string, reading: ChoiceReading, depth: number): Layer | null {
-  const kind = checkKind(layer, LAYER_KINDS, "layer", path, reading.faults);
+function readLayer(written: WrittenLayer, path: string, reading: ChoiceReading, depth: number): Layer | null {
+  const kind = checkKind(written, LAYER_KINDS, "layer", path, reading.faults);
   const at = (key: keyof WrittenLayer) => pathTo(path, key);
   const common = {
     path,
-    name: readText(layer.name, at("name"), reading, LONGEST_NAME),
-    grain: readGrain(layer.grain),
-    foam: readLength(layer.foam, at("foam"), reading, { longest: THICKEST_EXTRA }),
-    layers: readLayers(layer.layers, at("layers"), reading, depth + 1),
+    name: readText(written.name, at("name"), reading, LONGEST_NAME),
+    grain: readGrain(written.grain),
+    foam: readLength(written.foam, at("foam"), reading, { longest: THICKEST_EXTRA }),
+    layers: readLayers(written.layers, at("layers"), reading, depth + 1),
   };
+  if (kind === "die" || kind === "shape") return { ...common, ...readDieCut(written, kind, path, reading) };
+  const layer = withSides(written, path, reading);
   switch (kind) {
     case "mat":
     case "panel": {
@@ -80,8 +85,6 @@ function readLayer(layer: WrittenLayer, path: string, reading: ChoiceReading, de
       };
     case "strip":
       return { ...common, ...readStrip(layer, path, reading) };
-    case "die":
-      return { ...common, ...readDieCut(layer, path, reading) };
     case "sentiment":
       return { ...common, ...readSentiment(layer, path, reading) };
     default:
@@ -89,6 +92,23 @@ function readLayer(layer: WrittenLayer, path: string, reading: ChoiceReading, de
       readExtent({ ...layer, ...(layer.size === undefined ? {} : { border: undefined }) }, path, reading);
       return null;
   }
+}
+
+/** A layer of which the size is width x height: one length says it only of what is cut to a shape. */
+function withSides(layer: WrittenLayer, path: string, reading: ChoiceReading): RectangularLayer {
+  const { size, ...rest } = layer;
+  if (typeof size === "string") return { ...rest, size };
+  if (size === undefined) return "size" in layer ? { ...rest, size } : rest;
+  const { expected } = WORDINGS.size;
+  const message = `Found ${sayValue(size)}, expected ${expected}.`;
+  reading.faults.report({
+    code: "not-a-size",
+    path: pathTo(path, "size"),
+    found: size,
+    expected,
+    message,
+  });
+  return { ...rest, size: undefined };
 }
 
 type Own<Kind extends Layer> = Omit<Kind, "path" | "name" | "grain" | "foam" | "layers">;
@@ -128,20 +148,7 @@ function refuseAlong(layer: WrittenLayer, runs: Run, path: string, reading: Choi
     refusePlace(layer, ["line"], path, reading, why);
 }
 
-function readDieCut(layer: WrittenLayer, path: string, reading: ChoiceReading): Own<DieCut> {
-  const at = (key: keyof WrittenLayer) => pathTo(path, key);
-  const { name, cut, blank } = readDieName(layer.die, at("die"), reading) ?? NO_DIE;
-  return {
-    kind: "die",
-    die: name,
-    paper: readChoice(layer.paper, at("paper"), reading) ?? NO_CHOICE,
-    cut,
-    blank,
-    place: readPlace(layer, path, reading),
-  };
-}
-
-function readSentiment(layer: WrittenLayer, path: string, reading: ChoiceReading): Own<Sentiment> {
+function readSentiment(layer: RectangularLayer, path: string, reading: ChoiceReading): Own<Sentiment> {
   const at = (key: keyof WrittenLayer) => pathTo(path, key);
   return {
     kind: "sentiment",
@@ -152,6 +159,18 @@ function readSentiment(layer: WrittenLayer, path: string, reading: ChoiceReading
     mats: (layer.mats ?? []).map((mat, index) => {
       const matPath = pathTo(at("mats"), index);
       const border = readLength(mat?.border, pathTo(matPath, "border"), reading, { allowZero: true });
+      if (mat?.die !== undefined) {
+        const message =
+          "A mat of a sentiment is cut by the trimmer: die belongs to the mats of a layer that is cut by a die. Leave it out.";
+        const at = pathTo(matPath, "die");
+        reading.faults.report({
+          code: "contradiction",
+          path: at,
+          found: mat.die,
+          expected: "no die",
+          message,
+        });
+      }
       return {
         paper: readChoice(mat?.mat, pathTo(matPath, "mat"), reading) ?? NO_CHOICE,
         border: border ?? CLASSIC_BORDER[reading.unit],

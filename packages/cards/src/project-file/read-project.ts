@@ -11,6 +11,7 @@ import { withPlaces } from "./fault-places.js";
 import { FORMAT_VERSION, MIGRATIONS, type Migration, migrate } from "./migrate.js";
 import { readCards, readCopies } from "./read-cards.js";
 import { choiceNames } from "./read-choice.js";
+import { readDieMachine } from "./read-die-machine.js";
 import { readDies } from "./read-dies.js";
 import { readLength } from "./read-measures.js";
 import { readPapers } from "./read-papers.js";
@@ -177,14 +178,23 @@ function readData(
   const trimmer = readTrimmer(file.trimmer, reading);
   const { papers, unclear } = readPapers(file.papers, trimmer.longestCut, reading);
   const names = choiceNames(papers, papers.length + unclear.size === 0 ? null : unclear);
-  const dies = isShelfKnown && faults.isSound("dies") ? readDies(file.dies, reading) : null;
+  const dieMachine = readDieMachine(file["die-machine"], reading);
+  const dieMargin = dieMachine.margin;
+  const dies = isShelfKnown && faults.isSound("dies") ? readDies(file.dies, dieMargin, reading) : null;
   const rates = readRates(file.rates, reading);
-  const cards = readCards(file.cards, copies, { ...reading, names, covers: coversOf(papers), dies });
+  const cards = readCards(file.cards, copies, {
+    ...reading,
+    names,
+    covers: coversOf(papers),
+    dies,
+    dieMargin,
+  });
   const project: Project = {
     title: readText(file.title, "title", reading, LONGEST_TITLE) ?? "",
     units: reading.unit,
     precision: precision ?? (faults.isSound("precision") ? CUTTING_PRECISION[reading.unit] : 1),
     trimmer,
+    ...(file["die-machine"] === undefined ? {} : { dieMachine }),
     papers,
     cards,
     ...(rates === null ? {} : { rates }),

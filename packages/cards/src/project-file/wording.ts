@@ -1,5 +1,6 @@
 import type { ProjectFaultCode } from "../checks/fault-checks.js";
 import { namedFolds } from "../fold/names.js";
+import { DIE_WORDINGS } from "./die-wording.js";
 
 /** How a fault of a kind of value is said. */
 export interface Wording {
@@ -89,13 +90,7 @@ export const WORDINGS = {
     noun: "the trimmers",
   },
   shelfFile: { code: "wrong-type", expected: "the name of the shelf's file, such as my-shelf.yaml" },
-  dies: { code: "wrong-type", expected: "dies by name, such as star: 3 x 3", noun: "the dies" },
-  die: {
-    code: "not-a-size",
-    expected: "the size of what the die cuts, such as 3 x 3, or { size: 3 x 3, blank: 4 x 4 }",
-  },
-  dieKeys: { code: "wrong-type", expected: "{ size: 3 x 3, blank: 4 x 4 }", noun: "a die" },
-  dieName: { code: "not-a-word", expected: "the name of a die, such as star" },
+  ...DIE_WORDINGS,
   rates: { code: "wrong-type", expected: "rates, such as { hour: 18.50 }", noun: "the rates" },
   hour: { code: "not-a-count", expected: "the cost of an hour of work, such as 18.50" },
   minutes: { code: "not-a-count", expected: "minutes of work for one copy, such as 12" },

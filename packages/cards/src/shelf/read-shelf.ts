@@ -3,6 +3,7 @@ import type { ProjectFault } from "../project-fault.js";
 import { checkStructureOf } from "../project-file/check-structure.js";
 import { type FaultList, type FilePlace, faultList } from "../project-file/fault-list.js";
 import { withPlaces } from "../project-file/fault-places.js";
+import { readDieMachine } from "../project-file/read-die-machine.js";
 import { readDies } from "../project-file/read-dies.js";
 import { readPapers } from "../project-file/read-papers.js";
 import { readRates } from "../project-file/read-rates.js";
@@ -45,6 +46,7 @@ export interface ShelfContents {
   readonly unit: Unit;
   readonly papers: PlainData;
   readonly trimmers: PlainData;
+  readonly dieMachine: unknown;
   readonly dies: PlainData;
   readonly rates: unknown;
   readonly writtenAt: Reading["writtenAt"];
@@ -129,12 +131,13 @@ function readContents(
   readPapers(shelf.papers, null, reading);
   for (const [name, trimmer] of Object.entries(shelf.trimmers ?? {}))
     readTrimmer(trimmer, reading, pathTo("trimmers", name));
-  readDies(shelf.dies, reading);
+  readDies(shelf.dies, readDieMachine(shelf["die-machine"], reading).margin, reading);
   readRates(shelf.rates, reading);
   return {
     unit,
     papers: plainOr(whole.papers),
     trimmers: plainOr(whole.trimmers),
+    dieMachine: whole["die-machine"],
     dies: plainOr(whole.dies),
     rates: whole.rates,
     writtenAt,

@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { diesSchema } from "../project-file/schema/die-schema.js";
+import { dieMachineSchema, diesSchema } from "../project-file/schema/die-schema.js";
 import { papersSchema } from "../project-file/schema/paper-schema.js";
 import { ratesSchema } from "../project-file/schema/rates-schema.js";
 import { shelfTrimmer } from "../project-file/schema/trimmer-schema.js";
@@ -26,6 +26,9 @@ export const shelfFile = z
         .record(z.string(), shelfTrimmer, says("trimmers"))
         .optional()
         .describe("Cutting tools, each under a name of your own."),
+      "die-machine": dieMachineSchema
+        .optional()
+        .describe("What presses dies through paper. Default: a small one."),
       dies: diesSchema.optional().describe("Dies, each under a name of your own."),
       rates: ratesSchema.optional().describe("What work costs."),
     },

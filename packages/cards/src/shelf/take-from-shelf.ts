@@ -124,10 +124,10 @@ function take(
   return { ...(measured as PlainData), ...own };
 }
 
-/** The dies that the project has not, and the rates where it has none. */
+/** The dies that the project has not, and the rates and the die machine where it has none. */
 function takeRest(data: PlainData, { shelf, unit, origins }: Taking): PlainData {
   if (typeof shelf === "string") return {};
-  const { dies, rates } = shelf;
+  const { dies, dieMachine, rates } = shelf;
   const own = isPlain(data.dies) ? data.dies : {};
   const others = Object.entries(dies).filter(([name]) => !Object.hasOwn(own, name));
   for (const [name] of others) origins.push({ to: pathTo("dies", name), from: pathTo("dies", name) });
@@ -139,16 +139,25 @@ function takeRest(data: PlainData, { shelf, unit, origins }: Taking): PlainData 
   );
   const takesRates = rates !== undefined && data.rates === undefined;
   if (takesRates) origins.push({ to: "rates", from: "rates" });
+  const takesMachine = dieMachine !== undefined && data["die-machine"] === undefined;
+  if (takesMachine) origins.push({ to: "die-machine", from: "die-machine" });
   const isMalformed = data.dies !== undefined && !isPlain(data.dies);
   return {
     ...(others.length === 0 || isMalformed ? {} : { dies: { ...taken, ...own } }),
+    ...(takesMachine && isPlain(dieMachine)
+      ? { "die-machine": inUnit(dieMachine, shelf, unit, MACHINE_LENGTHS) }
+      : {}),
     ...(takesRates ? { rates } : {}),
   };
 }
 
 // What of each is a length or a size. All below such a key is, but for counts.
 const TRIMMER_LENGTHS = ["kerf", "longest-cut", "narrowest-hold", "smallest-offcut"];
-const DIE_LENGTHS = ["size", "blank", "margin"];
+const DIE_LENGTHS = ["size", "sizes", "blank", "margin"];
+const MACHINE_LENGTHS = ["platform", "margin", "narrowest-bridge"];
+// Scallops, points and sides are counted; so are stitches to the inch.
+const SHAPE_LENGTHS = ["size", "pitch", "depth", "radius", "rise", "notch", "cut", "hole", "hole-from-top"];
+const STITCH_LENGTHS = ["inset", "dash", "gap"];
 const PAPER_LENGTHS = ["cardstock", "paper", "glitter", "pad", "thickness", "trim", "offcuts"];
 
 /** Data of the shelf with the unit behind every length that has none, where the project goes by another. */
@@ -156,6 +165,10 @@ function inUnit(data: PlainData, shelf: ShelfContents, unit: Unit, lengths: read
   if (shelf.unit === unit) return data;
   return mapValues(data, (value, key) => {
     if (lengths.includes(key)) return withUnit(value, shelf.unit, unit);
+    if (key === "shape" || key === "window")
+      return isPlain(value) ? inUnit(value, shelf, unit, SHAPE_LENGTHS) : value;
+    if (key === "stitched")
+      return isPlain(value) ? inUnit(value, shelf, unit, STITCH_LENGTHS) : withUnit(value, shelf.unit, unit);
     // The designs of a pad have offcuts of their own.
     if (key !== "designs" || !isPlain(value)) return value;
     return mapValues(value, (design) =>

@@ -153,7 +153,7 @@ const CASES: readonly Case[] = [
   ["an empty front", project("  - name: A\n    format: us-a7\n    base: night\n    front:"), "missing", "cards[0].front", 11, null, 'Nothing stands behind "front".'],
 
   // Layers
-  ["a layer of no kind", layer("border: 1/8"), "missing", "cards[0].front[0]", 12, null, "This layer has none of the keys mat, panel, bands, strip, die and sentiment."],
+  ["a layer of no kind", layer("border: 1/8"), "missing", "cards[0].front[0]", 12, null, "This layer has none of the keys mat, panel, bands, strip, die, shape and sentiment."],
   ["a layer of two kinds", layer("mat: night, panel: plain"), "contradiction", "cards[0].front[0].panel", 12, null, "or make two layers of them"],
   ["a misspelt kind", layer("pannel: night"), "unknown-key", "cards[0].front[0].pannel", 12, "panel", '"pannel" is not a key of a layer. Did you mean panel?'],
   ["a misspelt border", layer("panel: night, boarder: 1/8"), "unknown-key", "cards[0].front[0].boarder", 12, "border", '"boarder" is not a key of a panel. Did you mean border?'],

@@ -193,7 +193,7 @@ describe("what is wrong with a shelf", () => {
       "a key that no shelf has",
       "dies:\n",
       "envelopes: 3\ndies:\n",
-      'my-shelf.yaml:13:1 envelopes: "envelopes" is not a key of a shelf. The keys of a shelf are sheetwright-shelf, units, papers, trimmers, dies and rates.',
+      'my-shelf.yaml:13:1 envelopes: "envelopes" is not a key of a shelf. The keys of a shelf are sheetwright-shelf, units, papers, trimmers, die-machine, dies and rates.',
     ],
     [
       "a length that is none",
@@ -229,7 +229,7 @@ describe("what is wrong with a shelf", () => {
       "a die that is no size",
       "star: 3 x 3",
       "star: 3",
-      "my-shelf.yaml:14:9 dies.star: Found 3, expected the size of what the die cuts, such as 3 x 3, or { size: 3 x 3, blank: 4 x 4 }.",
+      "my-shelf.yaml:14:9 dies.star: Found 3, expected the size of what the die cuts, such as 3 x 3, or { shape: circle, size: 3 }.",
     ],
     [
       "a rate with the sign of the currency",
@@ -378,10 +378,10 @@ describe("what is wrong with a project that has a shelf", () => {
       'cards.yaml:14:9 cards[0].front[0].paper: The key "paper" is missing: a die-cut layer needs it. Write a paper, such as night or stars.comets, or a list of those.',
     ],
     [
-      "a die-cut layer with a size",
+      "a die-cut layer of a size that its die has not",
       "top: 1",
       "size: 2 x 2",
-      'cards.yaml:16:15 cards[0].front[0].size: "size" does not go with a die-cut layer: it belongs to a mat, a panel, bands or a sentiment. Leave it out, or change die.',
+      "cards.yaml:16:15 cards[0].front[0].size: There is no die star of 2 x 2 in: it cuts 3 x 3 in. Leave size out, or write that.",
     ],
     [
       "a shape larger than the front",

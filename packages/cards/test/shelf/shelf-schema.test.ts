@@ -44,7 +44,7 @@ describe("the published schema of shelf files", () => {
     ["another version", "sheetwright-shelf: 1", "sheetwright-shelf: 2"],
     ["a key that is not listed", "units: in", "unit: in"],
     ["a paper of two materials", "cardstock: us-letter", "cardstock: us-letter, glitter: us-letter"],
-    ["a die with another key", "blank: 2 x 4", "blank: 2 x 4, shape: star"],
+    ["a die with another key", "blank: 2 x 4", "blank: 2 x 4, form: star"],
     ["a rate with another key", "hour: 18.50", "day: 18.50"],
   ])("refuses %s, as the reader does", async (_, from, to) => {
     const text = SHELF.replace(from, to);

@@ -4,6 +4,7 @@ import type {
   Choice,
   Design,
   DieMat,
+  DieSize,
   EnvelopeWish,
   Extent,
   Extra,
@@ -166,7 +167,16 @@ const stitched: z.ZodType<Stitched> = z
   })
   .meta({ id: "stitched", description: "A line of stitches inside the edge of a shape." });
 
-const dieSize = { cut: extent, blank: extent, stitched: stitched.optional() };
+const shapeValue: z.ZodType<NonNullable<DieSize["shape"]>> = z
+  .looseObject({ shape: z.string() })
+  .meta({ id: "shape", description: "A shape of the catalogue as its parameters, in ticks." }) as never;
+
+const dieSize = {
+  shape: shapeValue.optional().describe("Absent: only the size is known."),
+  cut: extent,
+  blank: extent,
+  stitched: stitched.optional(),
+};
 
 const dieMat: z.ZodType<DieMat> = z
   .strictObject({
@@ -253,7 +263,7 @@ export const project: z.ZodType<Project> = z
       smallestOffcut: z.strictObject({ width: ticks, height: ticks }),
     }),
     dieMachine: z
-      .strictObject({ platform: extent, margin: ticks })
+      .strictObject({ platform: extent, margin: ticks, narrowestBridge: ticks })
       .optional()
       .describe("What presses dies; absent: a small one."),
     papers: z.array(paper).min(1),

@@ -3,7 +3,8 @@ import { says } from "../wording.js";
 import { BAND_GROUPS, bandPapers, bandShares, seam } from "./band-schema.js";
 import { JOIN_GROUPS, join } from "./join-schema.js";
 import { type Kinds, oneOfKinds } from "./kinds.js";
-import { choice, length, run, size, text } from "./scalars.js";
+import { choice, length, run, text } from "./scalars.js";
+import { shape, shapeSize, stitched } from "./shape-schema.js";
 
 /** The most layers in one list. */
 const MOST_LAYERS = 100;
@@ -43,13 +44,44 @@ const grain = z.union([along, layerGrainKeys], says("layerGrain"));
 const sentimentMat = z.strictObject(
   {
     mat: choice.describe("The paper of the mat."),
-    border: length.optional().describe("Border that shows on each side. Default: 1/8 in (3 mm)."),
+    border: length
+      .optional()
+      .describe("Border that shows on each side, of a die cut at least. Default: 1/8 in (3 mm)."),
+    die: z
+      .union([z.string(), z.number()], says("dieName"))
+      .optional()
+      .describe("Of a die cut: the die that cuts the mat. Default: that of the layer."),
   },
   says("sentimentMat"),
 );
 
+const side = z.union([z.literal("half"), length], says("cutOffSide"));
+const cutOff = z.strictObject(
+  {
+    left: side.optional().describe("Cut off the left side. Default: 0."),
+    right: side.optional().describe("Cut off the right side. Default: 0."),
+    top: side.optional().describe("Cut off the top. Default: 0."),
+    bottom: side.optional().describe("Cut off the bottom. Default: 0."),
+  },
+  says("cutOff"),
+);
+
+const shadow = z.strictObject(
+  {
+    paper: choice.describe("Its paper."),
+    border: length
+      .optional()
+      .describe("How far it shows all round, of the shape's own form. Default: 1/8 in (3 mm)."),
+    "fill-gaps": length
+      .optional()
+      .describe("Gaps and windows narrower than this are filled. Default: 3/32 in (2.5 mm)."),
+  },
+  says("shadow"),
+);
+
 const PLACE = ["left", "right", "top", "bottom", "line"];
 const ALL = ["name", "grain", "foam", "layers"];
+const CUT = ["stitched", "trim", "mats", "shadow"];
 
 /** The kinds of layer. */
 export const LAYER_KINDS = {
@@ -61,7 +93,12 @@ export const LAYER_KINDS = {
     optional: ["runs", "seam", "border", "size", ...PLACE, ...ALL],
   },
   strip: { noun: "a strip", required: ["width"], optional: ["runs", "length", "join", ...PLACE, ...ALL] },
-  die: { noun: "a die-cut layer", required: ["paper"], optional: [...PLACE, ...ALL] },
+  die: { noun: "a die-cut layer", required: ["paper"], optional: ["size", ...CUT, ...PLACE, ...ALL] },
+  shape: {
+    noun: "a layer cut to a shape",
+    required: ["paper", "size"],
+    optional: [...CUT, ...PLACE, ...ALL],
+  },
   sentiment: { noun: "a sentiment", required: ["size"], optional: ["text", "mats", ...PLACE, ...ALL] },
 } as const satisfies Kinds;
 
@@ -81,6 +118,11 @@ export const layerSchema = z
         .union([z.string(), z.number()], says("dieName"))
         .optional()
         .describe("A layer cut by a die: the name of the die, of the project or on its shelf."),
+      shape: shape
+        .optional()
+        .describe(
+          "A layer cut to a shape by a cutting machine or by hand: the name of the shape, such as circle, or keys.",
+        ),
       sentiment: choice.optional().describe("A small strip with words: its paper."),
       papers: bandPapers
         .optional()
@@ -93,8 +135,25 @@ export const layerSchema = z
       border: border
         .optional()
         .describe("What shows of the carrier on each side. Default, where there is no size: 1/8 in (3 mm)."),
-      paper: choice.optional().describe("The paper of what a die cuts."),
-      size: size.optional().describe("Width x height as it stands, instead of a border."),
+      paper: choice.optional().describe("The paper of what is cut to a shape."),
+      size: shapeSize
+        .optional()
+        .describe(
+          "Width x height as it stands, instead of a border; of a die the size where it has several, of a circle and its like one length.",
+        ),
+      stitched: stitched
+        .optional()
+        .describe(
+          "A line of stitches inside the edge of what is cut to a shape: true, how far from the edge, or keys. Default: as the die presses.",
+        ),
+      trim: cutOff
+        .optional()
+        .describe(
+          "What is cut straight off a shape, and off all that lies beneath it, such as { bottom: half }. Default: nothing.",
+        ),
+      shadow: shadow
+        .optional()
+        .describe("A layer of another paper beneath a shape: its outline, grown all round. Default: none."),
       width: length.optional().describe("Width of a strip."),
       length: length.optional().describe("Length of a strip. Default: from edge to edge of what carries it."),
       seam: seam.optional().describe("What covers the seams between bands, or bare. Default: nothing."),
@@ -108,7 +167,9 @@ export const layerSchema = z
         .array(sentimentMat, says("mats"))
         .max(MOST_LAYERS, says("mats"))
         .optional()
-        .describe("The mats of a sentiment, from the inside out."),
+        .describe(
+          "The mats of a sentiment or of a die cut, from the inside out; of a die cut each is the next die up.",
+        ),
       left: length
         .optional()
         .describe("Distance from the left edge of what carries it. Default: in the middle."),
@@ -147,5 +208,7 @@ export const LAYER_GROUPS = {
   ...JOIN_GROUPS,
   layerGrainKeys,
   sentimentMat,
+  cutOff,
+  shadow,
   layer: layerSchema,
 };

@@ -2,7 +2,7 @@ import { z } from "zod";
 import { FORMAT_VERSION } from "../migrate.js";
 import { says } from "../wording.js";
 import { cardSchema, copiesSchema } from "./card-schema.js";
-import { DIE_GROUPS, diesSchema } from "./die-schema.js";
+import { DIE_GROUPS, dieMachineSchema, diesSchema } from "./die-schema.js";
 import { papersSchema } from "./paper-schema.js";
 import { RATES_GROUPS, ratesSchema } from "./rates-schema.js";
 import { length, textOf } from "./scalars.js";
@@ -38,6 +38,9 @@ export const projectFile = z
         .describe(
           "What the cutting tool can do, and what is worth keeping; or the name of one on the shelf.",
         ),
+      "die-machine": dieMachineSchema
+        .optional()
+        .describe("What presses dies through paper. Default: as on the shelf, else a small one."),
       papers: papersSchema.describe("The papers on hand, each under a short name of your own."),
       dies: diesSchema.optional().describe("Dies, each under a name of your own, beside those on the shelf."),
       rates: ratesSchema.optional().describe("What work costs. Default: as on the shelf, else not reckoned."),

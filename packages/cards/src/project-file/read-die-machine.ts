@@ -1,0 +1,45 @@
+import { inches, millimetres, type Size, type Ticks, type Unit } from "@sheetwright/measure";
+import type { DieMachine } from "../project.js";
+import type { Written } from "./check-structure.js";
+import { readLength, readPlainSize } from "./read-measures.js";
+import type { Reading } from "./reading.js";
+import type { ProjectFile } from "./schema/project-schema.js";
+import { pathTo } from "./value-path.js";
+
+/** Plates of the usual machines: common practice, no source. */
+const PLATFORMS: Readonly<Record<"small" | "large", Size>> = {
+  small: { width: inches(6), height: inches(9) },
+  large: { width: inches(8.5), height: inches(12) },
+};
+
+/** What a die blank has more on each side: common practice, no source. */
+const MARGIN: Readonly<Record<Unit, Ticks>> = { in: inches(1 / 4), mm: millimetres(6) };
+
+/** Narrower paper tears and curls: common practice, no source. */
+const BRIDGE: Readonly<Record<Unit, Ticks>> = { in: inches(1 / 16), mm: millimetres(1.5) };
+
+/** No die has a wider margin. */
+export const WIDEST_MARGIN: Ticks = inches(6);
+
+/** What presses dies where nothing is said: a small machine. */
+export function usualDieMachine(unit: Unit): DieMachine {
+  return { platform: PLATFORMS.small, margin: MARGIN[unit], narrowestBridge: BRIDGE[unit] };
+}
+
+/** Reads what presses dies. */
+export function readDieMachine(written: Written<ProjectFile["die-machine"]>, reading: Reading): DieMachine {
+  const usual = usualDieMachine(reading.unit);
+  if (written === undefined) return usual;
+  const at = (key: string) => pathTo("die-machine", key);
+  const { platform } = written;
+  const named = platform === "small" || platform === "large" ? PLATFORMS[platform] : null;
+  const size = named ?? readPlainSize(platform, at("platform"), reading);
+  const range = { allowZero: true, longest: WIDEST_MARGIN };
+  return {
+    platform: size ?? usual.platform,
+    margin: readLength(written.margin, at("margin"), reading, range) ?? usual.margin,
+    narrowestBridge:
+      readLength(written["narrowest-bridge"], at("narrowest-bridge"), reading, range) ??
+      usual.narrowestBridge,
+  };
+}
