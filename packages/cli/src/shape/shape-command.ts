@@ -86,9 +86,7 @@ async function readFile(
     const { outlines, notes } = readOutlines(text);
     return {
       outlines,
-      notes: notes.map(
-        (note) => `${writePlace(placeIn(file, note))}: Note: ${withoutPlace(note)} (${note.code})`,
-      ),
+      notes: notes.map((note) => `${writePlace(placeIn(file, note))}: Note: ${note.message} (${note.code})`),
     };
   } catch (error) {
     if (!(error instanceof OutlineReadError)) throw error;
@@ -97,7 +95,7 @@ async function readFile(
         (detail): Fault => ({
           code: detail.code,
           place: placeIn(file, detail),
-          message: withoutPlace(detail),
+          message: detail.message,
           found: detail.found,
           expected: detail.expected,
         }),
@@ -110,18 +108,10 @@ async function readFile(
 interface Told {
   readonly line: number | null;
   readonly element: string;
-  readonly message: string;
 }
 
 function placeIn(file: string, { line, element }: Told): Place {
   return line === null ? { file, path: element } : { file, line, path: element };
-}
-
-/** A message that begins with its place, which is told elsewhere. */
-function withoutPlace({ line, element, message }: Told): string {
-  const parts = [...(line === null ? [] : [`line ${line}`]), ...(element === "" ? [] : [element])];
-  const head = `${parts.join(", ")}: `;
-  return message.startsWith(head) ? message.slice(head.length) : message;
 }
 
 function lines(texts: readonly string[]): string {

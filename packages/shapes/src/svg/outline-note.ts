@@ -1,4 +1,4 @@
-import { type OutlinePlace, saidPlace } from "./outline-read-error.js";
+import type { OutlinePlace } from "./outline-read-error.js";
 
 /** What was left out, or taken to be so, while a file was read. */
 export type OutlineNoteCode =
@@ -40,7 +40,7 @@ export interface OutlineNote extends OutlinePlace {
   readonly code: OutlineNoteCode;
   /** How many there are; `line` and `element` are those of the first. */
   readonly count: number;
-  /** In full sentences, with the place. */
+  /** In full sentences, without the place. */
   readonly message: string;
 }
 
@@ -69,7 +69,7 @@ export class Notes {
       line: place.line,
       element: place.element,
       count,
-      message: `${saidPlace(place)}${sentence}${count > 1 ? ` (So ${count} times.)` : ""}`,
+      message: `${sentence}${count > 1 ? ` (So ${count} times.)` : ""}`,
     }));
   }
 }

@@ -53,7 +53,7 @@ export interface OutlineReadFault extends OutlinePlace {
   readonly expected: string;
   /** A sentence that says what would help. */
   readonly help: string;
-  /** All of it in full sentences, with the place. */
+  /** All of it in full sentences, without the place. */
   readonly message: string;
 }
 
@@ -71,7 +71,7 @@ export class OutlineReadError extends Error {
 
   /** Takes at least one fault. */
   constructor(faults: readonly OutlineReadFault[]) {
-    const shown = faults.slice(0, MOST_SHOWN).map(({ message }) => message);
+    const shown = faults.slice(0, MOST_SHOWN).map((fault) => `${saidPlace(fault)}${fault.message}`);
     const rest = faults.length - shown.length;
     super([...shown, ...(rest > 0 ? [`And ${rest} more.`] : [])].join("\n"));
     this.code = (faults[0] as OutlineReadFault).code;
@@ -96,7 +96,6 @@ export class Faults {
     return this.#faults.length === 0;
   }
 
-  /** The message becomes: place, what is wrong, what was expected where that says more, what would help. */
   add(code: OutlineReadFaultCode, place: OutlinePlace, story: FaultStory): void {
     if (this.#faults.length < MOST_KEPT) this.#faults.push(faultOf(code, place, story));
   }
@@ -135,15 +134,7 @@ function faultOf(
   { line, element }: OutlinePlace,
   { wrong, found, expected, help }: FaultStory,
 ): OutlineReadFault {
-  return {
-    code,
-    line,
-    element,
-    found,
-    expected,
-    help,
-    message: `${saidPlace({ line, element })}${wrong} ${help}`,
-  };
+  return { code, line, element, found, expected, help, message: `${wrong} ${help}` };
 }
 
 /**

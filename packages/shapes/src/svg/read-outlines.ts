@@ -5,7 +5,7 @@ import { inherited, PLAIN } from "./appearance.js";
 import { joinShapes } from "./join-shapes.js";
 import { after, type Matrix, scaling } from "./matrix.js";
 import { Notes, type OutlineNote } from "./outline-note.js";
-import { Faults, fatal, type OutlinePlace, WHOLE_FILE } from "./outline-read-error.js";
+import { Faults, fatal, type OutlinePlace, saidPlace, WHOLE_FILE } from "./outline-read-error.js";
 import { parseDocument } from "./parse-document.js";
 import { ReadBudget } from "./read-budget.js";
 import { type OutlineReadOptions, settingsOf } from "./read-options.js";
@@ -240,7 +240,7 @@ function nothingFound(hasImages: boolean, notes: Notes) {
     wrong:
       left.length === 0
         ? "There is no closed line in it."
-        : `There is no closed line in it but what was left out: ${left.map(({ message }) => message).join(" ")}`,
+        : `There is no closed line in it but what was left out: ${left.map((note) => `${saidPlace(note)}${note.message}`).join(" ")}`,
     found: left.length === 0 ? "nothing" : left.map(({ code }) => code).join(", "),
     expected: "at least one closed path or shape",
     help: "Draw a closed line, and give it a fill or a stroke.",

@@ -177,7 +177,7 @@ describe("what is read", () => {
         line: 2,
         element: "line",
         count: 2,
-        message: "line 2, line: A line that is not closed was left out. (So 2 times.)",
+        message: "A line that is not closed was left out. (So 2 times.)",
       },
     ]);
   });
