@@ -2,13 +2,13 @@ import { formatLength, LONGEST_LENGTH, TICKS_PER_MM, type Ticks } from "@sheetwr
 import { ShapeError } from "./shape-error.js";
 
 /** The smallest shape with parts to it: 1 mm. Below it, whole ticks would begin to show. */
-export const SMALLEST_SHAPE: Ticks = TICKS_PER_MM;
+const SMALLEST_SHAPE: Ticks = TICKS_PER_MM;
 
 /** The smallest circle or rectangle: 0.01 mm. */
 export const SMALLEST_LENGTH: Ticks = TICKS_PER_MM / 100;
 
 /** What a parameter may be, and what to say where it is not. */
-export interface LengthRange {
+interface LengthRange {
   readonly shape: string;
   readonly key: string;
   /** Default: 0. */

@@ -1,9 +1,8 @@
 import { inches, type Ticks } from "@sheetwright/measure";
-import { difference } from "../clip/combine.js";
-import { boxOf } from "../measure/box.js";
-import { offset } from "../offset/offset.js";
+import { isInside } from "../measure/inside.js";
+import { leastDistance } from "../measure/least-distance.js";
 import { moved } from "../outline/move.js";
-import { type Outline, reversedRing } from "../outline/outline.js";
+import { type Edge, type Outline, type Ring, reversedRing } from "../outline/outline.js";
 import type { Point } from "../outline/point.js";
 import { checkLength } from "./check-parameter.js";
 import type { CatalogueEntry } from "./entry.js";
@@ -64,8 +63,8 @@ export const frameEntry = {
 /** Common practice, no source: narrower frames tear and curl. */
 const LEAST_BRIDGE: Ticks = inches(1 / 16);
 
-/** Bridges are measured by outlines that are off by up to three ticks each. */
-const MEASURED: Ticks = 4;
+/** Both outlines may be so far off the ideal ones. */
+const EXACT: Ticks = 2;
 
 /** An outline and its middle. */
 export interface Middled {
@@ -95,14 +94,15 @@ export function frameOutline(frame: FrameShape, outer: Middled, window: Middled)
     });
   }
   const opened = moved({ outer: window.outline.outer, windows: [] }, at);
-  const room = offset([outer.outline], -Math.max(1, leastBridge - MEASURED)).outlines;
-  if (difference([opened], room).length > 0) {
-    const box = boxOf(opened);
+  const bridge = bridgeRound(outer.outline, opened);
+  if (bridge < leastBridge - EXACT) {
+    const left =
+      bridge < 0 ? "a window that does not lie inside" : `${Math.floor(bridge)} ticks of paper beside it`;
     throw new ShapeError({
       shape,
       key: "window",
-      found: `${window.outline.outer.length} edges in ${box.width} x ${box.height} ticks at ${box.x}, ${box.y}`,
-      expected: `a window that leaves ${leastBridge} ticks of paper all round`,
+      found: left,
+      expected: `at least ${leastBridge} ticks of paper all round`,
       help: "Use a smaller window, move it, or allow a narrower bridge by leastBridge.",
     });
   }
@@ -110,6 +110,16 @@ export function frameOutline(frame: FrameShape, outer: Middled, window: Middled)
     outer: outer.outline.outer,
     windows: [...outer.outline.windows, reversedRing(opened.outer)],
   };
+}
+
+/** How much paper there is at the narrowest place between a window and all other lines; less than 0 where it is not inside. */
+function bridgeRound(outer: Outline, opened: Outline): number {
+  const { distance } = leastDistance(outer, opened);
+  const startOf = ([edge]: Ring) => (edge as Edge).to;
+  // Lines that do not meet: all of a ring lies where one of its points does.
+  const isInMaterial = isInside(outer, startOf(opened.outer));
+  const opensAnother = outer.windows.some((window) => isInside(opened, startOf(window)));
+  return isInMaterial && !opensAnother ? distance : -1;
 }
 
 /**

@@ -1,5 +1,5 @@
 import { clip } from "../../src/clip/clip.js";
-import { flatten, type Outline, type Point, ringsOf, spansOf } from "../../src/index.js";
+import { boxOf, flatten, type Outline, type Point, ringsOf, spansOf } from "../../src/index.js";
 import { signedAreaOf } from "../../src/measure/area.js";
 import { arcOf } from "../../src/outline/arc.js";
 import { findCrossing } from "../../src/outline/find-crossing.js";
@@ -20,7 +20,9 @@ export function faultsOf(outline: Outline): readonly string[] {
     faults.push("an arc of more than half a circle");
   if (!(signedAreaOf(outline.outer) > 0)) faults.push("outer line the wrong way round");
   if (!outline.windows.every((window) => signedAreaOf(window) < 0)) faults.push("window the wrong way round");
-  const { outer, windows } = flatten(outline, { tolerance: 5 });
+  // Finer where it is small.
+  const tolerance = Math.max(5, boxOf(outline).width / 20_000);
+  const { outer, windows } = flatten(outline, { tolerance });
   const polygons = [outer, ...windows];
   if (findCrossing(polygons) !== null) faults.push("crosses itself");
   const united = clip("union", polygons).flatMap((part) => [part.outer, ...part.windows]);

@@ -78,6 +78,20 @@ describe("a frame", () => {
     expect(at(30_000, 30_000)).not.toThrow();
   });
 
+  test("is refused where the window would swallow another one", () => {
+    const card: Shape = { shape: "square", side: 140_000 };
+    const one: Shape = { shape: "frame", outer: card, window: disc(20_000) };
+    expect(() => outlineOf({ shape: "frame", outer: one, window: disc(60_000) })).toThrow(
+      "does not lie inside",
+    );
+  });
+
+  test("says how much paper is left", () => {
+    expect(() => outlineOf({ shape: "frame", outer: disc(80_000), window: disc(78_000) })).toThrow(
+      "frame, window: found 1000 ticks of paper beside it, expected at least 2540 ticks of paper all round.",
+    );
+  });
+
   test("is as symmetric as both shapes", () => {
     const frame = (outer: Shape, window: Shape) => symmetryOf({ shape: "frame", outer, window });
     const hexagon: Shape = { shape: "polygon", diameter: 80_000, sides: 6 };

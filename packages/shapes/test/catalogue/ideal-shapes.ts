@@ -142,7 +142,7 @@ function scallopedArea(
 function scallopedOvalArea(width: number, height: number, wished: number | undefined, count: number): number {
   let [a, b] = [width / 2, height / 2];
   let area = 0;
-  for (let round = 0; round < 14; round += 1) {
+  for (let round = 0; round < 9; round += 1) {
     const chordsFrom = (chord: number) => {
       let angle = Math.asin(chord / 2 / a);
       const points = [at(a, b, -angle), at(a, b, angle)];
@@ -230,7 +230,7 @@ function heartArea(width: number, height: number): number {
 /** Where a rising function is nought, by halving. */
 function zero(of: (value: number) => number, least: number, most: number): number {
   let [low, high] = [least, most];
-  for (let step = 0; step < 46; step += 1) {
+  for (let step = 0; step < 40; step += 1) {
     const middle = (low + high) / 2;
     if (of(middle) > 0) high = middle;
     else low = middle;

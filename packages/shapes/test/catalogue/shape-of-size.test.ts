@@ -103,8 +103,7 @@ describe("the table of the catalogue", () => {
     for (const shape of shapesOfSize(3 * INCH)) {
       const entry = catalogue.find(({ id }) => id === shape.shape);
       for (const { key, default: usual } of entry?.parameters ?? []) {
-        const { [key as "shape"]: _, ...rest } = shape as Shape & Record<string, unknown>;
-        const make = () => outlineOf(rest as Shape);
+        const make = () => outlineOf({ ...shape, [key]: undefined } as Shape);
         if (usual === "required") expect(make, `${shape.shape} ${key}`).toThrow();
       }
     }
