@@ -13,6 +13,14 @@ export interface Side {
   /** The direction in which the edge before ends at its start, and in which it starts itself. */
   readonly arrives: Point;
   readonly leaves: Point;
+  /** Whether its corner reaches into the space. */
+  readonly isPointed: boolean;
+  /** Where the edge before starts. */
+  readonly before: Point;
+  /** Straight from its start to its end. */
+  readonly along: Point;
+  /** Where it comes among all edges. */
+  readonly number: number;
   /** Which ring it is of, where it starts along the ring, how long it is, and how long the ring is. */
   readonly ring: number;
   readonly place: number;
@@ -47,11 +55,23 @@ export function facingPlaces(one: Side, other: Side): readonly (readonly Facing[
   };
   const a = one.stretch;
   const b = other.stretch;
-  if (isCornerTowards(one, b.from) && isCornerTowards(other, a.from)) places.push([facing(a.from, b.from)]);
+  if (
+    one.isPointed &&
+    other.isPointed &&
+    !isBetween(a.from, b.from, [a.to, one.before, b.to, other.before]) &&
+    isCornerTowards(one, b.from) &&
+    isCornerTowards(other, a.from)
+  ) {
+    places.push([facing(a.from, b.from)]);
+  }
   for (const [corner, edge] of [
     [one, b],
     [other, a],
   ] as const) {
+    if (!corner.isPointed) continue;
+    const { from } = edge;
+    // The corner has to lie before the edge.
+    if (edge.arc === null && !isInto(from, corner.stretch.from, edge)) continue;
     const foot = footOn(edge, corner.stretch.from);
     if (foot === null || !isCornerTowards(corner, foot) || !isInto(foot, corner.stretch.from, edge)) continue;
     places.push([facing(corner.stretch.from, foot)]);
@@ -74,9 +94,18 @@ export function facingPlaces(one: Side, other: Side): readonly (readonly Facing[
       if (tip !== null && foot !== null) offerPair(offer, a, hollow, tip, foot);
     }
   }
-  const beside = placesBeside(a, b);
+  const beside = mayRunBeside(one, other) ? placesBeside(a, b) : [];
   if (beside.length > 0) places.push(beside);
   return places;
+}
+
+/** How much rounding may bring other parts of the line into the disc over a bridge, in ticks. */
+export const CLEAR = 2;
+
+/** Whether one of some points lies in the disc over two others, which is seen from there at more than a right angle. */
+function isBetween(from: Point, to: Point, points: readonly Point[]): boolean {
+  const least = -CLEAR * distance(from, to);
+  return points.some(({ x, y }) => (from.x - x) * (to.x - x) + (from.y - y) * (to.y - y) < least);
 }
 
 function offerPair(
@@ -88,6 +117,16 @@ function offerPair(
 ): void {
   if (hollow === first) offer(tip, foot);
   else offer(foot, tip);
+}
+
+/** Whether two edges may run beside each other somewhere: not both bulging nor both hollow, and in opposite directions. */
+function mayRunBeside(one: Side, other: Side): boolean {
+  const a = one.stretch.arc?.turn ?? 0;
+  const b = other.stretch.arc?.turn ?? 0;
+  if (a * b > 0) return false;
+  const most = (Math.abs(a) + Math.abs(b)) / 2 + SLOPE;
+  // The cosine of an angle is at least 1 less half its square.
+  return -(one.along.x * other.along.x + one.along.y * other.along.y) >= 1 - (most * most) / 2;
 }
 
 /** Along the shorter of two edges. */
@@ -151,35 +190,53 @@ function tipTowards(stretch: Stretch, point: Point, way: 1 | -1 = 1): Point | nu
 }
 
 /** Whether a corner that reaches into the space is where its ring comes nearest to a point. */
-function isCornerTowards({ stretch, arrives, leaves }: Side, point: Point): boolean {
+function isCornerTowards({ stretch, arrives, leaves, isPointed }: Side, point: Point): boolean {
+  if (!isPointed) return false;
   const length = distance(stretch.from, point);
   if (length === 0) return false;
   const x = (point.x - stretch.from.x) / length;
   const y = (point.y - stretch.from.y) / length;
   // Neither way along the ring leads nearer.
   if (x * leaves.x + y * leaves.y > UPRIGHT || x * arrives.x + y * arrives.y < -UPRIGHT) return false;
-  // Only a corner that reaches into the space comes nearest to anything in it, and that lies before one of its edges.
-  if (arrives.x * leaves.y - arrives.y * leaves.x > UPRIGHT) return false;
+  // What lies in the space lies before one of its edges.
   return leaves.x * y - leaves.y * x > 0 || arrives.x * y - arrives.y * x > 0;
 }
 
-/** The edges of a ring with their neighbours. */
-export function sidesOf(stretches: readonly Stretch[], ring: number): readonly Side[] {
-  const ends = stretches.map(({ from, to, arc }) => directionAt({ from, to, through: null }, arc, "end"));
-  const round = stretches.reduce((sum, stretch) => sum + sizeOf(stretch), 0);
-  let place = 0;
-  return stretches.map((stretch, index): Side => {
-    const { from, to, arc } = stretch;
-    const side: Side = {
-      stretch,
-      arrives: ends[index === 0 ? ends.length - 1 : index - 1] as Point,
-      leaves: directionAt({ from, to, through: null }, arc, "start"),
-      ring,
-      place,
-      length: sizeOf(stretch),
-      round,
-    };
-    place += sizeOf(stretch);
-    return side;
-  });
+/** The edges of rings with their neighbours. */
+export function sidesOf(rings: readonly (readonly Stretch[])[]): readonly Side[] {
+  const sides: Side[] = [];
+  for (const [ring, stretches] of rings.entries()) {
+    const round = stretches.reduce((sum, stretch) => sum + sizeOf(stretch), 0);
+    let place = 0;
+    let before = (stretches[stretches.length - 1] as Stretch).from;
+    let arrives = directionOf(stretches[stretches.length - 1] as Stretch, "end");
+    for (const stretch of stretches) {
+      const { from, to } = stretch;
+      const leaves = directionOf(stretch, "start");
+      const chord = distance(from, to);
+      const length = sizeOf(stretch);
+      sides.push({
+        stretch,
+        arrives,
+        leaves,
+        // Only a corner that reaches into the space, or goes on smoothly, comes nearest to anything in it.
+        isPointed: arrives.x * leaves.y - arrives.y * leaves.x <= UPRIGHT,
+        before,
+        along: { x: (to.x - from.x) / chord, y: (to.y - from.y) / chord },
+        number: sides.length,
+        ring,
+        place,
+        length,
+        round,
+      });
+      place += length;
+      before = from;
+      arrives = directionOf(stretch, "end");
+    }
+  }
+  return sides;
+}
+
+function directionOf({ from, to, arc }: Stretch, end: "start" | "end"): Point {
+  return directionAt({ from, to, through: null }, arc, end);
 }

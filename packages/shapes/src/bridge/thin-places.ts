@@ -22,7 +22,7 @@ import { leastBetween } from "../measure/least-distance.js";
 import { boxGap, distanceFromAll, type Stretch, stretchesOfRing } from "../measure/stretch.js";
 import { type Outline, type Ring, reversedRing, ringsOf } from "../outline/outline.js";
 import { distance, type Point } from "../outline/point.js";
-import { type Facing, facingPlaces, type Side, sidesOf } from "./facing.js";
+import { CLEAR, type Facing, facingPlaces, type Side, sidesOf } from "./facing.js";
 
 /** A narrow place of an outline. */
 export interface ThinPlace {
@@ -78,20 +78,17 @@ export function thinPlaces(outline: Outline, width: Ticks): readonly ThinPlace[]
 
 function smallest(outline: Outline, kind: ThinPlace["kind"]): ThinPlace | null {
   const { width, height } = exactBoxOf(outline);
-  const most = width + height;
+  const most = Math.sqrt(width * width + height * height);
   // Narrow ones are found quickly, so that wide ones are looked for only where there are no others.
-  for (let reach = most / 128; ; reach *= 4) {
+  for (const reach of [most / 64, most / 8, most]) {
     const [place] = clearPlaces(outline, kind, reach, 1);
     if (place !== undefined) return place;
-    if (reach > most) return null;
   }
+  return null;
 }
 
 /** Up to this many ticks two parts of a line touch, and neither is narrower than rounding makes it. */
 const TOUCHING = 1;
-
-/** How much rounding may bring other parts of the line into the disc over a bridge. */
-const CLEAR = 2;
 
 /** The places up to a width that are bridges or gaps, the narrowest first, so many at the most. */
 function clearPlaces(
@@ -214,11 +211,7 @@ const LOOKED_AT = 1 / 4;
 const AS_WIDE = 4;
 
 /** Whether the next edges along the line reach into the disc over a place: most that are not clear are told by these. */
-function isCutByNeighbours(
-  place: Facing,
-  between: readonly Side[],
-  stretches: readonly Stretch[],
-): boolean {
+function isCutByNeighbours(place: Facing, between: readonly Side[], stretches: readonly Stretch[]): boolean {
   const middle = middleOf(place);
   const near = between.flatMap(({ number }) => stretches.slice(Math.max(0, number - 2), number + 3));
   return distanceFromAll(near, middle) < place.width / 2 - CLEAR;

@@ -49,33 +49,38 @@ export function inscribedCircle(
   }
   const all = stretchesOf(outline);
   const box = exactBoxOf(outline);
-  const signed = (point: Point, near: readonly Stretch[]) => {
+  const signed: Signed = (point, near, isKnownInside) => {
     const away = distanceFromAll(near, point);
-    return windingOf(all, point) > 0 ? away : -away;
+    return (isKnownInside ?? windingOf(all, point) > 0) ? away : -away;
   };
   let best: Circle = { centre: { x: box.x + box.width / 2, y: box.y + box.height / 2 }, radius: 0 };
   const offer = (centre: Point, radius: number) => {
     if (radius > best.radius) best = { centre, radius };
   };
   const middle = { x: box.x + box.width / 2, y: box.y + box.height / 2 };
-  offer(middle, signed(middle, all));
+  offer(middle, signed(middle, all, null));
   const balance = centroidOf(outline);
-  offer(balance, signed(balance, all));
+  offer(balance, signed(balance, all, null));
   const half = Math.max(box.width, box.height) / 2;
   const queue = new SquareQueue();
-  queue.push(squareAt(middle, half, all, signed));
+  queue.push(squareAt(middle, half, all, signed, null));
   for (let square = queue.pop(); square !== null; square = queue.pop()) {
     if (square.most <= best.radius + precision) break;
     offer(square.middle, square.radius);
     const quarter = square.half / 2;
+    // A square that the line does not enter lies on one side of it as a whole.
+    const isInside = Math.abs(square.radius) > square.half * Math.sqrt(2) ? square.radius > 0 : null;
     for (const [x, y] of QUARTERS) {
       const at = { x: square.middle.x + x * quarter, y: square.middle.y + y * quarter };
-      const part = squareAt(at, quarter, square.near, signed);
+      const part = squareAt(at, quarter, square.near, signed, isInside);
       if (part.most > best.radius + precision) queue.push(part);
     }
   }
   return best;
 }
+
+/** How far a point lies from the nearest of some edges, less than 0 outside the material; `null` where the side is not known. */
+type Signed = (point: Point, near: readonly Stretch[], isInside: boolean | null) => number;
 
 const QUARTERS = [
   [-1, -1],
@@ -88,9 +93,10 @@ function squareAt(
   middle: Point,
   half: number,
   from: readonly Stretch[],
-  signed: (point: Point, near: readonly Stretch[]) => number,
+  signed: Signed,
+  isInside: boolean | null,
 ): Square {
-  const radius = signed(middle, from);
+  const radius = signed(middle, from, isInside);
   const diagonal = half * Math.sqrt(2);
   // What is nearest to a point of the square is at most so far from its middle. A little more, for rounding.
   const reach = Math.abs(radius) + 2 * diagonal + 1e-6;
