@@ -11,6 +11,8 @@ export interface ParameterEntry {
   readonly default: string;
   /** What it may be. */
   readonly range: string;
+  /** Whether it is the nominal size or a part of it, which `shapeOfSize` takes apart from the others. */
+  readonly isSize?: true;
   /** The words of a word. */
   readonly words?: readonly string[];
 }
@@ -33,5 +35,5 @@ export interface CatalogueEntry {
  * @internal
  */
 export function sizeParameter(key: string, meaning: string, least = "1 mm"): ParameterEntry {
-  return { key, kind: "length", meaning, default: "required", range: `${least} to 10 m` };
+  return { key, kind: "length", isSize: true, meaning, default: "required", range: `${least} to 10 m` };
 }

@@ -10,6 +10,7 @@ import {
   perimeterOf,
   type Shape,
   type ShapeName,
+  scallopsOf,
   sizeOf,
   symmetryOf,
 } from "../../src/index.js";
@@ -176,6 +177,45 @@ describe("the oval", () => {
         const ideal = Math.PI * (a + b) * (1 + (3 * h) / (10 + Math.sqrt(4 - 3 * h)));
         expect(perimeterOf(outlineOf({ shape: "oval", width, height })) / ideal).toBeCloseTo(1, 4);
       }
+    }
+  });
+});
+
+describe("arcs and lines", () => {
+  /** Where an outline turns by more than a hundredth, the angle at which an offset sees a corner. */
+  const cornersOf = (shape: Shape) => {
+    const { outer } = outlineOf(shape);
+    const spans = spansOf(outer);
+    return spans.filter((span, index) => {
+      const next = spans[(index + 1) % spans.length] as typeof span;
+      const end = directionAt(span, arcOf(span), "end");
+      const start = directionAt(next, arcOf(next), "start");
+      return Math.abs(end.x * start.y - end.y * start.x) > 0.01 || end.x * start.x + end.y * start.y < 0;
+    }).length;
+  };
+
+  test("join smoothly but where a shape has a corner", () => {
+    for (const shape of ALL) {
+      const corners: Partial<Record<ShapeName, number>> = {
+        circle: 0,
+        oval: 0,
+        heart: 2,
+        drop: 1,
+        leaf: 2,
+        "half-circle": 2,
+        "scalloped-circle": scallopsOf(shape)?.count ?? 0,
+        "scalloped-oval": scallopsOf(shape)?.count ?? 0,
+        "scalloped-square": scallopsOf(shape)?.count ?? 0,
+        "scalloped-rectangle": scallopsOf(shape)?.count ?? 0,
+      };
+      const expected = corners[shape.shape];
+      if (expected !== undefined) expect(cornersOf(shape), named(shape)).toBe(expected);
+    }
+    for (const size of SIZES) {
+      expect(cornersOf({ shape: "square", side: size, corners: "round" })).toBe(0);
+      expect(cornersOf({ shape: "square", side: size, corners: "ticket" })).toBe(8);
+      expect(cornersOf({ shape: "arch", width: size, height: size })).toBe(2);
+      expect(cornersOf({ shape: "arch", width: size, height: size, rise: Math.round(size / 4) })).toBe(4);
     }
   });
 });
