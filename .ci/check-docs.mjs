@@ -152,8 +152,11 @@ const known = {
 
 /** @param {string} name @returns {Promise<Record<string, unknown>>} */
 function load(name) {
-  const from = packages.find((each) => each.name === name);
-  return import(from ? pathToFileURL(join(root, from.folder, "dist/index.js")).href : name);
+  const from = packages.find((each) => `${name}/`.startsWith(`${each.name}/`));
+  if (!from) return import(name);
+  // A package, or a part of it such as @sheetwright/shapes/svg.
+  const part = name.slice(from.name.length + 1);
+  return import(pathToFileURL(join(root, from.folder, "dist", part, "index.js")).href);
 }
 
 const dependencies = files.get("docs/dependencies.md") ?? { path: "docs/dependencies.md", text: "" };

@@ -215,7 +215,7 @@ const refuseCrossing: Judgement = ({ one, other, at }, kind, lines, { faults }) 
     wrong: `It crosses ${across} near ${saidPoint(at)} mm.`,
     found: `a crossing near ${saidPoint(at)} mm`,
     expected: "lines that touch at most",
-    help: "Join or separate the shapes in the drawing program, or ask for mergeCrossings.",
+    help: "Join or separate the shapes in the drawing program.",
   });
 };
 

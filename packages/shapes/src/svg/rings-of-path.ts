@@ -84,7 +84,7 @@ export function ringsOfPath(
           wrong: `The line is not closed: its ends at ${ends} lie ${inMm(gap)} mm apart.`,
           found: `a gap of ${inMm(gap)} mm`,
           expected: "a closed line",
-          help: `Close the line in the drawing, or give a closeGaps of ${Math.ceil(gap)} or more (ticks of 1/1600 mm).`,
+          help: "Close the line in the drawing.",
         });
       }
     }
