@@ -79,8 +79,10 @@ function betweenRuns(runs: readonly CountedRun[], index: number, pitch: number):
   }
   const { run } = runs[index] as CountedRun;
   const end = at(run, run.length);
-  if (short.length === 0) return [end];
-  if (length >= pitch / 2) return [end, at((runs[next] as CountedRun).run, 0)];
+  const start = at((runs[next] as CountedRun).run, 0);
+  // Where rounding left a step between them, in its middle.
+  if (short.length === 0) return [rounded((end.x + start.x) / 2, (end.y + start.y) / 2)];
+  if (length >= pitch / 2) return [end, start];
   let left = length / 2;
   for (const each of short) {
     if (left <= each.length) return [at(each, left)];

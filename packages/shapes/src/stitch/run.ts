@@ -26,8 +26,8 @@ interface RunEdge {
 /** A line that turns by less than this is not seen as having a corner: 10 degrees. */
 const CORNER = Math.PI / 18;
 
-/** Edges shorter than this, 0.005 mm, are left over from rounding, and so are their directions. */
-const TINY = 8;
+/** Edges shorter than this, 0.01 mm, are left over from rounding, and so are their directions. */
+const TINY = 16;
 
 /** How far chords lie from the line: with what rounding and the line itself are off, less than 0.01 mm. */
 const CHORD_TOLERANCE = 4;
@@ -36,7 +36,8 @@ const CHORD_TOLERANCE = 4;
 const STRAIGHT = 0.75;
 
 /**
- * The smooth stretches of a ring in their order: lines and arcs that join with a turn of less than 10 degrees are one.
+ * The smooth stretches of a ring in their order: lines and arcs that join with a turn of less than 10 degrees are one. One
+ * ends where the next one starts, to 0.01 mm.
  *
  * @internal
  */
@@ -58,7 +59,9 @@ export function runsOf(ring: Ring): readonly Run[] {
   if (starts.length === 0) return edges.length === 0 ? [] : [closedRun(edges, ring)];
   return starts.map((start, place) => {
     const next = starts[(place + 1) % starts.length] as number;
-    const count = next > start ? next - start : next - start + edges.length;
+    let count = next > start ? next - start : next - start + edges.length;
+    // What rounding left at the corner belongs to neither side, so that both are as long as each other.
+    while ((edges[(start + count - 1) % edges.length] as Measured).length < TINY) count -= 1;
     const own = Array.from({ length: count }, (_, step) => edges[(start + step) % edges.length] as Measured);
     return { ...joined(own), isClosed: false, origin: 0 };
   });

@@ -6,6 +6,7 @@ import {
   isInside,
   type Outline,
   offset,
+  outlineOf,
   type Point,
   type Ring,
   ringsOf,
@@ -106,6 +107,11 @@ function byStretch(outline: Outline, inset: number, windows: boolean, dashes: re
       return found.along;
     };
     const places = dash.map(at);
+    // A stretch that ends where it starts: at its end.
+    const whole = spans.reduce((sum, span) => sum + placeOn(span, span.to).length, 0);
+    if (!best.stretch?.isClosed && (places.at(-1) as number) < (places[0] as number)) {
+      places[places.length - 1] = whole;
+    }
     // Along the line from point to point; straight where a closed line begins anew.
     const length = places.slice(1).reduce((sum, place, index) => {
       const step = Math.abs(place - (places[index] as number));
@@ -233,6 +239,21 @@ describe("stitches on plain shapes", () => {
     const tiny = box(0, 0, inches(1 / 4) + millimetres(0.6), inches(1 / 4) + millimetres(0.6));
     expect(stitch(tiny)).toMatchObject({ dashes: [], tooShort: 4, line: "whole" });
     expect(stitch(tiny, { marks: "holes" })).toMatchObject({ holes: [], tooShort: 4, line: "whole" });
+  });
+
+  test("are the same on all sides where the distance just uses up round corners", () => {
+    const round = outlineOf({
+      shape: "rectangle",
+      width: 10_160,
+      height: 10_160,
+      corners: "round",
+      radius: 1524,
+    });
+    const { dashes, tooShort } = stitch(round, { inset: 3669, dash: 2400, gap: 1120 });
+    expect(tooShort).toBe(0);
+    expect(dashes.length).toBe(4);
+    const lengths = dashes.map(lengthOf);
+    expect(Math.max(...lengths) - Math.min(...lengths)).toBeLessThanOrEqual(2);
   });
 
   test("never make one cut of short stretches that meet at their corners", () => {
