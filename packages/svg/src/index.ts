@@ -19,9 +19,13 @@ export {
   type DrawnBox,
   type DrawnCut,
   type DrawnLayout,
+  type DrawnLine,
   type DrawnPiece,
   type DrawnScore,
+  type DrawnShape,
   type DrawnSlit,
+  type DrawnStitches,
+  type DrawnStraightCut,
   type ParsedElement,
   readLayout,
 } from "./reading/read-layout.js";
@@ -29,5 +33,6 @@ export {
 export { type CatalogueOptions, drawCatalogue } from "./shape/draw-catalogue.js";
 export { drawShape, type ShapeDrawingOptions, type ShapeOperation } from "./shape/draw-shape.js";
 // Words
+export { type DieInWords, dieInPlainWords } from "./wording/die-in-words.js";
 export { paperInWords } from "./wording/paper-in-words.js";
 export { shapeSizeInWords } from "./wording/shape-in-words.js";

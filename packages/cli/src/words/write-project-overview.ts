@@ -1,6 +1,6 @@
 import { formatSize } from "@sheetwright/measure";
 import type { Paper, Piece, Plan } from "@sheetwright/planner";
-import { paperInWords } from "@sheetwright/svg";
+import { dieInPlainWords, paperInWords } from "@sheetwright/svg";
 import { designNames } from "../project-plan/design-names.js";
 import type { PaperLayout, ProjectPlanSummary } from "../project-plan/project-plan-summary.js";
 import { countPieces } from "./count-pieces.js";
@@ -113,10 +113,7 @@ function writePieces({ layouts, cards }: ProjectPlanSummary, plan: Plan, counts:
       if (plan.pieces[index]?.card !== number) return [];
       const from = (sheets[index] ?? []).map((sheet) => `${sheet.count} from ${sheet.name}`).join(", ");
       const die = plan.pieces[index]?.die;
-      const cut =
-        die === undefined
-          ? ""
-          : `cut by ${die.name === null ? "a cutting machine or scissors" : `the die ${die.name}`}, ${formatSize(die.cut.width, die.cut.height, { unit: plan.units })}`;
+      const cut = die === undefined ? "" : `cut by ${dieInPlainWords(die, plan.units)}`;
       const notes = [from, cut].filter((words) => words !== "");
       return [line, ...notes.flatMap((words) => wrapped(`      ${words}`, "      "))];
     });

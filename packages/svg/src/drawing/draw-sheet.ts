@@ -9,6 +9,7 @@ import type { PlaceMarks } from "../layout/lying-marks.js";
 import { type Attributes, element, type SvgElement } from "../writer/svg-element.js";
 import { drawCutNumber, drawLeader } from "./draw-cut-number.js";
 import { drawDimension, drawScore, drawSlit } from "./draw-score.js";
+import { drawShapeOnPiece } from "./draw-shape-on-piece.js";
 import { drawTop } from "./draw-top.js";
 import { hatchedBox, plainBox, windowEdge } from "./fills.js";
 import { idOf, type LayoutFigure } from "./layout-figure.js";
@@ -46,6 +47,7 @@ export function drawSheet(drawing: SheetDrawing): readonly SvgElement[] {
       group(level === 0 ? "windows" : `windows-in-windows-${level}`, windows(drawing, level)),
     ]),
     group("window-edges", windowEdges(drawing)),
+    group("shapes", shapes(drawing)),
     group("scores", scores(drawing)),
     group("slits", slits(drawing)),
     group("cuts", cuts(drawing)),
@@ -176,6 +178,14 @@ function cuts(drawing: SheetDrawing): readonly SvgElement[] {
       "stroke-width": CUT_LINE,
     }),
   );
+}
+
+function shapes({ laidOut, places, x, y }: SheetDrawing): readonly SvgElement[] {
+  return laidOut.pieces.flatMap((piece, index) => {
+    const shape = places[index]?.shape ?? null;
+    if (shape === null) return [];
+    return drawShapeOnPiece(shape, piece, { number: index + 1, of: idOf("piece", index) }, x, y);
+  });
 }
 
 function scores({ x, y, figure }: SheetDrawing): readonly SvgElement[] {

@@ -32,6 +32,13 @@ export interface LayoutFigure {
   readonly scores: readonly (PieceScore & { readonly of: string })[];
   readonly slits: readonly (SlitLine & { readonly of: string })[];
   readonly tops: readonly (TopMark & { readonly of: string })[];
+  /** What is drawn of shapes: which tools cut them, and whether some are stitched or cut straight afterwards. */
+  readonly shapes: {
+    readonly die: boolean;
+    readonly machine: boolean;
+    readonly stitched: boolean;
+    readonly straightCut: boolean;
+  };
   readonly cuts: readonly CutLine[];
   /** Numbers of the cuts, but for those left out of a crowded sheet. */
   readonly numbers: readonly CutNumber[];
@@ -63,6 +70,13 @@ export function layoutFigure(
   }));
   const boxes = laidOut.pieces.map(toMillimetres);
   const leftoverLabels = labelLeftovers(laidOut, offcuts, unit);
+  const shapes = marks.flatMap(({ shape }) => (shape === null || shape.outlines.length === 0 ? [] : [shape]));
+  const drawn = {
+    die: shapes.some(({ die }) => die !== null),
+    machine: shapes.some(({ die }) => die === null),
+    stitched: shapes.some(({ stitches }) => stitches.dashes.length + stitches.holes.length > 0),
+    straightCut: shapes.some(({ trims }) => trims.length > 0),
+  };
 
   function attempt(byNumber: ReadonlySet<number>): LayoutFigure {
     const figures = pieceFigures(laidOut, pieces, marks, byNumber, unit);
@@ -84,6 +98,7 @@ export function layoutFigure(
       scores: figures.flatMap(({ of, figure }) => figure.scores.map((score) => ({ ...score, of }))),
       slits: figures.flatMap(({ of, figure }) => figure.slits.map((slit) => ({ ...slit, of }))),
       tops: figures.flatMap(({ of, figure: { top } }) => (top === null ? [] : [{ ...top, of }])),
+      shapes: drawn,
       cuts,
       numbers,
     };

@@ -3,6 +3,7 @@
 import { formatLength, type Unit } from "@sheetwright/measure";
 import type { PlacedPiece } from "../layout/lay-out.js";
 import type { PlaceMarks, TopEdge } from "../layout/lying-marks.js";
+import type { LyingShape } from "../layout/lying-shape.js";
 import type { Box } from "./box.js";
 import { type FittedLabel, fitLabel, fitNumber, type LabelText } from "./fit-label.js";
 import { freeOfWindow } from "./free-of-window.js";
@@ -15,6 +16,7 @@ import {
   type SlitLine,
   scoreLine,
   slitLine,
+  straightCutLines,
 } from "./score-line.js";
 import { toMillimetres } from "./to-millimetres.js";
 import { belowTop, placeTop, smallestTop, type TopMark } from "./top-mark.js";
@@ -31,6 +33,8 @@ export interface PieceFigure {
   readonly scores: readonly PieceScore[];
   readonly slits: readonly SlitLine[];
   readonly top: TopMark | null;
+  /** Lines along which its shape is cut straight afterwards. */
+  readonly straightCuts: readonly PieceLine[];
 }
 
 /**
@@ -39,7 +43,7 @@ export interface PieceFigure {
  */
 export function pieceFigure(
   piece: PlacedPiece,
-  { scores, slits: lyingSlits, top: edge }: PlaceMarks,
+  { scores, slits: lyingSlits, top: edge, shape }: PlaceMarks,
   text: LabelText,
   numberOnly: boolean,
   unit: Unit,
@@ -50,9 +54,14 @@ export function pieceFigure(
     .map((slit) => slitLine(piece, slit))
     // A window may leave nothing of a slit.
     .filter(({ stretches }) => stretches.length > 0);
-  const labelIn = (free: Box) => labelBeside([...lines, ...slits], free, text, numberOnly);
+  const isDrawn = shape !== null && shape.outlines.length > 0;
+  const straightCuts = isDrawn ? straightCutLines(piece, shape) : [];
+  const labelIn = (free: Box) =>
+    labelInShape(shape, piece, free, (part) =>
+      labelBeside([...lines, ...slits, ...straightCuts], part, text, numberOnly),
+    );
   const hole = piece.window === null ? [] : [toMillimetres(piece.window)];
-  const clear = [...lines.flatMap(lineBoxes), ...slits.flatMap(lineBoxes), ...hole];
+  const clear = [...[...lines, ...slits, ...straightCuts].flatMap(lineBoxes), ...hole];
 
   const free = freeOfWindow(box, piece.window);
   let label = labelIn(free);
@@ -90,11 +99,12 @@ export function pieceFigure(
     top,
     scores: lines.map((line) => ({ line, dimension: dimensions.get(line) ?? null })),
     slits,
+    straightCuts,
   };
 }
 
 /** The boxes on a piece that cut numbers keep clear of. */
-export function pieceBoxes({ label, scores, slits, top }: PieceFigure): readonly Box[] {
+export function pieceBoxes({ label, scores, slits, top, straightCuts }: PieceFigure): readonly Box[] {
   return [
     ...(label === null ? [] : [label.box]),
     ...(top === null ? [] : [top.box]),
@@ -102,8 +112,36 @@ export function pieceBoxes({ label, scores, slits, top }: PieceFigure): readonly
       ...lineBoxes(line),
       ...(dimension === null ? [] : dimensionBoxes(dimension)),
     ]),
-    ...slits.flatMap(lineBoxes),
+    ...[...slits, ...straightCuts].flatMap(lineBoxes),
   ];
+}
+
+/** Of the box of a shape, what lies inside the lines of most shapes: about the square in a circle. */
+const INSIDE = 0.68;
+
+/** The label inside the shape that is drawn on the piece, where it says as much there, so that lines keep clear of it. */
+function labelInShape(
+  shape: LyingShape | null,
+  { x, y }: PlacedPiece,
+  free: Box,
+  labelIn: (part: Box) => FittedLabel | null,
+): FittedLabel | null {
+  const label = labelIn(free);
+  if (label === null || shape === null || shape.outlines.length === 0) return label;
+  const { width, height, ...corner } = shape.box;
+  const inside = toMillimetres({
+    x: x + corner.x + (width * (1 - INSIDE)) / 2,
+    y: y + corner.y + (height * (1 - INSIDE)) / 2,
+    width: width * INSIDE,
+    height: height * INSIDE,
+  });
+  const within =
+    inside.x >= free.x &&
+    inside.y >= free.y &&
+    inside.x + inside.width <= free.x + free.width &&
+    inside.y + inside.height <= free.y + free.height;
+  const inner = within ? labelIn(inside) : null;
+  return inner !== null && inner.shows === label.shows ? inner : label;
 }
 
 const SHOWS = ["all", "short", "name", "number"] as const;

@@ -2,6 +2,7 @@ import { TICKS_PER_MM } from "@sheetwright/measure";
 import type { Rectangle } from "@sheetwright/packing";
 import type { PlacedPiece } from "../layout/lay-out.js";
 import type { LyingScore, LyingSlit } from "../layout/lying-marks.js";
+import type { LyingShape } from "../layout/lying-shape.js";
 import type { Box } from "./box.js";
 
 /** Half of what is kept clear about a line. */
@@ -35,6 +36,28 @@ export function scoreLine(piece: PlacedPiece, score: LyingScore): ScoreLine {
 /** Works out where a slit runs on its piece, but not over the piece's window. */
 export function slitLine(piece: PlacedPiece, slit: LyingSlit): SlitLine {
   return { slit, ...pieceLine(piece, slit) };
+}
+
+/** How far the line of a straight cut reaches over its shape on both sides, in ticks, where the piece has room. */
+const OVER = 2 * TICKS_PER_MM;
+
+/** The lines along which the shape on a piece is cut straight afterwards. */
+export function straightCutLines(piece: PlacedPiece, { box, trims }: LyingShape): readonly PieceLine[] {
+  return trims.map(([from, to]) =>
+    from.x === to.x
+      ? pieceLine(piece, {
+          upright: true,
+          at: from.x,
+          from: Math.max(0, box.y - OVER),
+          to: Math.min(piece.height, box.y + box.height + OVER),
+        })
+      : pieceLine(piece, {
+          upright: false,
+          at: from.y,
+          from: Math.max(0, box.x - OVER),
+          to: Math.min(piece.width, box.x + box.width + OVER),
+        }),
+  );
 }
 
 function pieceLine(piece: PlacedPiece, line: Pick<LyingSlit, "upright" | "at" | "from" | "to">): PieceLine {

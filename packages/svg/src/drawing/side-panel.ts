@@ -7,6 +7,7 @@ import type { LaidOut } from "../layout/lay-out.js";
 import type { OffcutList } from "../layout/list-leftovers.js";
 import type { ListedPieces, PieceList } from "../layout/list-pieces.js";
 import { hasScores, hasSlits, type ListedMarks } from "../layout/list-trade-marks.js";
+import { STITCH_LINE } from "../shape/draw-stitches.js";
 import { breakLines, unbroken } from "../text/break-lines.js";
 import { ascentOf, fitsWidth, lineHeightOf } from "../text/text-width.js";
 import { countOf } from "../wording/count-of.js";
@@ -17,7 +18,9 @@ import { scoresInWords } from "../wording/score-in-words.js";
 import { slitsInWords } from "../wording/slit-in-words.js";
 import { element, type SvgElement } from "../writer/svg-element.js";
 import { halfWidthOf } from "./cut-number.js";
+import { dashLine } from "./dash-line.js";
 import { drawCutNumber } from "./draw-cut-number.js";
+import { STRAIGHT_CUT_DASH, STRAIGHT_CUT_GAP } from "./draw-shape-on-piece.js";
 import { topSample } from "./draw-top.js";
 import { hatchedBox, plainBox, windowEdge } from "./fills.js";
 import type { Row } from "./flow-rows.js";
@@ -216,6 +219,28 @@ function keyRows({
       ...drawCutNumber(1, x + 3, y + 1.6),
     ]);
   }
+  const dashed =
+    (stroke: string, strokeWidth: number, [dash, gap]: readonly [number, number]) =>
+    (x: number, y: number) =>
+      dashLine(6, dash, gap).map(([from, to]) =>
+        element("line", {
+          x1: x + from,
+          y1: y + 1.6,
+          x2: x + to,
+          y2: y + 1.6,
+          stroke,
+          "stroke-width": strokeWidth,
+        }),
+      );
+  const whole = (stroke: string) => (x: number, y: number) => [
+    element("line", { x1: x, y1: y + 1.6, x2: x + 6, y2: y + 1.6, stroke, "stroke-width": OUTLINE }),
+  ];
+  const { shapes } = figure;
+  if (shapes.die) entry("what the die cuts, in the middle of its blank", whole(QUIET));
+  if (shapes.machine) entry("cut along this line by a cutting machine or scissors", whole(ACCENT));
+  if (shapes.stitched) entry("stitches", dashed(QUIET, STITCH_LINE, [1, 0.5]));
+  if (shapes.straightCut)
+    entry("then cut straight", dashed(ACCENT, CUT_LINE, [STRAIGHT_CUT_DASH, STRAIGHT_CUT_GAP]));
   if (figure.scores.length > 0) {
     const shown = figure.scores.filter(({ dimension }) => dimension !== null).length;
     const where =

@@ -61,6 +61,47 @@ export interface DrawnSlit {
   readonly stretches: DrawnScore["dashes"];
 }
 
+/** A line with curves, in millimetres from the sheet's top left corner. */
+export interface DrawnLine {
+  readonly x: number;
+  readonly y: number;
+  /** Where it goes on to: straight, or as a cubic curve by its two handles. */
+  readonly steps: readonly {
+    readonly x: number;
+    readonly y: number;
+    readonly handles: readonly [x1: number, y1: number, x2: number, y2: number] | null;
+  }[];
+  readonly closed: boolean;
+}
+
+/** What is cut out of a piece that is a die blank. */
+export interface DrawnShape {
+  /** The index of its piece. */
+  readonly piece: number;
+  /** What cuts it: a die, or a machine or scissors along the line. */
+  readonly by: "die" | "machine";
+  /** Its outer lines and windows. */
+  readonly lines: readonly DrawnLine[];
+}
+
+/** Stitches or pricked holes of a shape. */
+export interface DrawnStitches {
+  /** The index of its piece. */
+  readonly piece: number;
+  readonly marks: "dashes" | "holes";
+  readonly lines: readonly DrawnLine[];
+}
+
+/** A line along which a shape is cut straight afterwards. */
+export interface DrawnStraightCut {
+  /** The index of its piece. */
+  readonly piece: number;
+  readonly x1: number;
+  readonly y1: number;
+  readonly x2: number;
+  readonly y2: number;
+}
+
 /** A cut's line in millimetres from the sheet's top left corner. */
 export interface DrawnCut {
   readonly number: number;
@@ -88,6 +129,9 @@ export interface DrawnLayout {
   readonly cuts: readonly DrawnCut[];
   readonly scores: readonly DrawnScore[];
   readonly slits: readonly DrawnSlit[];
+  readonly shapes: readonly DrawnShape[];
+  readonly stitches: readonly DrawnStitches[];
+  readonly straightCuts: readonly DrawnStraightCut[];
 }
 
 const EDGES = ["left", "top", "right"] as const;
@@ -186,7 +230,50 @@ export function readLayout(root: ParsedElement): DrawnLayout {
       ends: [wholeNumber(found, "data-near-end"), wholeNumber(found, "data-far-end")],
       stretches: stepsOf(found, origin),
     })),
+    shapes: all("shape").map((found) => ({
+      piece: pieceOf(found),
+      by: oneOf(found, "data-by", ["die", "machine"]),
+      lines: linesOf(found, origin),
+    })),
+    stitches: (["dashes", "holes"] as const).flatMap((marks) =>
+      all(marks === "dashes" ? "stitches" : "holes").map((found) => ({
+        piece: pieceOf(found),
+        marks,
+        lines: linesOf(found, origin),
+      })),
+    ),
+    straightCuts: all("straight-cut").map((found) => {
+      const dashes = stepsOf(found, origin);
+      const [{ x1, y1 }, { x2, y2 }] = [dashes[0], dashes.at(-1)] as [DrawnStraightCut, DrawnStraightCut];
+      return { piece: pieceOf(found), x1, y1, x2, y2 };
+    }),
   };
+}
+
+const PAIR = "[\\d.]+ [\\d.]+";
+const LINE = `M${PAIR}(?:L${PAIR}|C${PAIR} ${PAIR} ${PAIR})+Z?`;
+
+/** The lines of a path of straight steps and cubic curves. */
+function linesOf(found: Found, origin: DrawnBox): readonly DrawnLine[] {
+  const d = attribute(found, "d");
+  if (!new RegExp(`^(?:${LINE})+$`).test(d)) throw malformed(found, "d", d, "lines as M x y L x y C ... Z");
+  const place = (text: string): readonly number[] =>
+    text.split(" ").map((value, i) => fromOrigin(Number(value), i % 2 === 0 ? origin.x : origin.y));
+  return [...d.matchAll(new RegExp(LINE, "g"))].map(([line]) => {
+    const [start = "", ...steps] = line.match(/[MLC][\d. ]+/g) ?? [];
+    const [x = 0, y = 0] = place(start.slice(1));
+    return {
+      x,
+      y,
+      closed: line.endsWith("Z"),
+      steps: steps.map((step) => {
+        const numbers = place(step.slice(1));
+        const [endX = 0, endY = 0] = numbers.slice(-2);
+        const [x1 = 0, y1 = 0, x2 = 0, y2 = 0] = numbers;
+        return { x: endX, y: endY, handles: step.startsWith("C") ? [x1, y1, x2, y2] : null };
+      }),
+    };
+  });
 }
 
 function sheetMarksOf(sheet: Found): SheetMarks | null {

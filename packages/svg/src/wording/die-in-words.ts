@@ -1,12 +1,54 @@
-import { formatSize, type Unit } from "@sheetwright/measure";
+import { formatLength, formatSize, type Unit } from "@sheetwright/measure";
 import type { FormMarks } from "@sheetwright/planner";
-import { unbroken } from "../text/break-lines.js";
+import { spaced, unbroken } from "../text/break-lines.js";
+import { listed } from "./score-in-words.js";
 
-/** What cuts a piece to its shape, with what it cuts: `the die star, 3 x 3 in`, `a cutting machine or scissors, 3 x 3 in`. */
-export function dieInWords({ name, cut }: NonNullable<FormMarks["die"]>, unit: Unit): string {
-  const words =
+type Die = NonNullable<FormMarks["die"]>;
+
+/** A die with the shape that it cuts: the words that tell of it. */
+export type DieInWords = Pick<Die, "name" | "cut"> & Partial<Die>;
+
+/**
+ * What cuts a piece to its shape, with what it cuts: `the die star, 3 x 3 in`, `the die disc, 3 in across, stitched; then
+ * cut straight, 1 1/2 in off the bottom`, `a cutting machine or scissors, a heart, 3 x 2 3/4 in`.
+ * A line breaks between words that belong together only where it must.
+ */
+export function dieInWords({ name, cut, shape, across, stitches, trim }: DieInWords, unit: Unit): string {
+  const by =
     name === null ? "a cutting machine or scissors" : unbroken(`the die ${name.replace(/\s+/g, " ")}`);
-  return `${words}, ${unbroken(formatSize(cut.width, cut.height, { unit }))}`;
+  const what = name === null && shape !== undefined ? `, ${unbroken(withArticle(shape))}` : "";
+  const size =
+    across === undefined
+      ? unbroken(formatSize(cut.width, cut.height, { unit }))
+      : unbroken(`${formatLength(across, { unit })} across`);
+  const isStitched = stitches !== undefined && stitches.dashes.length + stitches.holes.length > 0;
+  const then = trimInWords(trim, unit);
+  return `${by}${what}, ${size}${isStitched ? ", stitched" : ""}${then === "" ? "" : `; ${then}`}`;
+}
+
+/**
+ * What cuts a piece to its shape, with what it cuts, for texts that break their own lines.
+ *
+ * @example
+ * dieInPlainWords({ name: "disc", cut: { width: 121920, height: 121920 }, across: 121920 }, "in")
+ * // => "the die disc, 3 in across"
+ */
+export function dieInPlainWords(die: DieInWords, unit: Unit): string {
+  return spaced(dieInWords(die, unit));
+}
+
+/** What is cut straight off a shape: `then cut straight, 1 1/2 in off the bottom`; nothing where nothing is. */
+export function trimInWords(trim: Die["trim"], unit: Unit): string {
+  if (trim === undefined) return "";
+  const off = (["top", "right", "bottom", "left"] as const)
+    .filter((side) => trim[side] > 0)
+    .map((side) => unbroken(`${formatLength(trim[side], { unit })} off the ${side}`));
+  return off.length === 0 ? "" : `then cut straight, ${listed(off)}`;
+}
+
+function withArticle(shape: string): string {
+  const words = shape.replaceAll("-", " ");
+  return `${/^[aeiou]/.test(words) ? "an" : "a"} ${words}`;
 }
 
 /** Common practice, no source. */

@@ -2,6 +2,7 @@ import { millimetres } from "@sheetwright/measure";
 import type { CutNode, Sheet } from "@sheetwright/packing";
 import type { LayoutMarks } from "@sheetwright/planner";
 import { inch, kind, offcut, type Plan, piece, plan, repeat, split, waste } from "./build.js";
+import { dieExamples } from "./die-examples.js";
 import { markedExamples } from "./marked-examples.js";
 
 /**
@@ -299,4 +300,5 @@ export const examples: readonly Example[] = [
   { name: "window-in-a-piece", unit: "in", ...windowInPiece() },
   { name: "five-blocks", unit: "in", ...fiveBlocks() },
   ...markedExamples,
+  ...dieExamples,
 ];

@@ -61,6 +61,9 @@ describe("readLayout", () => {
       ],
       scores: [],
       slits: [],
+      shapes: [],
+      stitches: [],
+      straightCuts: [],
     };
     expect(readLayout(readStrictly(svg))).toEqual(expected);
     expect(readLayout(readWithSvgson(svg))).toEqual(expected);
