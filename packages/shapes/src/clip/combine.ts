@@ -18,7 +18,7 @@ const SLIVER = 2;
  *
  * @example
  * const bar = outlineOf({ shape: "rectangle", width: 300, height: 100 });
- * const [plus, ...others] = union([bar, moved(quarterTurned(bar, 1), { x: 100, y: -100 })]);
+ * const [plus, ...others] = union([bar, moved(quarterTurned(bar, 1), { x: 200, y: -100 })]);
  * plus.outer.length // => 12
  * others // => []
  */
@@ -79,22 +79,53 @@ function combine(
  * @internal
  */
 export function outlinesOf(flats: readonly FlatOutline[], book: ArcBook): readonly Outline[] {
-  return flats
-    .map(({ outer, windows }) => ({ outer: withoutNeedles(outer), windows: windows.map(withoutNeedles) }))
-    .filter(({ outer }) => !isSliver(outer))
-    .map(({ outer, windows }) => {
-      const flat = { outer, windows: windows.filter((window) => !isSliver(window)) };
-      const outline = book.recover(flat);
-      // Chords that just touch may be chords of arcs that cross: then the chords are kept.
-      return findCrossing(ringsOf(outline).map((ring) => flattenRing(ring, WORKING_TOLERANCE))) === null
-        ? outline
-        : { outer: straight(flat.outer), windows: flat.windows.map(straight) };
-    })
+  const clean = settled(flats);
+  const whole = clean.map((flat) => {
+    const outline = book.recover(flat);
+    return isSimple([outline]) ? outline : straightened(flat);
+  });
+  // Chords that just touch may be chords of arcs that cross: then the chords are kept.
+  return (isSimple(whole) ? whole : clean.map(straightened))
     .map(({ outer, windows }) => ({
       outer: fromTop(outer),
       windows: windows.map(fromTop).sort((a, b) => byPlace(startOf(a), startOf(b))),
     }))
     .sort((a, b) => byPlace(startOf(a.outer), startOf(b.outer)));
+}
+
+/** Two have been enough so far. */
+const MOST_SWEEPS = 4;
+
+/**
+ * The polygons without needles and slivers, and so that none cross: where the sweep rounds a crossing, an edge may come to
+ * lie a tick beyond one that it passes closely. Another sweep joins the two there.
+ */
+function settled(flats: readonly FlatOutline[]): readonly FlatOutline[] {
+  let clean = withoutRemains(flats);
+  for (let sweep = 1; sweep < MOST_SWEEPS; sweep += 1) {
+    const rings = clean.flatMap(({ outer, windows }) => [outer, ...windows]);
+    if (findCrossing(rings) === null) break;
+    clean = withoutRemains(clip("union", rings));
+  }
+  return clean;
+}
+
+function withoutRemains(flats: readonly FlatOutline[]): readonly FlatOutline[] {
+  return flats
+    .map(({ outer, windows }) => ({
+      outer: withoutNeedles(outer),
+      windows: windows.map(withoutNeedles).filter((window) => !isSliver(window)),
+    }))
+    .filter(({ outer }) => !isSliver(outer));
+}
+
+function isSimple(outlines: readonly Outline[]): boolean {
+  const rings = outlines.flatMap(ringsOf);
+  return findCrossing(rings.map((ring) => flattenRing(ring, WORKING_TOLERANCE))) === null;
+}
+
+function straightened({ outer, windows }: FlatOutline): Outline {
+  return { outer: straight(outer), windows: windows.map(straight) };
 }
 
 function fromTop(ring: Ring): Ring {

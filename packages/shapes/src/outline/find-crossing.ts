@@ -35,13 +35,18 @@ export function findCrossing(polygons: readonly Polygon[]): Point | null {
     }),
   );
   segments.sort((a, b) => a.left - b.left);
-  let open: Segment[] = [];
+  const open: Segment[] = [];
   for (const segment of segments) {
-    open = open.filter(({ right }) => right >= segment.left);
+    // Those that end before this one starts make room for those after them.
+    let kept = 0;
     for (const other of open) {
+      if (other.right < segment.left) continue;
+      open[kept] = other;
+      kept += 1;
       if (other.top > segment.bottom || other.bottom < segment.top) continue;
       if (crosses(segment, other)) return segment.from;
     }
+    open.length = kept;
     open.push(segment);
   }
   return null;
