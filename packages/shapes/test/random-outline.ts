@@ -95,7 +95,7 @@ export function lobedDisc(count: number, radius: number, depth: number): Outline
 }
 
 /** Sharp, round or ticket corners. */
-export const anyRectangle: fc.Arbitrary<Outline> = fc
+const anyRectangle: fc.Arbitrary<Outline> = fc
   .record({
     width: anyLength(10_160, 240_000),
     height: anyLength(10_160, 240_000),
@@ -156,7 +156,7 @@ export const anyConvexPolygon: fc.Arbitrary<Outline> = fc
   });
 
 /** Six to twenty-four lobes, from shallow arcs to half circles. */
-export const anyLobed: fc.Arbitrary<Outline> = fc
+const anyLobed: fc.Arbitrary<Outline> = fc
   .record({
     count: fc.integer({ min: 6, max: 24 }),
     radius: anyLength(15_240, 120_000),
