@@ -1,6 +1,7 @@
-import type { Outline } from "../outline/outline.js";
+import { arcOf } from "../outline/arc.js";
+import { type Outline, ringsOf, spansOf } from "../outline/outline.js";
 import { cross, distance, type Point } from "../outline/point.js";
-import { type Stretch, stretchesOf } from "./stretch.js";
+import type { Stretch } from "./stretch.js";
 
 /**
  * Whether a point lies in the material of an outline, and not in a window. On the line itself either answer may come.
@@ -14,7 +15,13 @@ import { type Stretch, stretchesOf } from "./stretch.js";
  * isInside({ outer: half, windows: [] }, { x: 0, y: -3 }) // => false
  */
 export function isInside(outline: Outline, point: Point): boolean {
-  return windingOf(stretchesOf(outline), point) > 0;
+  const edges = ringsOf(outline).flatMap(spansOf);
+  return (
+    windingOf(
+      edges.map((span) => ({ from: span.from, to: span.to, arc: arcOf(span) })),
+      point,
+    ) > 0
+  );
 }
 
 /**
@@ -22,7 +29,7 @@ export function isInside(outline: Outline, point: Point): boolean {
  *
  * @internal
  */
-export function windingOf(stretches: readonly Stretch[], point: Point): number {
+export function windingOf(stretches: readonly Pick<Stretch, "from" | "to" | "arc">[], point: Point): number {
   let winding = 0;
   for (const { from, to, arc } of stretches) {
     const side = cross(from, to, point);

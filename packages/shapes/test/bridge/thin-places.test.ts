@@ -3,6 +3,7 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { smallestBridge, smallestGap, type ThinPlace, thinPlaces } from "../../src/bridge/thin-places.js";
 import { outlineOf } from "../../src/catalogue/outline-of.js";
+import { union } from "../../src/clip/combine.js";
 import { inscribedCircle } from "../../src/measure/inscribed-circle.js";
 import { isInside } from "../../src/measure/inside.js";
 import { distanceFrom } from "../../src/measure/least-distance.js";
@@ -19,6 +20,9 @@ const framed = ({ outer }: Outline, ...windows: readonly Outline[]): Outline => 
   outer,
   windows: windows.map((window) => reversedRing(window.outer)),
 });
+/** A part of the usual number of cases, for what takes longer. */
+const some = (share: number) => ({ numRuns: Math.ceil((fc.readConfigureGlobal()?.numRuns ?? 100) * share) });
+
 const widths = (places: readonly ThinPlace[]) =>
   places.map(({ kind, width }) => `${kind} ${Math.round(width)}`);
 const widthOf = (place: ThinPlace | null) => place?.width ?? Number.NaN;
@@ -75,6 +79,32 @@ describe("the smallest bridge", () => {
     // Both half circles have a radius of 20 000 and stand 60 000 apart.
     expect(widthOf(smallestBridge(outline))).toBeCloseTo(20_000, 6);
     expect(smallestBridge(outline)?.from.x).toBeCloseTo(40_000, 6);
+  });
+
+  test("of two discs grown together is their common chord, that of two windows grown together a gap", () => {
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 10_000, max: 60_000 }),
+        fc.integer({ min: 10_000, max: 60_000 }),
+        fc.double({ min: 0.1, max: 0.9, noNaN: true }),
+        (one, other, part) => {
+          // Apart enough that both middles lie beyond the chord, near enough that there is one.
+          const near = Math.sqrt(Math.abs(one * one - other * other)) * 1.05 + 1000;
+          const apart = Math.round(near + (one + other - near) * part);
+          fc.pre(apart < one + other - 100);
+          const [grown] = union([discAt({ x: 0, y: 0 }, one), discAt({ x: apart, y: 0 }, other)]);
+          const along = (apart + (one * one - other * other) / apart) / 2;
+          const chord = 2 * Math.sqrt(one * one - along * along);
+          // The crossing is rounded, and lies up to two ticks inside both circles.
+          const flat = Math.min(along, apart - along) / chord;
+          const room = 8 * (1 + flat);
+          expect(Math.abs(widthOf(smallestBridge(grown as Outline)) - chord)).toBeLessThan(room);
+          const sheet = moved(rectangleOf(900_000, 900_000), { x: -450_000, y: -450_000 });
+          const gap = smallestGap({ outer: sheet.outer, windows: [reversedRing((grown as Outline).outer)] });
+          expect(Math.abs(widthOf(gap) - chord)).toBeLessThan(room);
+        },
+      ),
+    );
   });
 
   test("of a ring is its width, of one whose window stands aside the narrow side", () => {
@@ -238,7 +268,7 @@ describe("thin places", () => {
           expect(Math.abs(distanceFrom(outline, middle).distance - width / 2)).toBeLessThan(3);
         }
       }),
-      { numRuns: Math.ceil((fc.readConfigureGlobal()?.numRuns ?? 100) / 2) },
+      some(0.5),
     );
   });
 });
@@ -275,6 +305,7 @@ describe("an inward offset", () => {
         expect(outlines.length).toBe(1);
         expect(outlines[0]?.windows.length).toBe(outline.windows.length);
       }),
+      some(0.4),
     );
   });
 });

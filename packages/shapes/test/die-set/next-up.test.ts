@@ -16,6 +16,9 @@ import { moved, quarterTurned } from "../../src/outline/move.js";
 import type { Outline } from "../../src/outline/outline.js";
 import { anyOutline, discAt, lobedDisc, rectangleOf } from "../random-outline.js";
 
+/** A part of the usual number of cases, for what takes longer. */
+const some = (share: number) => ({ numRuns: Math.ceil((fc.readConfigureGlobal()?.numRuns ?? 100) * share) });
+
 const circle = (diameter: number) => outlineOf({ shape: "circle", diameter });
 const square = (side: number) => outlineOf({ shape: "square", side });
 
@@ -80,7 +83,7 @@ describe("the border of an outline on another one", () => {
         expect(Math.abs(border.least - by)).toBeLessThanOrEqual(5);
         expect(border.most).toBeGreaterThanOrEqual(by - 5);
       }),
-      { numRuns: 50 },
+      some(0.5),
     );
   });
 
@@ -101,7 +104,7 @@ describe("the border of an outline on another one", () => {
         expect(Math.max(...lower)).toBeLessThanOrEqual(most + 2);
         if (least > 0) expect(Math.min(...lower)).toBeGreaterThanOrEqual(least - 2);
       }),
-      { numRuns: 50 },
+      some(0.5),
     );
   });
 });
@@ -248,7 +251,7 @@ describe("the next die up", () => {
           }
         },
       ),
-      { numRuns: 40 },
+      some(0.4),
     );
   });
 });
