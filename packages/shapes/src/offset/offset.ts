@@ -22,7 +22,7 @@ import { withoutRepeats } from "../flatten/flatten.js";
 import { type Arc, arcOf, directionAt, pointOn } from "../outline/arc.js";
 import { type Outline, type Ring, reversedRing, ringsOf, type Span, spansOf } from "../outline/outline.js";
 import { distance, isSame, type Point, rounded } from "../outline/point.js";
-import { angleOf, cosineAndSine } from "../outline/sines.js";
+import { angleOf, cosineAndSine, TURN } from "../outline/sines.js";
 
 /** How an offset treats corners. */
 export interface OffsetOptions {
@@ -193,6 +193,9 @@ interface Joint {
 /** Edges that meet at less than this, in radians, were meant to go on smoothly: arcs in whole ticks meet at about a thousandth. */
 const SMOOTH = 0.01;
 
+/** Edges that leave a corner at less than this from each other are taken to lie in either order. */
+const NARROW = 0.5;
+
 function jointBetween(before: SetOff, after: SetOff, by: Ticks, corners: Corners, book: ArcBook): Joint {
   const corner = after.span.from;
   // An edge that shrank to its centre goes there from the old corner, and back to it.
@@ -211,11 +214,16 @@ function jointBetween(before: SetOff, after: SetOff, by: Ticks, corners: Corners
     const moves = distance(before.newEnd, after.newStart);
     if (moves <= Math.min(roomOf(before), roomOf(after))) return { end: shared, between: [], start: shared };
   }
-  // Where an edge turns back on itself either sign is rounding; a corner more covers only what the corner's point sweeps.
-  const turnsBack = Math.abs(turn) > Math.PI - SMOOTH;
-  if (!turnsBack && turn > 0 !== by > 0) return goesBack;
-  const gap = turnsBack ? Math.abs(turn) * Math.sign(by) : turn;
-  return { end, between: [end, ...cornerBetween(before, after, gap, by, corners, book)], start };
+  const filled = (gap: number, of: Corners): Joint => ({
+    end,
+    between: [end, ...cornerBetween(before, after, gap, by, of, book)],
+    start,
+  });
+  if (turn > 0 === by > 0) return filled(turn, corners);
+  // Where an edge turns back on itself its sign is but rounding, and arcs that leave a corner side by side may have crossed
+  // there by a tick. A corner too many covers only what the corner's point sweeps anyhow.
+  if (Math.abs(turn) > Math.PI - SMOOTH) return filled(Math.abs(turn) * Math.sign(by), corners);
+  return Math.abs(turn) > Math.PI - NARROW ? filled((TURN - Math.abs(turn)) * Math.sign(by), null) : goesBack;
 }
 
 function isShrunk({ arc, radius }: SetOff): boolean {
