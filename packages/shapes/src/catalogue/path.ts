@@ -10,7 +10,7 @@ export interface Path {
 }
 
 /** A circle with fractions of ticks. */
-export interface Circle {
+interface Circle {
   readonly centre: Point;
   readonly radius: number;
 }

@@ -92,6 +92,18 @@ describe("the table of the catalogue", () => {
     expect(new Set(catalogue.map(({ id }) => id)).size).toBe(catalogue.length);
   });
 
+  test("marks what a nominal size sets, and no more", () => {
+    for (const shape of shapesOfSize(INCH)) {
+      if (shape.shape === "frame") continue;
+      const sized = catalogue
+        .find(({ id }) => id === shape.shape)
+        ?.parameters.filter((parameter) => parameter.isSize)
+        .map(({ key }) => key);
+      const bare = shapeOfSize(shape.shape as "circle", INCH);
+      expect(sized, shape.shape).toEqual(Object.keys(bare).filter((key) => key !== "shape"));
+    }
+  });
+
   test("names every parameter that the examples use", () => {
     for (const shape of shapesOfSize(INCH)) {
       const keys = catalogue.find(({ id }) => id === shape.shape)?.parameters.map(({ key }) => key) ?? [];
