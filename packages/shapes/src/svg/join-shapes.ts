@@ -12,6 +12,7 @@ import { type ContactKind, judgePair, judgeSelf, polygonsOf, signedAreaOfPolygon
 import { fatal, type OutlinePlace, WHOLE_FILE } from "./outline-read-error.js";
 import { SIMPLIFY } from "./read-budget.js";
 import { inMm, type ReadState, saidPoint } from "./rings-of-path.js";
+import { withoutSpikes } from "./without-spikes.js";
 
 /**
  * A shape of a drawing, its lines in ticks from the corner of the page.
@@ -61,10 +62,10 @@ export function joinShapes(drawn: readonly DrawnShape[], state: ReadState): read
   let corners = 0;
   const lines = shapes.flatMap(({ rings, place }, shape) =>
     rings.flatMap((ring): readonly Line[] => {
-      const polygon = book.flattenRing(spansOf(ring));
+      const polygon = withoutSpikes(book.flattenRing(spansOf(ring)));
       corners += polygon.length;
       budget.checkCorners(corners, place);
-      if (reachOf(polygon) >= settings.specks) return [{ polygon, shape, place }];
+      if (polygon.length > 2 && reachOf(polygon) >= settings.specks) return [{ polygon, shape, place }];
       dropSpeck(state, place);
       return [];
     }),
@@ -221,16 +222,18 @@ const refuseCrossing: Judgement = ({ one, other, at }, kind, lines, { faults }) 
 
 function withoutSpecks({ outer, windows }: Outline, state: ReadState): readonly Outline[] {
   const { specks } = state.settings;
-  const isSpeck = (ring: Ring) => {
+  // What is so thin that its arcs, found again, turn it inside out is a speck as well.
+  const isSpeck = (ring: Ring, sign: 1 | -1) => {
     const perimeter = spansOf(ring).reduce((sum, span) => sum + lengthOf(span), 0);
-    return 4 * Math.abs(signedAreaOf(ring)) < specks * perimeter;
+    const area = sign * signedAreaOf(ring);
+    return area <= 0 || 4 * area < specks * perimeter;
   };
-  if (isSpeck(outer)) {
+  if (isSpeck(outer, 1)) {
     dropSpeck(state, WHOLE_FILE);
     return [];
   }
   const kept = windows.filter((window) => {
-    if (!isSpeck(window)) return true;
+    if (!isSpeck(window, -1)) return true;
     dropSpeck(state, WHOLE_FILE);
     return false;
   });
