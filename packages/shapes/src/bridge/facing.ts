@@ -33,6 +33,8 @@ export interface Facing {
   readonly from: Point;
   readonly to: Point;
   readonly width: number;
+  /** Whether two edges run beside each other there, rather than that a point is nearest. */
+  readonly isBeside: boolean;
 }
 
 /** How far from upright, as a sine, a line between two edges may stand that run beside each other. */
@@ -142,13 +144,13 @@ function placesBeside(a: Stretch, b: Stretch): readonly Facing[] {
     const normal = normalAt(short, from);
     const upright = ((to.x - from.x) * normal.x + (to.y - from.y) * normal.y) / width;
     if (upright < 1 - (SLOPE * SLOPE) / 2 || !isInto(to, from, long)) continue;
-    found.push(short === a ? facing(from, to) : facing(to, from));
+    found.push(short === a ? facing(from, to, true) : facing(to, from, true));
   }
   return found;
 }
 
-function facing(from: Point, to: Point): Facing {
-  return { from, to, width: distance(from, to) };
+function facing(from: Point, to: Point, isBeside = false): Facing {
+  return { from, to, width: distance(from, to), isBeside };
 }
 
 function sizeOf({ from, to, arc }: Stretch): number {

@@ -60,7 +60,7 @@ export function smallestGap(outline: Outline): ThinPlace | null {
 
 /**
  * The bridges and gaps of an outline that are narrower than a width, the narrowest first. A strip is told once for each
- * pair of edges that run beside each other, and not again within its own width.
+ * pair of edges that run beside each other, and not again within half its width.
  *
  * Throws a RangeError for a width that is no number above 0.
  *
@@ -116,6 +116,7 @@ function clearPlaces(
     const { from, to } = clear;
     found.push({
       place: { kind, width: clear.width, from, to },
+      isBeside: clear.isBeside,
       fromEdges: edgesAt(stretches, from),
       toEdges: edgesAt(stretches, to),
     });
@@ -127,6 +128,7 @@ function clearPlaces(
 /** A place and the edges that its ends lie on, two of them at a corner. */
 interface KnownPlace {
   readonly place: ThinPlace;
+  readonly isBeside: boolean;
   readonly fromEdges: readonly Stretch[];
   readonly toEdges: readonly Stretch[];
 }
@@ -156,7 +158,13 @@ function placesUpTo(sides: readonly Side[], width: number): readonly Candidate[]
     }
     open.push(side);
   }
-  return found.sort((a, b) => (a.places[0] as Facing).width - (b.places[0] as Facing).width);
+  return found.sort((a, b) => orderOf(a) - orderOf(b));
+}
+
+/** By width; the middle of a strip before its ends, which may be narrower by rounding. */
+function orderOf({ places }: Candidate): number {
+  const { width, isBeside } = places[0] as Facing;
+  return isBeside ? width - 1 : width;
 }
 
 /** How far apart along its ring two points must lie to be no neighbours, in ticks. */
@@ -170,7 +178,7 @@ function touchOf(one: Side, other: Side): Facing | null {
   if (least.distance > TOUCHING) return null;
   const along = Math.abs(placeOn(one, least.from) - placeOn(other, least.to));
   const isNeighbour = one.ring === other.ring && Math.min(along, Math.abs(one.round - along)) < NEIGHBOURS;
-  return isNeighbour ? null : { from: least.from, to: least.to, width: 0 };
+  return isNeighbour ? null : { from: least.from, to: least.to, width: 0, isBeside: false };
 }
 
 /** About where along its ring a point of an edge lies; exact at its ends. */
@@ -178,13 +186,14 @@ function placeOn({ stretch, place, length }: Side, point: Point): number {
   return distance(point, stretch.to) < TOUCHING ? place + length : place + distance(stretch.from, point);
 }
 
-/** Whether a place lies within its own width of one that is known already, or between the same edges and is as wide. */
+/** Whether a place lies within half its width of one that is known already, or is as wide between the same edges, which run beside each other. */
 function isKnown(found: readonly KnownPlace[], place: Facing, stretches: readonly Stretch[]): boolean {
   const middle = middleOf(place);
-  const near = (known: ThinPlace) =>
-    distance(middleOf(known), middle) <= Math.max(place.width * 0.9, TOUCHING);
+  const near = (known: ThinPlace) => distance(middleOf(known), middle) <= Math.max(place.width / 2, TOUCHING);
   if (found.some((known) => near(known.place))) return true;
-  const alike = found.filter((known) => Math.abs(known.place.width - place.width) <= AS_WIDE);
+  const alike = found.filter(
+    (known) => (known.isBeside || place.isBeside) && Math.abs(known.place.width - place.width) <= AS_WIDE,
+  );
   if (alike.length === 0) return false;
   const from = edgesAt(stretches, place.from);
   const to = edgesAt(stretches, place.to);

@@ -255,6 +255,24 @@ describe("thin places", () => {
     expect(() => thinPlaces(rectangleOf(9, 8), Number.NaN)).toThrow(RangeError);
   });
 
+  test("are the necks of all lobes that are more than half round, the tag's hole and the middles of a frame's sides", () => {
+    for (const count of [4, 5, 6, 12, 30]) {
+      // Lobes that are higher than half their chord.
+      const chord = 2 * 60_000 * Math.sin(Math.PI / count);
+      const necks = thinPlaces(lobedDisc(count, 60_000, chord * 0.55), chord + 3);
+      const bridges = necks.filter(({ kind }) => kind === "bridge");
+      expect(bridges.length).toBe(count);
+      for (const { width } of bridges) expect(Math.abs(width - chord)).toBeLessThan(1.5);
+    }
+    const tag = outlineOf({ shape: "tag", width: 60_000, height: 120_000 });
+    expect(thinPlaces(tag, 12_000).length).toBe(1);
+    const window = moved(rectangleOf(76_000, 96_000), { x: 2000, y: 2000 });
+    const sides = thinPlaces(framed(rectangleOf(80_000, 100_000), window), 2540);
+    expect(widths(sides)).toEqual(["bridge 2000", "bridge 2000", "bridge 2000", "bridge 2000"]);
+    const middles = sides.map(({ from, to }) => `${(from.x + to.x) / 2}, ${(from.y + to.y) / 2}`).sort();
+    expect(middles).toEqual(["1000, 50000", "40000, 1000", "40000, 99000", "79000, 50000"]);
+  });
+
   test("have their ends on the line, their middle in the paper or in the air, and nothing nearer", () => {
     fc.assert(
       fc.property(anyOutline, (outline) => {
