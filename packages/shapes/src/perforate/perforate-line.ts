@@ -69,7 +69,7 @@ export function perforateLine(from: Point, to: Point, options: TearOptions): Tea
 
 /** How a line of holes should be. */
 export type HoleOptions = PerforationPitch & {
-  /** Default: half of the pitch, to the next even tick. */
+  /** Default: half of the pitch that is wished, to the next even tick. */
   readonly diameter?: Ticks | undefined;
 };
 
@@ -97,7 +97,7 @@ export function perforateWithHoles(from: Point, to: Point, options: HoleOptions)
   const wish = pitchOf(options);
   const steps = Math.max(1, Math.round(length / wish));
   const pitch = length / steps;
-  const diameter = holeDiameter(options, Math.min(wish, pitch));
+  const diameter = holeDiameter(options, wish, pitch);
   const holes = Array.from({ length: steps + 1 }, (_, index) => ({
     centre: rounded(from.x + ((to.x - from.x) * index) / steps, from.y + ((to.y - from.y) * index) / steps),
     diameter,
@@ -106,15 +106,20 @@ export function perforateWithHoles(from: Point, to: Point, options: HoleOptions)
 }
 
 /**
- * The diameter asked for, or half of the pitch to an even number of ticks.
+ * The diameter asked for, or half of the wished pitch to an even number of ticks; less where the least pitch that came
+ * about leaves too little between holes.
  *
  * @internal
  */
-export function holeDiameter({ diameter }: { readonly diameter?: Ticks | undefined }, pitch: number): Ticks {
-  if (diameter === undefined) return 2 * Math.round(pitch / 4);
-  if (!Number.isInteger(diameter) || diameter < FINEST || diameter >= pitch) {
+export function holeDiameter(
+  { diameter }: { readonly diameter?: Ticks | undefined },
+  wish: number,
+  least: number,
+): Ticks {
+  if (diameter === undefined) return 2 * Math.round(Math.min(wish / 4, (2 * least) / 5));
+  if (!Number.isInteger(diameter) || diameter < FINEST || diameter >= least) {
     throw new RangeError(
-      `Expected holes of whole ticks, from ${FINEST} to less than their pitch of ${Math.floor(pitch)}, found ${String(diameter)}. Half of the pitch is usual.`,
+      `Expected holes of whole ticks, from ${FINEST} to less than their pitch of ${Math.floor(least)}, found ${String(diameter)}. Half of the pitch is usual.`,
     );
   }
   return diameter;

@@ -46,7 +46,7 @@ export function stampEdge(outline: Outline, options: StampEdgeOptions): StampEdg
   const rings = options.windows === true ? ringsOf(outline) : [outline.outer];
   const placed = countedRuns(rings).map((runs) => placeHoles(runs, wish, "met"));
   const pitch = rangeOf(placed.flatMap(({ pitches }) => pitches));
-  const diameter = holeDiameter(options, Math.min(wish, pitch?.least ?? wish));
+  const diameter = holeDiameter(options, wish, pitch?.least ?? wish);
   const holes = placed.flatMap(({ centres }) => centres.map((centre) => ({ centre, diameter })));
   return {
     outlines: difference([outline], holes.map(discOf)),

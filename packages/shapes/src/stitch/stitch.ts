@@ -95,12 +95,13 @@ export function stitch(outline: Outline, options: StitchOptions = {}): Stitches 
     };
   }
   const diameter = options.holeDiameter ?? 2 * Math.round(Math.min(TICKS_PER_MM, (dash + gap) / 3) / 2);
-  checkHole(diameter, dash + gap, inset);
   const placed = runs.map((ofRing) => placeHoles(ofRing, dash + gap, corners));
+  const pitch = rangeOf(placed.flatMap(({ pitches }) => pitches));
+  checkHole(diameter, Math.min(dash + gap, pitch?.least ?? dash + gap), inset);
   return {
     dashes: [],
     holes: placed.flatMap(({ centres }) => centres.map((centre) => ({ centre, diameter }))),
-    pitch: rangeOf(placed.flatMap(({ pitches }) => pitches)),
+    pitch,
     tooShort: placed.reduce((sum, { tooShort }) => sum + tooShort, 0),
     line,
   };

@@ -58,6 +58,14 @@ describe("a stamp edge", () => {
     });
   });
 
+  test("has smaller holes where a short side would let them run together", () => {
+    // Two holes on sides of 1.1 mm: half of the pitch, 1 mm, would leave a tenth of a millimetre.
+    const slim = stampEdge(box(0, 0, millimetres(40), millimetres(1.1)), { gauge: 10 });
+    expect(slim.pitch?.least).toBe(millimetres(1.1));
+    expect(slim.holes[0]?.diameter).toBe(millimetres(0.88));
+    expect(() => stampEdge(box(0, 0, 64000, 1760), { gauge: 10, diameter: 1760 })).toThrow("found 1760");
+  });
+
   test("has its holes on the edge of any outline and takes nothing but them away", () => {
     fc.assert(
       fc.property(anyOutline, fc.integer({ min: 6, max: 20 }), (outline, half) => {
