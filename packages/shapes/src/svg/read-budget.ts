@@ -12,7 +12,7 @@ export class ReadBudget {
   #characters = 0;
   #elements = 0;
   #commands = 0;
-  #edges = 0;
+  #corners = 0;
 
   constructor(limits: ReadLimits) {
     this.#limits = limits;
@@ -60,15 +60,15 @@ export class ReadBudget {
     }
   }
 
-  /** Lines and arcs that curves have become; each has a corner at least. */
-  takeEdges(count: number, place: OutlinePlace): void {
-    this.#edges += count;
-    this.checkCorners(this.#edges, place);
+  /** Corners that curves have at least. */
+  takeCorners(count: number, place: OutlinePlace): void {
+    this.#corners += count;
+    this.checkCorners(this.#corners, place);
   }
 
   checkCorners(count: number, place: OutlinePlace): void {
     if (count > this.#limits.corners) {
-      throw overLimit(this.#limits.corners, "lines and arcs after curves are followed", SIMPLIFY, place);
+      throw overLimit(this.#limits.corners, "corners after curves are followed", SIMPLIFY, place);
     }
   }
 }

@@ -7,6 +7,7 @@ import { after, type Matrix, scaling } from "./matrix.js";
 import { Notes, type OutlineNote } from "./outline-note.js";
 import { Faults, fatal, type OutlinePlace, saidPlace, WHOLE_FILE } from "./outline-read-error.js";
 import { parseDocument } from "./parse-document.js";
+import { quoted } from "./quoted.js";
 import { ReadBudget } from "./read-budget.js";
 import { type OutlineReadOptions, settingsOf } from "./read-options.js";
 import { type ReadState, ringsOfPath } from "./rings-of-path.js";
@@ -165,7 +166,7 @@ function pageOf(root: SvgElement, state: ReadState, maySayUnit: boolean): Page |
     box = parseViewBox(text);
     if (box === null) malformed(place, "viewBox", text, "four finite numbers", state);
     else if (!(box.width > 0 && box.height > 0)) {
-      badSize(place, "viewBox", Math.min(box.width, box.height), state);
+      badSize(place, "viewBox", quoted(text), state);
     }
   }
   state.faults.throwAny();
@@ -222,7 +223,7 @@ function statedSize(root: SvgElement, side: "width" | "height", state: ReadState
     return null;
   }
   const size = "units" in length ? length.units : length.part;
-  if (!(size > 0)) badSize(place, side, size, state);
+  if (!(size > 0)) badSize(place, side, quoted(text), state);
   return "units" in length ? length.units : null;
 }
 

@@ -56,7 +56,11 @@ export function ringsOfPath(
   };
   const follow = (curve: (part: number) => Point, breaks: readonly number[]): void => {
     const fit = fitArcs((part) => mapPoint(matrix, curve(part)), { breaks, tolerance });
-    budget.takeEdges(fit.edges.length, place);
+    // An arc becomes two chords at least.
+    budget.takeCorners(
+      fit.edges.reduce((count, edge) => count + ("through" in edge ? 2 : 1), 0),
+      place,
+    );
     edges.push(...fit.edges);
     at = fit.edges[fit.edges.length - 1]?.to ?? at;
   };

@@ -154,7 +154,7 @@ function isNegative(
 ): boolean {
   const negative = Object.entries(lengths).find(([, length]) => length < 0);
   if (negative === undefined) return false;
-  badSize(place, negative[0], negative[1], state);
+  badSize(place, negative[0], String(negative[1]), state);
   return true;
 }
 
@@ -162,12 +162,12 @@ function isNegative(
 export function badSize(
   place: OutlinePlace,
   what: string,
-  found: number,
+  found: string,
   { faults }: Pick<ReadState, "faults">,
 ): void {
   faults.add("bad-size", place, {
-    wrong: `Its ${what} is ${found}; it has to be more than 0.`,
-    found: String(found),
+    wrong: `Its ${what} is ${found}; sizes have to be more than 0.`,
+    found,
     expected: "more than 0",
     help: "Draw it anew, or mend the number.",
   });
@@ -182,7 +182,7 @@ export function malformed(
   { faults }: Pick<ReadState, "faults">,
 ): void {
   faults.add("malformed-value", place, {
-    wrong: `Its ${attribute} is ${quoted(text)}; expected: ${expected}.`,
+    wrong: `The attribute ${attribute} is ${quoted(text)}; expected: ${expected}.`,
     found: quoted(text),
     expected,
     help: "Save the file again from the program that made it, or mend the attribute.",

@@ -198,7 +198,8 @@ export class Walk {
     const height = lengthOf(place, "height", heightText ?? "100%", outside, "height", this.#state);
     if (x === null || y === null || width === null || height === null) return;
     if (!(width > 0 && height > 0)) {
-      if (width < 0 || height < 0) badSize(place, "width or height", Math.min(width, height), this.#state);
+      if (width < 0 || height < 0)
+        badSize(place, "width or height", String(Math.min(width, height)), this.#state);
       return;
     }
     const shifted = after(outside.matrix, shifting(x, y));
@@ -215,7 +216,7 @@ export class Walk {
       return;
     }
     if (!(box.width > 0 && box.height > 0)) {
-      badSize(place, "viewBox", Math.min(box.width, box.height), this.#state);
+      badSize(place, "viewBox", quoted(text), this.#state);
       return;
     }
     const aspect = attributes.get("preserveAspectRatio");
