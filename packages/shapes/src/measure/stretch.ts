@@ -1,5 +1,5 @@
 import { type Arc, arcOf, pointOn } from "../outline/arc.js";
-import { type Outline, type Ring, ringsOf, spansOf } from "../outline/outline.js";
+import { type Outline, type Ring, ringsOf, type Span, spansOf } from "../outline/outline.js";
 import { cross, distance, type Point } from "../outline/point.js";
 import { cosine } from "../outline/sines.js";
 import { type Bounds, boundsOf } from "./box.js";
@@ -12,11 +12,21 @@ export interface Stretch extends Bounds {
   readonly arc: Arc | null;
 }
 
+/** What rises by less than this, in ticks, is measured as straight: its centre is so far off that its digits are lost. */
+const FLAT = 0.001;
+
+function bentArc(span: Span): Arc | null {
+  const arc = arcOf(span);
+  if (arc === null) return null;
+  const chord = distance(span.from, span.to);
+  return Math.abs(arc.turn) < 1 && chord * chord < 8 * FLAT * arc.radius ? null : arc;
+}
+
 /** The edges of a ring as stretches, moved by so much, which may be half a tick. */
 export function stretchesOfRing(ring: Ring, by: Point = { x: 0, y: 0 }): readonly Stretch[] {
   return spansOf(ring).map((span) => {
     const { left, top, right, bottom } = boundsOf([span]);
-    const arc = arcOf(span);
+    const arc = bentArc(span);
     const shift = ({ x, y }: Point) => ({ x: x + by.x, y: y + by.y });
     return {
       from: shift(span.from),

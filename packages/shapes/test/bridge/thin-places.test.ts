@@ -95,9 +95,8 @@ describe("the smallest bridge", () => {
           const [grown] = union([discAt({ x: 0, y: 0 }, one), discAt({ x: apart, y: 0 }, other)]);
           const along = (apart + (one * one - other * other) / apart) / 2;
           const chord = 2 * Math.sqrt(one * one - along * along);
-          // The crossing is rounded, and lies up to two ticks inside both circles.
-          const flat = Math.min(along, apart - along) / chord;
-          const room = 8 * (1 + flat);
+          // Each line may be off by three ticks, so that each crossing moves by up to the sum over the sine of their angle.
+          const room = 2 + (2 * (3 + 3)) / ((apart * (chord / 2)) / (one * other));
           expect(Math.abs(widthOf(smallestBridge(grown as Outline)) - chord)).toBeLessThan(room);
           const sheet = moved(rectangleOf(900_000, 900_000), { x: -450_000, y: -450_000 });
           const gap = smallestGap({ outer: sheet.outer, windows: [reversedRing((grown as Outline).outer)] });

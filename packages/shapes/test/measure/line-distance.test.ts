@@ -24,6 +24,24 @@ describe("the distance from a point", () => {
   });
 });
 
+describe("an arc that is as good as straight", () => {
+  test("is measured as its chord, whose middle it passes within a thousandth of a tick", () => {
+    // Cross products of 1: rises of three millionths of a tick on 200 mm, and a circle of many light years.
+    const flat: Outline = {
+      outer: [
+        { to: { x: 320_001, y: 240_001 }, through: { x: 160_000, y: 120_000 } },
+        { to: { x: 0, y: 240_001 } },
+        { to: { x: 0, y: 0 } },
+      ],
+      windows: [],
+    };
+    const { distance: away, to } = distanceFrom(flat, { x: 160_300, y: 119_600 });
+    expect(away).toBeCloseTo(500, 0);
+    expect((to.x * 3) / 4 - to.y).toBeLessThan(1);
+    expect(leastDistance(flat, discAt({ x: 163_000, y: 116_000 }, 4000)).distance).toBeCloseTo(1000, 0);
+  });
+});
+
 describe("the least distance of two lines", () => {
   test("between discs is that of their centres less their radii", () => {
     const disc = discAt({ x: 0, y: 0 }, 5000);
