@@ -7,9 +7,10 @@ import { findNamedSize, inches, millimetres, type Size, type Ticks } from "@shee
 import fc from "fast-check";
 import { formatFront, type Project, readProject, silenceableCodes } from "../src/index.js";
 import { randomBands, randomJoin } from "./random-bands.js";
+import { randomShapeLayer } from "./random-dies.js";
 import { Draw, type FileObject, type FileValue } from "./random-draw.js";
 import { type RandomPapers, randomPapers } from "./random-papers.js";
-import { randomDieCut, randomRates, randomTrimmer } from "./random-tools.js";
+import { randomDieCut, randomDieMachine, randomRates, randomTrimmer } from "./random-tools.js";
 
 /** How large the projects are. */
 export interface RandomProjectOptions {
@@ -45,6 +46,7 @@ export function randomProject(options: RandomProjectOptions = {}): fc.Arbitrary<
       ...(precisionSteps > 1 || draw.sometimes(20) ? { precision: draw.length(precisionSteps) } : {}),
       ...(draw.sometimes(50) ? { copies: randomCopies(room) } : {}),
       ...(draw.sometimes(30) ? { trimmer: randomTrimmer(draw) } : {}),
+      ...(draw.sometimes(20) ? { "die-machine": randomDieMachine(draw) } : {}),
       papers: papers.file,
       ...(room.dies.size > 0 ? { dies: Object.fromEntries(room.dies) } : {}),
       ...(draw.sometimes(25) ? { rates: randomRates(draw) } : {}),
@@ -233,6 +235,11 @@ function randomCarrier(room: Room, carrier: Surface, kind: "mat" | "panel" | "ba
   const bySize = !isFree || room.draw.sometimes(25);
   const { keys, size } = bySize ? randomSize(room, carrier) : randomBorder(room.draw, carrier);
   const surface = { ...size, isMat: kind === "mat" };
+  if (kind === "panel" && bySize && room.draw.sometimes(40)) {
+    const entry = randomShapeLayer(room, size, keys);
+    // What lies on it would have to keep within its outline.
+    if (entry !== null) return { entry, surface: { width: 1, height: 1, isMat: false }, carries: false };
+  }
   if (kind === "panel" && bySize && room.draw.sometimes(50))
     return { entry: randomDieCut(room, keys), surface: { ...size, isMat: false }, carries: false };
   // Where there is no room for bands, a panel takes their place.

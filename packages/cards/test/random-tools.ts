@@ -16,6 +16,15 @@ export function randomTrimmer(draw: Draw): FileValue {
   };
 }
 
+/** What presses dies. */
+export function randomDieMachine(draw: Draw): FileValue {
+  return {
+    ...(draw.sometimes(60) ? { platform: draw.one(["small", "large", "6 x 9", "220 x 300 mm"]) } : {}),
+    ...(draw.sometimes(40) ? { margin: draw.length(draw.whole(0, 6)) } : {}),
+    ...(draw.sometimes(30) ? { "narrowest-bridge": draw.length(1) } : {}),
+  };
+}
+
 /** A layer as large as what a new die cuts. */
 export function randomDieCut(
   {

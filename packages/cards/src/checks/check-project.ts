@@ -4,6 +4,7 @@ import type { Project } from "../project.js";
 import { applySilences } from "./apply-silences.js";
 import { findHiddenLayers } from "./find-hidden-layers.js";
 import { findNoPaper } from "./find-no-paper.js";
+import { findOddDieCuts } from "./find-odd-die-cuts.js";
 import { findOddEnvelopes } from "./find-odd-envelopes.js";
 import { findOddFolds } from "./find-odd-folds.js";
 import { findOddSeams } from "./find-odd-seams.js";
@@ -22,6 +23,7 @@ const FINDERS: readonly ((project: Project, expansion: Expansion) => readonly Fo
   findOddWeights,
   findOddEnvelopes,
   findSmallParts,
+  findOddDieCuts,
   findHiddenLayers,
   findUnsureGrain,
   findOddFolds,

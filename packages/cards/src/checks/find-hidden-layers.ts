@@ -1,4 +1,4 @@
-import { visibleAreas } from "../expand/visible-areas.js";
+import { hiddenLayers } from "../expand/hidden-layers.js";
 import type { Card, Expansion } from "../expansion.js";
 import type { Project } from "../project.js";
 import type { Found } from "./finding.js";
@@ -10,16 +10,12 @@ import { listed } from "./listed.js";
  * @internal
  */
 export function findHiddenLayers(_: Project, expansion: Expansion): readonly Found[] {
-  return expansion.cards.flatMap((card) => hiddenLayers(card, expansion));
+  return expansion.cards.flatMap((card) => hiddenIn(card, expansion));
 }
 
-function hiddenLayers(card: Card, { pieces }: Expansion): readonly Found[] {
-  const areas = new Map(card.surfaces.map(({ name }) => [name, visibleAreas(card, name)]));
-  const hidden = pieces.filter(({ id }) => {
-    const index = card.layers.findIndex(({ piece }) => piece === id);
-    const surface = card.layers[index]?.surface;
-    return surface !== undefined && areas.get(surface)?.layers[index] === 0n;
-  });
+function hiddenIn(card: Card, { pieces }: Expansion): readonly Found[] {
+  const isHidden = hiddenLayers(card);
+  const hidden = pieces.filter(({ id }) => isHidden.has(card.layers.findIndex(({ piece }) => piece === id)));
   // Bands of one layer are told of together.
   return [...new Set(hidden.map(({ path }) => path))].map((path) => {
     const labels = hidden.filter((piece) => piece.path === path).map(({ label }) => label);

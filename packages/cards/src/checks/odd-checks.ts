@@ -37,6 +37,31 @@ export const oddChecks = [
     advice: "Move the layer, make what covers it smaller, or leave it out.",
   },
   {
+    code: "die-blank-too-wide",
+    severity: "warning",
+    title: "A die blank that does not go between the plates",
+    rule: "A die blank lies whole on the platform of the die machine, in one turn or the other: 6 x 9 in of a small one, 8 1/2 x 12 in of a large one, or as the project says.",
+    source: "common practice, no source",
+    advice:
+      "Take a smaller die or a narrower margin, or write die-machine: { platform: large } if that is what you have.",
+  },
+  {
+    code: "thin-bridge",
+    severity: "warning",
+    title: "Paper between two cuts that is too narrow to hold",
+    rule: "Between two cuts of a shape, or a cut and its edge, there is at least as much paper as the die machine's narrowest-bridge says: 1/16 in (1.5 mm) where it says nothing.",
+    source: "common practice, no source: thin bridges tear and curl",
+    advice: "Make the window smaller or the shape larger, or cut off less.",
+  },
+  {
+    code: "stitches-broken",
+    severity: "warning",
+    title: "A line of stitches that does not run all round",
+    rule: "A line of stitches follows the whole edge at its distance, with a stitch on every stretch.",
+    source: "geometry",
+    advice: "Bring the line nearer to the edge, or take shorter stitches.",
+  },
+  {
     code: "grain-unknown",
     severity: "warning",
     title: "A folded paper whose grain is not known",

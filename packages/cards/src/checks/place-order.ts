@@ -2,7 +2,7 @@ import type { Layer, Project } from "../project.js";
 import { parentOf, pathTo } from "../project-file/value-path.js";
 
 /** The places before the papers, in the order in which the documentation lists them. */
-const HEAD = ["title", "units", "precision", "copies", "shelf", "trimmer"];
+const HEAD = ["title", "units", "precision", "copies", "shelf", "trimmer", "die-machine"];
 
 /**
  * Numbers the places of a project in its order: what concerns it as a whole, its papers, its cards with their layers as

@@ -2,6 +2,7 @@ import type { CardLayer } from "../expansion.js";
 import type { ProjectFault } from "../project-fault.js";
 import { type CardBuilder, type LaidBorder, sayLength } from "./card-builder.js";
 import { fault } from "./fault.js";
+import { coversItsBox } from "./hidden-layers.js";
 import type { Rectangle } from "./surface.js";
 
 const SIDES = ["left", "right", "top", "bottom"] as const;
@@ -34,7 +35,7 @@ function coversOf(
   if (from >= to) return null;
   const upright = side === "left" || side === "right";
   const covers = layers.slice(above).filter((layer) => {
-    if (layer.surface !== surface) return false;
+    if (layer.surface !== surface || !coversItsBox(layer)) return false;
     const [at, extent] = upright ? [layer.x, layer.width] : [layer.y, layer.height];
     return at < to && at + extent > from;
   });

@@ -5,6 +5,7 @@ import { inches, millimetres, type Ticks, type Unit } from "@sheetwright/measure
 import type { CardLayer } from "../expansion.js";
 import { type CardBuilder, type HiddenJoin, sayLength } from "./card-builder.js";
 import { fault } from "./fault.js";
+import { coversItsBox } from "./hidden-layers.js";
 
 /**
  * How far a layer reaches over the end of what is cut short below it, so that the end does not show when a cut or a hand is
@@ -27,7 +28,9 @@ function hideJoin(builder: CardBuilder, hidden: HiddenJoin, mayTell: boolean): v
   const layer = builder.layers[index];
   if (layer === undefined || gives <= 0) return;
   const missing = layer[along] - gives;
-  const above = builder.layers.slice(index + 1).filter(({ surface }) => surface === layer.surface);
+  const above = builder.layers
+    .slice(index + 1)
+    .filter((one) => one.surface === layer.surface && coversItsBox(one));
   const overlap = OVERLAP[builder.units];
   const [start, across] = along === "height" ? (["y", "x"] as const) : (["x", "y"] as const);
   const bare = (from: Ticks, to: Ticks) => bareStretch(layer, above, { start, across, from, to });

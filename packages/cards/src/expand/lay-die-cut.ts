@@ -169,8 +169,9 @@ function reportStack(builder: CardBuilder, layer: DieCut, found: StackFault): vo
 function reportNoDie(
   builder: CardBuilder,
   what: string,
-  { path, mat, found: { nearest, missing } }: Extract<StackFault, { what: "no-die" }>,
+  { path, mat, found: { nearest } }: Extract<StackFault, { what: "no-die" }>,
 ): void {
+  const missing = mat.border - (nearest?.border.least ?? 0);
   const say = (ticks: number) => sayLength(builder, ticks);
   const size = mat.sizes[Number(nearest?.die.name)];
   const said = size === undefined ? "" : ` ${saySizeOf(size, builder)}`;
@@ -180,7 +181,7 @@ function reportNoDie(
       ? `shows ${say(least)} where it shows least, ${say(missing)} too little`
       : least === 0
         ? `shows nothing of itself where it shows least, ${say(missing)} too little`
-        : `is too small by ${say(-least)} at least on one side`;
+        : `is itself too small by ${say(-least)}`;
   const help =
     least > 0
       ? `Take a die that is ${say(2 * missing)} larger across, ask for a border of at most ${say(least)}, or give the layer a shadow instead.`

@@ -10,12 +10,12 @@ import { checkPapers } from "./check-papers.js";
 import { checkSilences } from "./check-silences.js";
 import { fault } from "./fault.js";
 import { findCoveredBorders } from "./find-covered-borders.js";
+import { hiddenLayers } from "./hidden-layers.js";
 import { hideJoins } from "./hide-joins.js";
 import { layEaselFront } from "./lay-easel-front.js";
 import { layInsert } from "./lay-insert.js";
 import { layLayers } from "./lay-layers.js";
 import type { Surface } from "./surface.js";
-import { visibleAreas } from "./visible-areas.js";
 
 /** A project worked out, and all that is wrong with it. The expansion is whole only where there are no faults. */
 export interface WorkedOut {
@@ -101,9 +101,9 @@ function surfacesOfDesign({ flats, front }: Pick<Design, "flats" | "front">): re
 function findHiddenMats(builder: CardBuilder): void {
   const { design, layers, pieces, joins, faults } = builder;
   const surfaces = surfacesOfDesign(design);
-  const areas = new Map(design.surfaces.map(({ name }) => [name, visibleAreas({ surfaces, layers }, name)]));
+  const hidden = hiddenLayers({ surfaces, layers });
   const mats = new Set(design.surfaces.flatMap((one) => matPaths(one.layers)));
-  const isHidden = (index: number) => areas.get(layers[index]?.surface ?? "front")?.layers[index] === 0n;
+  const isHidden = (index: number) => hidden.has(index);
   layers.forEach(({ piece: id }, index) => {
     const piece = pieces.find((candidate) => candidate.id === id);
     if (piece === undefined || !mats.has(piece.path) || !isHidden(index)) return;

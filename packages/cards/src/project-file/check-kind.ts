@@ -35,7 +35,7 @@ export function checkKind<Name extends string>(
   const kind = kinds[name];
   for (const key of kind.required) {
     if (key in thing || isExcused(key, path, thing, faults)) continue;
-    const expected = expectedOf(key, what);
+    const expected = name === "shape" && key === "size" ? WORDINGS.shapeSize.expected : expectedOf(key, what);
     const message = `The key ${quote(key)} is missing: ${kind.noun} ${name === "bands" ? "need" : "needs"} it. Write ${expected}.`;
     faults.report({ code: "missing", path: pathTo(path, key), expected, message });
   }

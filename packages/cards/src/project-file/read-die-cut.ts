@@ -120,6 +120,8 @@ function readMat(
   }
   if (die === null) return null;
   if (die.sizes.some(({ shape }) => shape === undefined)) {
+    // Of the layer's own die that is told with the layer.
+    if (die === own) return null;
     const message = `Only sizes of the die ${quote(die.name)} are known, and the border that it gives depends on its shape. Give it one under dies, such as shape: circle.`;
     reading.faults.report({
       code: "contradiction",

@@ -1,10 +1,13 @@
 import { inches, millimetres, type Size, type Ticks, type Unit } from "@sheetwright/measure";
 import type { DieMachine } from "../project.js";
 import type { Written } from "./check-structure.js";
+import { nearestWord } from "./nearest-word.js";
 import { readLength, readPlainSize } from "./read-measures.js";
 import type { Reading } from "./reading.js";
+import { quote } from "./say-value.js";
 import type { ProjectFile } from "./schema/project-schema.js";
 import { pathTo } from "./value-path.js";
+import { WORDINGS } from "./wording.js";
 
 /** Plates of the usual machines: common practice, no source. */
 const PLATFORMS: Readonly<Record<"small" | "large", Size>> = {
@@ -33,7 +36,7 @@ export function readDieMachine(written: Written<ProjectFile["die-machine"]>, rea
   const at = (key: string) => pathTo("die-machine", key);
   const { platform } = written;
   const named = platform === "small" || platform === "large" ? PLATFORMS[platform] : null;
-  const size = named ?? readPlainSize(platform, at("platform"), reading);
+  const size = named ?? readPlatform(platform, at("platform"), reading);
   const range = { allowZero: true, longest: WIDEST_MARGIN };
   return {
     platform: size ?? usual.platform,
@@ -42,4 +45,15 @@ export function readDieMachine(written: Written<ProjectFile["die-machine"]>, rea
       readLength(written["narrowest-bridge"], at("narrowest-bridge"), reading, range) ??
       usual.narrowestBridge,
   };
+}
+
+/** Reads the size of plates; a word without digits was meant as one of the usual ones. */
+function readPlatform(platform: string | undefined, path: string, reading: Reading): Size | null {
+  if (platform === undefined || /\d/.test(platform)) return readPlainSize(platform, path, reading);
+  const { code, expected, words } = WORDINGS.platform;
+  const suggestion = nearestWord(platform, words);
+  const meant = suggestion === null ? "" : ` Did you mean ${suggestion}?`;
+  const message = `Found ${quote(platform)}, expected ${expected}.${meant}`;
+  reading.faults.report({ code, path, found: platform, expected, message, suggestion });
+  return null;
 }

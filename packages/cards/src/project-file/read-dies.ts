@@ -320,11 +320,14 @@ export function readDieSize(
   const { faults, unit } = reading;
   const [only, ...others] = sizes;
   if (only === undefined) return null;
-  const all = sizes.map((size) => sayNominal(nominalOf(size), unit));
+  const said = sizes.map((size) => sayNominal(nominalOf(size), unit));
+  // A long list is told by its ends.
+  const all =
+    said.length > 6 ? `${said.length} sizes from ${said[0]} to ${said.at(-1)}` : listWords(said, "and");
   if (written === undefined) {
     if (others.length === 0) return only;
-    const expected = `one of the sizes ${listWords(all, "and")}`;
-    const message = `The die ${name} has ${sizes.length} sizes, and here it is not said which. Write size: with ${expected}.`;
+    const expected = `one of ${said.length > 6 ? "" : "the sizes "}${all}`;
+    const message = `The die ${name} has several sizes, and here it is not said which. Write size: with ${expected}.`;
     faults.report({ code: "missing", path, expected, message });
     return null;
   }
@@ -334,16 +337,17 @@ export function readDieSize(
   const found = sizes.find((size) => isSameSize(nominalOf(size), wanted));
   if (found !== undefined) return found;
   const near = [...sizes].sort((a, b) => differenceOf(a, wanted) - differenceOf(b, wanted))[0];
-  const suggestion = near === undefined ? null : sayNominal(nominalOf(near), unit).replace(/ (in|mm)$/, "");
+  const nearest = sayNominal(nominalOf(near ?? only), unit);
+  const suggestion = nearest.replace(/ (in|mm)$/, "");
   const help =
     others.length === 0
-      ? `it cuts ${all[0]}. Leave size out, or write that.`
-      : `it comes in ${listWords(all, "and")}. The nearest is ${suggestion}.`;
+      ? `it cuts ${all}. Leave size out, or write that.`
+      : `it comes in ${all}. The nearest is ${nearest}.`;
   faults.report({
     code: "not-a-size",
     path,
     found: written,
-    expected: listWords(all, "or"),
+    expected: said.length > 6 ? `one of ${all}` : listWords(said, "or"),
     message: `There is no die ${name} of ${sayNominal(wanted, unit)}: ${help}`,
     suggestion,
   });

@@ -214,10 +214,17 @@ function checkedShape(
     const said =
       typeof found === "number" && !isCount ? formatLength(found, { unit }) : inUnit(String(found), unit);
     const told = isSize && SIZE_KEYS.includes(key) ? key : written;
-    const message = `There is no such shape as ${what}: its ${told} is ${said}, and should be ${right}. ${help}`;
+    const message =
+      key === "window"
+        ? `The window of ${what} does not lie within it. Make the window smaller, or the shape larger.`
+        : `${capital(what)} cannot be made so: ${told} is ${said}, and should be ${right}. ${help}`;
     faults.report({ code: "contradiction", path, found: said, expected: right, message });
     return null;
   }
+}
+
+function capital(words: string): string {
+  return words.charAt(0).toUpperCase() + words.slice(1);
 }
 
 /** Says a nominal size: `3 in`, `2 x 3 in`. */

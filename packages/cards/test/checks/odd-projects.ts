@@ -13,6 +13,11 @@ export const ODD_PROJECTS: Readonly<Record<(typeof oddChecks)[number]["code"], s
     `${NIGHT}, ${CREAM}`,
     "front: [{ panel: cream, size: 1 x 1 }, { panel: night, size: 2 x 2 }]",
   ),
+  "die-blank-too-wide": dieCut("{ shape: circle, size: 4, margin: 1 1/4 }"),
+  "thin-bridge": dieCut("{ shape: { kind: circle, window: { shape: circle, size: 1.9 } }, size: 2 }"),
+  "stitches-broken": dieCut(
+    "{ shape: { kind: rectangle, corners: ticket, radius: 1/8 }, size: 4 x 6, stitched: { dash: 1 } }",
+  ),
   "grain-unknown": project("night: { cardstock: us-letter, grain: unknown }"),
   "grain-assumed": project("night: { cardstock: us-letter }"),
   "fold-across-grain": project("night: { cardstock: us-letter, grain: short, pattern: two-way }"),
@@ -27,6 +32,10 @@ export const ODD_PROJECTS: Readonly<Record<(typeof oddChecks)[number]["code"], s
   "silence-unused": project(NIGHT, "copies: 1", "silence: [{ check: bare-seam, because: wanted so }]\n"),
   "unused-paper": project(`${NIGHT}, ${CREAM}`),
 };
+
+function dieCut(die: string): string {
+  return project(NIGHT, "front: [{ die: disc, paper: night }]", `dies: { disc: ${die} }\n`);
+}
 
 function project(papers: string, card = "copies: 1", more = ""): string {
   return `sheetwright: 1\ntitle: x\npapers: { ${papers} }\ncards: [{ name: A, format: us-a7, base: night, ${card} }]\n${more}`;

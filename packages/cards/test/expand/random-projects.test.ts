@@ -35,6 +35,18 @@ function layerPath(path: string): string {
   return path.replace(/(?:\.papers\[\d+\])*(?:\.seam|\.join(?:\.ends)?)?$/, "");
 }
 
+/** Whether a layer is cut by a die or to a shape. */
+function isShape(layer: FileObject): boolean {
+  return layer.die !== undefined || layer.shape !== undefined;
+}
+
+/** The path of the lowest of what a layer is made of: its shadow, its outermost mat, or itself. */
+function lowestOf(layer: FileObject, path: string): string {
+  const mats = list(layer.mats).length;
+  if (layer.shadow !== undefined) return `${path}.shadow`;
+  return mats > 0 ? `${path}.mats[${mats - 1}]` : path;
+}
+
 /** How many pieces of paper, and ribbons or tapes, bands give at each path. */
 function countBands(bands: FileObject, path: string, found: Map<string, number>): void {
   const papers = bands.papers as readonly FileValue[];
@@ -108,6 +120,7 @@ describe("projects made at random", () => {
         list(layer.mats).forEach((_, index) => {
           expected.set(`${path}.mats[${index}]`, 1);
         });
+        if (layer.shadow !== undefined) expected.set(`${path}.shadow`, 1);
       }
       const found = new Map<string, number>();
       const all = [...expansion.pieces, ...expansion.items];
@@ -144,7 +157,8 @@ describe("projects made at random", () => {
       const layers = byPath(expansion);
       const classic = unit === "in" ? "1/8 in" : "3 mm";
       for (const { path, layer } of layersOf(file)) {
-        for (const mat of list(layer.mats)) {
+        // Mats of a die cut are as wide as their die makes them.
+        for (const mat of isShape(layer) ? [] : list(layer.mats)) {
           const index = list(layer.mats).indexOf(mat);
           const border = ticksOf(mat.border, unit);
           // The border of a mat shows round the next layer inwards.
@@ -221,9 +235,8 @@ describe("projects made at random", () => {
         let below = holder;
         list(layers).forEach((layer, index) => {
           const own = `${path}[${index}]`;
-          const mats = list(layer.mats).length;
           // Of a sentiment with mats it is the outermost that lies on the carrier.
-          carriers.set(mats > 0 ? `${own}.mats[${mats - 1}]` : own, below);
+          carriers.set(lowestOf(layer, own), below);
           follow(layer.layers, `${own}.layers`, own);
           const fills = (layer.panel ?? layer.bands) !== undefined && layer.size === undefined;
           if (list(layer.layers).length === 0 && (layer.mat !== undefined || fills)) below = own;
@@ -253,11 +266,10 @@ describe("projects made at random", () => {
       const unit = file.units === "mm" ? "mm" : "in";
       const layers = byPath(expansion);
       for (const { path, layer } of layersOf(file)) {
-        if (layer.size === undefined && layer.strip === undefined) continue;
-        const mats = list(layer.mats).length;
-        const outer = mats > 0 ? `${path}.mats[${mats - 1}]` : path;
+        if (layer.size === undefined && layer.strip === undefined && !isShape(layer)) continue;
+        const outer = lowestOf(layer, path);
         const all = [...layers].flatMap(([at, own]) =>
-          (mats > 0 ? at : layerPath(at)) === outer && !at.endsWith(".seam") && !at.endsWith(".join")
+          (outer === path ? layerPath(at) : at) === outer && !at.endsWith(".seam") && !at.endsWith(".join")
             ? own
             : [],
         );
