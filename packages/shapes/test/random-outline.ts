@@ -276,10 +276,11 @@ function symmetric(ring: Ring): Outline {
     [moved(rectangleOf(1_000_000, 2_000_000), { x: -1_000_000, y: -1_000_000 })],
   );
   const right = (half as Outline).outer;
-  // The half's straight edge on the axis is left out, and the two halves are joined end to end.
+  // The half's straight edge on the axis, where it has one, is left out, and the two halves are joined end to end.
   const cut = right.findIndex(
     (edge, index) => edge.to.x === 0 && right.at(index - 1)?.to.x === 0 && !("through" in edge),
   );
+  if (cut < 0) return middled({ outer: discAt({ x: 0, y: 0 }, 40_000).outer, windows: [] });
   const open = [...right.slice(cut + 1), ...right.slice(0, cut)];
   const start = right[cut]?.to as Point;
   const back = open

@@ -107,10 +107,11 @@ function byStretch(outline: Outline, inset: number, windows: boolean, dashes: re
       return found.along;
     };
     const places = dash.map(at);
-    // A stretch that ends where it starts: at its end.
+    // Of a stretch that ends where it starts, that place is its start for a dash that goes on from it.
     const whole = spans.reduce((sum, span) => sum + placeOn(span, span.to).length, 0);
     if (!best.stretch?.isClosed && (places.at(-1) as number) < (places[0] as number)) {
-      places[places.length - 1] = whole;
+      if ((places[0] as number) > whole - 3) places[0] = 0;
+      else places[places.length - 1] = whole;
     }
     // Along the line from point to point; straight where a closed line begins anew.
     const length = places.slice(1).reduce((sum, place, index) => {
