@@ -56,17 +56,42 @@ interface Whole {
   readonly stitched: Stitched | undefined;
 }
 
+type Stack = readonly StackPart[] | StackFault;
+
 /**
- * The layers of a stack from the top down, or what is wrong with it. The layer must have a shape.
+ * Stacks that were worked out before, by all that they follow from: a project is worked out again by all that looks into it,
+ * and offsets and borders take their time. What comes out is the same with and without.
+ */
+const KNOWN = new Map<string, Stack>();
+const MOST_KNOWN = 64;
+
+/**
+ * The layers of a stack from the top down, or what is wrong with it. The layer must have a shape. Blanks that are reckoned
+ * here are rounded up to the precision.
  *
  * @internal
  */
-export function dieStack(layer: DieCut): readonly StackPart[] | StackFault {
+export function dieStack(layer: DieCut, precision: Ticks): Stack {
+  const { layers: _, place: __, foam: ___, grain: ____, name: _____, ...own } = layer;
+  const key = JSON.stringify([precision, own]);
+  const known = KNOWN.get(key);
+  if (known !== undefined) return known;
+  const stack = workOutStack(layer, precision);
+  if (KNOWN.size >= MOST_KNOWN) KNOWN.clear();
+  KNOWN.set(key, stack);
+  return stack;
+}
+
+function workOutStack(layer: DieCut, precision: Ticks): Stack {
   const { path, shape, paper, mats = [], shadow } = layer;
   if (shape === undefined) throw new RangeError(`${path}: the die has no shape.`);
   const kept = keptOf(layer);
   let whole: Whole = { ...wholeOf([outlineOf(shape)]), stitched: layer.stitched };
-  const top = partOf({ role: "top", path, paper, name: layer.die, shape, blank: layer.blank }, whole, kept);
+  const top = partOf(
+    { role: "top", path, paper, name: layer.die, shape, blank: layer.blank, precision },
+    whole,
+    kept,
+  );
   if ("what" in top) return top;
   const parts: StackPart[] = [top];
   for (const [index, mat] of mats.entries()) {
@@ -86,7 +111,15 @@ export function dieStack(layer: DieCut): readonly StackPart[] | StackFault {
     whole = { ...wholeOf([lies]), stitched: size.stitched };
     const blank = next.isTurned ? { width: size.blank.height, height: size.blank.width } : size.blank;
     const part = partOf(
-      { role: "mat", path: matPath, paper: mat.paper, name: mat.die, shape: size.shape as Shape, blank },
+      {
+        role: "mat",
+        path: matPath,
+        paper: mat.paper,
+        name: mat.die,
+        shape: size.shape as Shape,
+        blank,
+        precision,
+      },
       whole,
       kept,
     );
@@ -100,7 +133,15 @@ export function dieStack(layer: DieCut): readonly StackPart[] | StackFault {
     const { width, height } = whole.box;
     const blank = { width: width + 2 * margin, height: height + 2 * margin };
     const part = partOf(
-      { role: "shadow", path: `${path}.shadow`, paper: shadow.paper, name: null, shape: null, blank },
+      {
+        role: "shadow",
+        path: `${path}.shadow`,
+        paper: shadow.paper,
+        name: null,
+        shape: null,
+        blank,
+        precision,
+      },
       whole,
       kept,
     );
@@ -159,10 +200,11 @@ interface PartFacts {
   readonly shape: Shape | null;
   /** For the whole shape. */
   readonly blank: Size;
+  readonly precision: Ticks;
 }
 
 function partOf(facts: PartFacts, whole: Whole, kept: Kept): StackPart | StackFault {
-  const { role, path, paper, name, shape, blank } = facts;
+  const { role, path, paper, name, shape, blank, precision } = facts;
   const left = cutStraight(whole, kept);
   if (left.length === 0) return { what: "nothing-left", path: `${path}.trim` };
   const box = boxOfAll(left);
@@ -191,11 +233,16 @@ function partOf(facts: PartFacts, whole: Whole, kept: Kept): StackPart | StackFa
   const own =
     name === null
       ? {
-          width: blank.width - whole.box.width + width,
-          height: blank.height - whole.box.height + height,
+          width: roundedUp(blank.width - whole.box.width + width, precision),
+          height: roundedUp(blank.height - whole.box.height + height, precision),
         }
       : { width: blank.width, height: blank.height };
   return { role, path, paper, x, y, width, height, outline, stitches, blank: own, die, reveal: null };
+}
+
+/** A blank is cut by marks. */
+function roundedUp(length: Ticks, precision: Ticks): Ticks {
+  return Math.ceil(length / precision) * precision;
 }
 
 function dieOf({

@@ -26,7 +26,7 @@ export function layDieCut(builder: CardBuilder, layer: DieCut, carrier: Surface)
   const purpose = purposeOf(layer, "top");
   const words = `the shape of the ${nextLabel(builder, purpose)}`;
   if (layer.shape === undefined) return layRectangle(builder, layer, carrier, purpose, words);
-  const stack = dieStack(layer);
+  const stack = dieStack(layer, builder.precision);
   if ("what" in stack) {
     reportStack(builder, layer, stack);
     return null;

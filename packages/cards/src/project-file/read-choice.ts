@@ -1,7 +1,6 @@
-import type { Ticks } from "@sheetwright/measure";
 import type { Choice, Paper } from "../project.js";
 import { nearestWord } from "./nearest-word.js";
-import type { ReadDie } from "./read-dies.js";
+import type { BlankRule, ReadDie } from "./read-dies.js";
 import type { Reading } from "./reading.js";
 import { listWords, printable, quote } from "./say-value.js";
 import { pathTo } from "./value-path.js";
@@ -38,8 +37,8 @@ export interface ChoiceReading extends Reading {
   readonly covers: ReadonlySet<string>;
   /** The dies by their names, `null` in place of one that could not be read; `null` where not all are known. */
   readonly dies: ReadonlyMap<string, ReadDie | null> | null;
-  /** What a die blank has more on each side where nothing else is said. */
-  readonly dieMargin: Ticks;
+  /** How large die blanks are where nothing else is said. */
+  readonly blanks: BlankRule;
 }
 
 /** Reads a choice of papers: one name, or a list of names that any will do of. Gives `null` where one is not known. */

@@ -1,7 +1,8 @@
 import { inches, millimetres, type Ticks, type Unit } from "@sheetwright/measure";
 import type { Choice, DieCut, DieMat, DieSize, Shadow, Sides } from "../project.js";
 import { type ChoiceReading, readChoice } from "./read-choice.js";
-import { type ReadDie, readDieName, readDieSize, sizeOfShape, stitchedAs } from "./read-dies.js";
+import { readDieName, readDieSize, sizeOfShape, stitchedAs } from "./read-die-size.js";
+import type { ReadDie } from "./read-dies.js";
 import { CLASSIC_BORDER, readPlace } from "./read-extent.js";
 import type { WrittenLayer } from "./read-layers.js";
 import { readLength } from "./read-measures.js";
@@ -69,7 +70,7 @@ function sizeOfDie(layer: WrittenLayer, die: ReadDie | null, path: string, readi
 function sizeWithoutDie(layer: WrittenLayer, path: string, reading: ChoiceReading): DieSize {
   const shape = readShape(layer.shape, pathTo(path, "shape"), reading);
   if (shape === null) return NO_SIZE;
-  return sizeOfShape(shape, layer.size, reading.dieMargin, pathTo(path, "size"), reading) ?? NO_SIZE;
+  return sizeOfShape(shape, layer.size, reading.blanks, pathTo(path, "size"), reading) ?? NO_SIZE;
 }
 
 function withoutStitches({ stitched: _, ...size }: DieSize): DieSize {
@@ -144,6 +145,6 @@ function readShadow(shadow: WrittenLayer["shadow"], path: string, reading: Choic
     fillGaps:
       readLength(shadow["fill-gaps"], at("fill-gaps"), reading, { allowZero: true }) ??
       FILL_GAPS[reading.unit],
-    margin: reading.dieMargin,
+    margin: reading.blanks.margin,
   };
 }

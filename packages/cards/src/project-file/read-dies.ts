@@ -1,15 +1,12 @@
 import { inches, millimetres, type Size, type Ticks, type Unit } from "@sheetwright/measure";
-import { boxOf, type NominalSize, outlineOf, type Shape, sizeOf } from "@sheetwright/shapes";
-import type { DieSize, Stitched } from "../project.js";
+import { boxOf, type NominalSize, outlineOf, type Shape } from "@sheetwright/shapes";
+import type { DieSize } from "../project.js";
 import type { Written } from "./check-structure.js";
-import { nearestWord } from "./nearest-word.js";
-import type { ChoiceReading } from "./read-choice.js";
 import { WIDEST_MARGIN } from "./read-die-machine.js";
 import { readLength, readPlainSize } from "./read-measures.js";
 import { type ReadShape, readShape, readShapeSize, sayNominal, shapeIn, shapeResized } from "./read-shape.js";
 import { readStitched } from "./read-stitched.js";
 import type { Reading } from "./reading.js";
-import { listWords, quote } from "./say-value.js";
 import type { ProjectFile } from "./schema/project-schema.js";
 import { pathTo } from "./value-path.js";
 
@@ -32,13 +29,13 @@ const MOST_SIZES = 100;
 /** Reads the dies; one that could not be read is `null`, and its faults are told. */
 export function readDies(
   dies: Written<ProjectFile["dies"]>,
-  margin: Ticks,
+  usual: BlankRule,
   reading: Reading,
 ): ReadonlyMap<string, ReadDie | null> {
   return new Map(
     Object.entries(dies ?? {}).map(([name, die]) => [
       name,
-      die === undefined ? null : readDie(name, die, margin, pathTo("dies", name), reading),
+      die === undefined ? null : readDie(name, die, usual, pathTo("dies", name), reading),
     ]),
   );
 }
@@ -46,13 +43,13 @@ export function readDies(
 function readDie(
   name: string,
   die: WrittenDie,
-  margin: Ticks,
+  usual: BlankRule,
   path: string,
   reading: Reading,
 ): ReadDie | null {
   if (typeof die === "string") {
     const cut = readPlainSize(die, path, reading);
-    return cut === null ? null : { name, sizes: [{ cut, blank: grown(cut, margin) }] };
+    return cut === null ? null : { name, sizes: [{ cut, blank: grown(cut, usual.margin) }] };
   }
   const shape = readShape(die.shape, pathTo(path, "shape"), reading);
   const stitched = readStitched(die.stitched, "die", pathTo(path, "stitched"), reading);
@@ -65,8 +62,8 @@ function readDie(
   if (!reading.faults.isSound(path)) return null;
   const sizes =
     die.sizes === undefined
-      ? readOneSize(die, shape, margin, path, reading)
-      : readSet(die, shape, margin, path, reading);
+      ? readOneSize(die, shape, usual, path, reading)
+      : readSet(die, shape, usual, path, reading);
   if (sizes === null) return null;
   return { name, sizes: sizes.map((size) => (stitched === null ? size : { ...size, stitched })) };
 }
@@ -75,7 +72,7 @@ function readDie(
 function readSet(
   die: WrittenKeys,
   shape: ReadShape | null,
-  usual: Ticks,
+  usual: BlankRule,
   path: string,
   reading: Reading,
 ): readonly DieSize[] | null {
@@ -95,7 +92,7 @@ function readSet(
   });
   const nominal = readNominalSizes(die.sizes, shape, at, reading);
   if (!faults.isSound(path) || nominal === null) return null;
-  const margin = given ?? usual;
+  const margin = given ?? usual.margin;
   const sizes: DieSize[] = [];
   let smallest: Shape | null = null;
   for (const { size, path: sizePath } of nominal) {
@@ -109,7 +106,11 @@ function readSet(
       smallest ??= one;
     }
     const cut = cutOf(one, size);
-    sizes.push({ ...(one === null ? {} : { shape: one }), cut, blank: grown(cut, margin) });
+    sizes.push(
+      one === null
+        ? { cut, blank: grown(cut, margin) }
+        : { shape: one, cut, blank: blankOf(cut, { ...usual, margin }) },
+    );
   }
   return sizes;
 }
@@ -187,18 +188,20 @@ function sidesOf(size: NominalSize): Size {
   return "diameter" in size ? { width: size.diameter, height: size.diameter } : size;
 }
 
-function areaOf(size: NominalSize): number {
+/** Width times height of what a size says. */
+export function areaOf(size: NominalSize): number {
   const { width, height } = sidesOf(size);
   return width * height;
 }
 
-function isSameSize(one: NominalSize, other: NominalSize): boolean {
+/** Whether two sizes say the same. */
+export function isSameSize(one: NominalSize, other: NominalSize): boolean {
   const [a, b] = [sidesOf(one), sidesOf(other)];
   return a.width === b.width && a.height === b.height;
 }
 
 /** The box of what is cut. */
-function cutOf(shape: Shape | null, size: NominalSize): Size {
+export function cutOf(shape: Shape | null, size: NominalSize): Size {
   if (shape === null) return sidesOf(size);
   const { width, height } = boxOf(outlineOf(shape));
   return { width, height };
@@ -208,7 +211,7 @@ function cutOf(shape: Shape | null, size: NominalSize): Size {
 function readOneSize(
   die: WrittenKeys,
   shape: ReadShape | null,
-  usual: Ticks,
+  usual: BlankRule,
   path: string,
   reading: Reading,
 ): readonly DieSize[] | null {
@@ -219,7 +222,7 @@ function readOneSize(
   const range = { allowZero: true, longest: WIDEST_MARGIN };
   const given = readLength(die.margin, pathTo(path, "margin"), reading, range);
   if (!faults.isSound(path)) return null;
-  const margin = given ?? usual;
+  const margin = given ?? usual.margin;
   if (nominal === null && (blank === null || shape !== null)) {
     const expected =
       shape === null
@@ -257,7 +260,10 @@ function readOneSize(
     });
     return null;
   }
-  if (cut !== null) return [{ ...own, cut, blank: grown(cut, margin) }];
+  if (cut !== null) {
+    const reckoned = one === null ? grown(cut, margin) : blankOf(cut, { ...usual, margin });
+    return [{ ...own, cut, blank: reckoned }];
+  }
   const whole = blank as Size;
   const left = grown(whole, -margin);
   if (left.width > 0 && left.height > 0) return [{ cut: left, blank: whole }];
@@ -274,115 +280,22 @@ function readOneSize(
   return null;
 }
 
+/** How large a die blank is that nobody gives the size of. */
+export interface BlankRule {
+  /** What it has more on each side than its shape. */
+  readonly margin: Ticks;
+  /** What it is rounded up to, so that it can be cut by marks: boxes of stars and polygons seldom fall on them. */
+  readonly precision: Ticks;
+}
+
+/** The die blank of what is cut. */
+export function blankOf(cut: Size, { margin, precision }: BlankRule): Size {
+  const { width, height } = grown(cut, margin);
+  const roundedUp = (length: Ticks) => Math.ceil(length / precision) * precision;
+  return { width: roundedUp(width), height: roundedUp(height) };
+}
+
 /** A size with so much more on each side. */
-export function grown({ width, height }: Size, margin: Ticks): Size {
+function grown({ width, height }: Size, margin: Ticks): Size {
   return { width: width + 2 * margin, height: height + 2 * margin };
-}
-
-/** Finds the die that a layer names; `null` where there is none, or its fault is told elsewhere. */
-export function readDieName(
-  die: string | number | undefined,
-  path: string,
-  { faults, dies, writtenAt }: ChoiceReading,
-): ReadDie | null {
-  // Where it is not clear which dies there are, any name may be that of one.
-  if (die === undefined || dies === null) return null;
-  const name = typeof die === "string" ? die.trim() : (writtenAt(path) ?? String(die));
-  const found = dies.get(name);
-  if (found !== undefined) return found;
-  const names = [...dies.keys()];
-  const suggestion = nearestWord(name, names);
-  const meant = suggestion === null ? "" : ` Did you mean ${suggestion}?`;
-  const help =
-    names.length === 0
-      ? "There is none: name it under dies, with the size of what it cuts, such as star: 3 x 3."
-      : names.length === 1
-        ? `The only die is ${names[0]}.`
-        : `The dies are ${listWords(names, "and")}.`;
-  faults.report({
-    code: "not-a-word",
-    path,
-    found: die,
-    expected: names.length === 0 ? "a die named under dies" : `one of ${listWords(names, "or")}`,
-    message: `No die is called ${quote(name)}.${meant} ${help}`,
-    suggestion,
-  });
-  return null;
-}
-
-/** The size of a die that a layer asks for; `null` where its fault is told. */
-export function readDieSize(
-  { name, sizes }: ReadDie,
-  written: number | string | undefined,
-  path: string,
-  reading: Reading,
-): DieSize | null {
-  const { faults, unit } = reading;
-  const [only, ...others] = sizes;
-  if (only === undefined) return null;
-  const said = sizes.map((size) => sayNominal(nominalOf(size), unit));
-  // A long list is told by its ends.
-  const all =
-    said.length > 6 ? `${said.length} sizes from ${said[0]} to ${said.at(-1)}` : listWords(said, "and");
-  if (written === undefined) {
-    if (others.length === 0) return only;
-    const expected = `one of ${said.length > 6 ? "" : "the sizes "}${all}`;
-    const message = `The die ${name} has several sizes, and here it is not said which. Write size: with ${expected}.`;
-    faults.report({ code: "missing", path, expected, message });
-    return null;
-  }
-  const kind = only.shape === undefined ? null : outerKind(only.shape);
-  const wanted = readShapeSize(written, kind, path, reading);
-  if (wanted === null) return null;
-  const found = sizes.find((size) => isSameSize(nominalOf(size), wanted));
-  if (found !== undefined) return found;
-  const near = [...sizes].sort((a, b) => differenceOf(a, wanted) - differenceOf(b, wanted))[0];
-  const nearest = sayNominal(nominalOf(near ?? only), unit);
-  const suggestion = nearest.replace(/ (in|mm)$/, "");
-  const help =
-    others.length === 0
-      ? `it cuts ${all}. Leave size out, or write that.`
-      : `it comes in ${all}. The nearest is ${nearest}.`;
-  faults.report({
-    code: "not-a-size",
-    path,
-    found: written,
-    expected: said.length > 6 ? `one of ${all}` : listWords(said, "or"),
-    message: `There is no die ${name} of ${sayNominal(wanted, unit)}: ${help}`,
-    suggestion,
-  });
-  return null;
-}
-
-/** What a size of a die is called by. */
-export function nominalOf({ shape, cut }: Pick<DieSize, "shape" | "cut">): NominalSize {
-  return shape === undefined ? cut : sizeOf(shape);
-}
-
-function differenceOf(size: DieSize, wanted: NominalSize): number {
-  return Math.abs(areaOf(nominalOf(size)) - areaOf(wanted));
-}
-
-function outerKind(shape: Shape): Exclude<Shape["shape"], "frame"> {
-  return shape.shape === "frame" ? outerKind(shape.outer) : shape.shape;
-}
-
-/** A size of a shape that no die cuts; `null` where its fault is told. */
-export function sizeOfShape(
-  shape: ReadShape,
-  written: number | string | undefined,
-  margin: Ticks,
-  path: string,
-  reading: Reading,
-): Pick<DieSize, "shape" | "cut" | "blank"> | null {
-  const nominal = readShapeSize(written, shape.kind, path, reading);
-  const one = nominal === null ? null : shapeIn(shape, nominal, path, reading);
-  if (one === null || nominal === null) return null;
-  const cut = cutOf(one, nominal);
-  return { shape: one, cut, blank: grown(cut, margin) };
-}
-
-/** The same size with stitches instead of its own. */
-export function stitchedAs(size: DieSize, stitched: Stitched | null): DieSize {
-  return stitched === null ? size : { ...size, stitched };
 }

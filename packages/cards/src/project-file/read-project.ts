@@ -179,15 +179,15 @@ function readData(
   const { papers, unclear } = readPapers(file.papers, trimmer.longestCut, reading);
   const names = choiceNames(papers, papers.length + unclear.size === 0 ? null : unclear);
   const dieMachine = readDieMachine(file["die-machine"], reading);
-  const dieMargin = dieMachine.margin;
-  const dies = isShelfKnown && faults.isSound("dies") ? readDies(file.dies, dieMargin, reading) : null;
+  const blanks = { margin: dieMachine.margin, precision: precision ?? CUTTING_PRECISION[reading.unit] };
+  const dies = isShelfKnown && faults.isSound("dies") ? readDies(file.dies, blanks, reading) : null;
   const rates = readRates(file.rates, reading);
   const cards = readCards(file.cards, copies, {
     ...reading,
     names,
     covers: coversOf(papers),
     dies,
-    dieMargin,
+    blanks,
   });
   const project: Project = {
     title: readText(file.title, "title", reading, LONGEST_TITLE) ?? "",

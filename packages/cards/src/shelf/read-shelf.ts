@@ -1,4 +1,4 @@
-import type { Unit } from "@sheetwright/measure";
+import { CUTTING_PRECISION, type Unit } from "@sheetwright/measure";
 import type { ProjectFault } from "../project-fault.js";
 import { checkStructureOf } from "../project-file/check-structure.js";
 import { type FaultList, type FilePlace, faultList } from "../project-file/fault-list.js";
@@ -131,7 +131,8 @@ function readContents(
   readPapers(shelf.papers, null, reading);
   for (const [name, trimmer] of Object.entries(shelf.trimmers ?? {}))
     readTrimmer(trimmer, reading, pathTo("trimmers", name));
-  readDies(shelf.dies, readDieMachine(shelf["die-machine"], reading).margin, reading);
+  const { margin } = readDieMachine(shelf["die-machine"], reading);
+  readDies(shelf.dies, { margin, precision: CUTTING_PRECISION[unit] }, reading);
   readRates(shelf.rates, reading);
   return {
     unit,
