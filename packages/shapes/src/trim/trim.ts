@@ -98,11 +98,11 @@ function isOn({ through, along }: CutLine, { x, y }: Point): boolean {
   return Math.abs(along.x * (y - through.y) - along.y * (x - through.x)) <= ON_CUT * length;
 }
 
-/** How far an end of a flat edge may lie from the cut: what rounding does. */
-const ON_CUT = 1.5;
+/** How far an end of a flat edge may lie from the cut: three ticks by combining, and rounding. */
+const ON_CUT = 4;
 
 /** Shorter flat edges are left over from rounding where an outline only touches the cut. */
-const SHORTEST = 4;
+const SHORTEST = 16;
 
 /**
  * The straight edges of outlines that lie along a line.

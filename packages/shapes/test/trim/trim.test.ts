@@ -104,6 +104,14 @@ describe("a flat trim", () => {
     expect(areaOfAll(fromSide.outlines) / 64_000_000).toBeCloseTo(0.5, 3);
   });
 
+  test("finds its flat edge where combining left an end two ticks beside it", () => {
+    const round = disc(0, 0, 55_880);
+    const cut: Cut = { from: "left", distance: 35_560, direction: -89 };
+    const [above, below] = [trim(round, cut, "above"), trim(round, cut, "below")];
+    expect(above.flatEdges.map(({ length }) => length)).toEqual(below.flatEdges.map(({ length }) => length));
+    expect(above.flatEdges.length).toBe(1);
+  });
+
   test("is measured across the cut from the centre, downwards or to the right", () => {
     const square = box(0, 0, 8000, 8000);
     const heights = (cut: Cut) => trim(square, cut, "above").outlines.map((part) => boxOf(part).height);
