@@ -1,6 +1,7 @@
 import { Clipper64, ClipType, FillRule, type Path64, type PolyPath64, PolyTree64 } from "clipper2-ts";
 import type { FlatOutline, Polygon } from "../flatten/flatten.js";
 import { rounded } from "../outline/point.js";
+import { withoutSpikes } from "./without-spikes.js";
 
 /** What is kept of the subject and of what is clipped with it. */
 export type ClipOperation = "union" | "intersection" | "difference" | "exclusion";
@@ -49,9 +50,9 @@ export function clip(
   return found;
 }
 
-/** The engine writes into the points that it is given. */
+/** The engine writes into the points that it is given, and loses parts over level spikes. */
 function toPath(polygon: Polygon): Path64 {
-  return polygon.map(({ x, y }) => ({ x, y }));
+  return withoutSpikes(polygon).map(({ x, y }) => ({ x, y }));
 }
 
 function collect(parent: PolyPath64, found: FlatOutline[]): void {

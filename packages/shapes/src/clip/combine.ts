@@ -1,6 +1,6 @@
 import type { FlatOutline, Polygon } from "../flatten/flatten.js";
 import { flattenRing } from "../flatten/flatten.js";
-import { findCrossing } from "../outline/find-crossing.js";
+import { findCrossing, withCrossingsAsCorners } from "../outline/find-crossing.js";
 import { type Edge, type Outline, type Ring, ringsOf, spansOf } from "../outline/outline.js";
 import { cross, distance, isSame, type Point } from "../outline/point.js";
 import { ArcBook, WORKING_TOLERANCE } from "./arc-book.js";
@@ -98,14 +98,14 @@ const MOST_SWEEPS = 4;
 
 /**
  * The polygons without needles and slivers, and so that none cross: where the sweep rounds a crossing, an edge may come to
- * lie a tick beyond one that it passes closely. Another sweep joins the two there.
+ * lie a tick beyond one that it passes closely. It gets a corner there, and another sweep joins the two.
  */
 function settled(flats: readonly FlatOutline[]): readonly FlatOutline[] {
   let clean = withoutRemains(flats);
   for (let sweep = 1; sweep < MOST_SWEEPS; sweep += 1) {
     const rings = clean.flatMap(({ outer, windows }) => [outer, ...windows]);
     if (findCrossing(rings) === null) break;
-    clean = withoutRemains(clip("union", rings));
+    clean = withoutRemains(clip("union", withCrossingsAsCorners(rings)));
   }
   return clean;
 }

@@ -1,7 +1,10 @@
 import type { Polygon } from "../flatten/flatten.js";
-import { cross, type Point } from "./point.js";
+import { cross, distance, isSame, type Point, rounded } from "./point.js";
 
 interface Segment {
+  /** Which polygon it is of, and at which corner of it it starts. */
+  readonly polygon: number;
+  readonly corner: number;
   readonly from: Point;
   readonly to: Point;
   readonly left: number;
@@ -14,17 +17,68 @@ interface Segment {
  * A place where two edges of closed polygons cross, each going on at both sides of the other, or where they lie on each
  * other over a length; `null` where they meet at points at most. Exact for whole ticks up to 10 m.
  *
- * A line that passes through another one's corner is not found here: its area tells (see `checkOutline`).
+ * A line that passes through another one's corner is not found here: `checkOutline` finds it.
  *
  * Edges sorted by their left ends are compared with those that reach as far: n log n and the pairs that overlap in x.
  *
  * @internal
  */
 export function findCrossing(polygons: readonly Polygon[]): Point | null {
-  const segments = polygons.flatMap((polygon) =>
-    polygon.map((from, index): Segment => {
-      const to = polygon[(index + 1) % polygon.length] as Point;
+  for (const [segment] of crossingsOf(polygons)) return segment.from;
+  return null;
+}
+
+/**
+ * The polygons with a corner in every edge where it crosses another one or lies on it: the crossing, rounded to the nearest
+ * tick (Hobby 1999, snap rounding), so that edges cross at corners only.
+ *
+ * @internal
+ */
+export function withCrossingsAsCorners(polygons: readonly Polygon[]): readonly Polygon[] {
+  const added = polygons.map((polygon) => polygon.map((): Point[] => []));
+  const add = ({ polygon, corner, from, to }: Segment, point: Point): void => {
+    if (!isSame(point, from) && !isSame(point, to)) added[polygon]?.[corner]?.push(point);
+  };
+  for (const [a, b] of crossingsOf(polygons)) {
+    const places = isOnOneLine(a, b)
+      ? [a.from, a.to, b.from, b.to].filter((point) => isInBox(a, point) && isInBox(b, point))
+      : [crossingPoint(a, b)];
+    for (const place of places) {
+      add(a, place);
+      add(b, place);
+    }
+  }
+  return polygons.map((polygon, number) =>
+    polygon.flatMap((from, corner) => {
+      const more = [...(added[number]?.[corner] ?? [])].sort((p, q) => distance(from, p) - distance(from, q));
+      return [from, ...more];
+    }),
+  );
+}
+
+function crossingPoint(a: Segment, b: Segment): Point {
+  const before = cross(b.from, b.to, a.from);
+  const after = cross(b.from, b.to, a.to);
+  const part = before / (before - after);
+  return rounded(a.from.x + (a.to.x - a.from.x) * part, a.from.y + (a.to.y - a.from.y) * part);
+}
+
+function isOnOneLine(a: Segment, b: Segment): boolean {
+  return cross(a.from, a.to, b.from) === 0 && cross(a.from, a.to, b.to) === 0;
+}
+
+function isInBox({ left, right, top, bottom }: Segment, { x, y }: Point): boolean {
+  return x >= left && x <= right && y >= top && y <= bottom;
+}
+
+/** All pairs of edges that cross or lie on each other. */
+function* crossingsOf(polygons: readonly Polygon[]): Generator<readonly [Segment, Segment]> {
+  const segments = polygons.flatMap((points, polygon) =>
+    points.map((from, corner): Segment => {
+      const to = points[(corner + 1) % points.length] as Point;
       return {
+        polygon,
+        corner,
         from,
         to,
         left: Math.min(from.x, to.x),
@@ -44,12 +98,11 @@ export function findCrossing(polygons: readonly Polygon[]): Point | null {
       open[kept] = other;
       kept += 1;
       if (other.top > segment.bottom || other.bottom < segment.top) continue;
-      if (crosses(segment, other)) return segment.from;
+      if (crosses(segment, other)) yield [segment, other];
     }
     open.length = kept;
     open.push(segment);
   }
-  return null;
 }
 
 function crosses(a: Segment, b: Segment): boolean {

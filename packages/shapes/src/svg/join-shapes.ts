@@ -3,6 +3,7 @@
 import { ArcBook } from "../clip/arc-book.js";
 import { type ClipRule, clip } from "../clip/clip.js";
 import { outlinesOf } from "../clip/combine.js";
+import { withoutSpikes } from "../clip/without-spikes.js";
 import type { FlatOutline, Polygon } from "../flatten/flatten.js";
 import { signedAreaOf } from "../measure/area.js";
 import { lengthOf } from "../outline/arc.js";
@@ -12,7 +13,6 @@ import { type ContactKind, judgePair, judgeSelf, polygonsOf, signedAreaOfPolygon
 import { fatal, type OutlinePlace, WHOLE_FILE } from "./outline-read-error.js";
 import { SIMPLIFY } from "./read-budget.js";
 import { inMm, type ReadState, saidPoint } from "./rings-of-path.js";
-import { withoutSpikes } from "./without-spikes.js";
 
 /**
  * A shape of a drawing, its lines in ticks from the corner of the page.

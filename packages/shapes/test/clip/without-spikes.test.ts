@@ -1,8 +1,8 @@
 import { describe, expect, test } from "vitest";
+import { withoutSpikes } from "../../src/clip/without-spikes.js";
 import { areaOf } from "../../src/measure/area.js";
 import type { Point } from "../../src/outline/point.js";
 import { outlinesOfPath } from "../../src/svg/index.js";
-import { withoutSpikes } from "../../src/svg/without-spikes.js";
 
 const line = (...numbers: readonly (readonly [number, number])[]): readonly Point[] =>
   numbers.map(([x, y]) => ({ x, y }));
