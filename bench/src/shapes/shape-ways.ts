@@ -9,7 +9,7 @@ import type { MeasuredOutlines } from "./measured-outlines.js";
 export const CHORD_TOLERANCE = 2;
 
 /** How far outlines are set off. */
-export const OFFSET = inches(1 / 8);
+const OFFSET = inches(1 / 8);
 
 /** One way of doing an operation: what is timed, and the area of its result in square ticks. */
 export interface ShapeWay {

@@ -1,7 +1,7 @@
 import type { Outline, Point, Ring } from "../src/index.js";
 
 /** A closed line of straight edges through these points. */
-export function polygonRing(points: readonly Point[]): Ring {
+function polygonRing(points: readonly Point[]): Ring {
   return points.map((_, index) => ({ to: points[(index + 1) % points.length] as Point }));
 }
 

@@ -56,12 +56,8 @@ export function spansOf(ring: Ring): readonly Span[] {
   });
 }
 
-/**
- * The ring of edges that follow each other; the last must end where the first starts.
- *
- * @internal
- */
-export function ringOf(spans: readonly Span[]): Ring {
+/** The ring of edges that follow each other; the last must end where the first starts. */
+function ringOf(spans: readonly Span[]): Ring {
   return spans.map(({ to, through }) => (through === null ? { to } : { to, through }));
 }
 

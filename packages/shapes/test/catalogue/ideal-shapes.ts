@@ -6,7 +6,7 @@ import { type Scallops, type Shape, scallopsOf } from "../../src/index.js";
  */
 
 /** Between a chord and its arc: r^2 (t - sin t) / 2. Source: any table of the circular segment. */
-export function segment(chord: number, rise: number): number {
+function segment(chord: number, rise: number): number {
   const radius = chord ** 2 / (8 * rise) + rise / 2;
   const turn = 4 * Math.atan((2 * rise) / chord);
   return (radius ** 2 * (turn - Math.sin(turn))) / 2;
@@ -92,7 +92,7 @@ function starDepth(depth: number | undefined, points: number, radius: number): n
  * n circles of radius rho = R sin(pi / n), middles on a circle of radius R: n R^2 sin(2 pi / n) / 2 + n rho^2 (pi + 2 pi / n) / 2.
  * Shallower ones by the polygon of the valleys and n segments.
  */
-export function lobedArea(diameter: number, depth: number | undefined, count: number): number {
+function lobedArea(diameter: number, depth: number | undefined, count: number): number {
   const turn = (2 * Math.PI) / count;
   const sine = Math.sin(turn / 2);
   const middles = diameter / 2 / (1 + sine);
