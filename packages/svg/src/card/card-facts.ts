@@ -12,10 +12,12 @@ import type {
   Paper,
   Piece,
 } from "@sheetwright/planner";
+import { moved, type Outline } from "@sheetwright/shapes";
 import { countOf } from "../wording/count-of.js";
 import { displayName } from "../wording/display-name.js";
 import { facesOf, paperNameOf } from "../wording/paper-in-words.js";
 import { type ShownSurface, seenBesideFlap, surfacesOnFront } from "./closed-front.js";
+import { shapeSlices } from "./shape-slices.js";
 import type { Surface } from "./visible-part.js";
 
 /** The part of a plan, or of a project worked out, that its cards are drawn from. */
@@ -70,6 +72,8 @@ export interface CardFacts {
 /** A part of a layer on another surface. */
 export interface Glimpse extends Surface {
   readonly piece: CardPiece;
+  /** Of the whole layer, where it is cut to one, from the corner of the front; else absent. */
+  readonly outline?: readonly Outline[] | undefined;
 }
 
 /** What lies on one surface, told as the front is. */
@@ -139,7 +143,7 @@ export function cardFacts(source: CardSource, number: number, { unit }: CardOpti
       base,
       surface,
       layers,
-      surfaces: [{ x: 0, y: 0, width, height }, ...layers.map(({ layer }) => layer)],
+      surfaces: [{ x: 0, y: 0, width, height }, ...layers.map(({ layer }) => paintedAs(layer))],
       glimpses: [],
     };
   };
@@ -150,15 +154,24 @@ export function cardFacts(source: CardSource, number: number, { unit }: CardOpti
       card.layers.some(({ surface }) => surface === name),
   );
   const whole = (name: CardSurface["name"]): ShownSurface => ({ name, x: 0, y: 0 });
-  const inside = layersOn([whole("inside")]).map(({ layer: { x, y, width, height }, ...piece }) => ({
-    ...{ x, y, width, height },
-    piece,
-  }));
+  const inside = layersOn([whole("inside")]).map(
+    ({ layer: { x, y, width, height, outline }, ...piece }): Glimpse => ({
+      ...{ x, y, width, height },
+      piece,
+      ...(outline === undefined ? {} : { outline: outline.map((part) => moved(part, { x, y })) }),
+    }),
+  );
   return {
     ...factsOf({ name: "front", ...card.front }, [...onFront, whole("front")]),
     glimpses: seenBesideFlap(card, inside),
     elsewhere: others.map((surface) => factsOf(surface, [whole(surface.name)])),
   };
+}
+
+/** A layer as it is painted: its outline where it has one. */
+function paintedAs({ x, y, width, height, outline }: CardLayer): Surface {
+  const box = { x, y, width, height };
+  return outline === undefined ? box : { ...box, slices: shapeSlices(outline, box) };
 }
 
 function letterOf({ id, card }: Pick<Piece, "id" | "card">): string {

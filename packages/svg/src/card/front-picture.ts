@@ -1,13 +1,16 @@
-/** Draws the front of a card, or another surface: every layer as a flat rectangle in the colour of its paper, with its pattern and words. */
+/** Draws the front of a card, or another surface: every layer as a flat rectangle, or the shape that it is cut to, in the colour of its paper, with its pattern and words. */
 
 import { TICKS_PER_MM } from "@sheetwright/measure";
+import { difference, intersection, moved, type Outline, outlineOf } from "@sheetwright/shapes";
 import type { Box } from "../drawing/box.js";
 import type { FittedLabel } from "../drawing/fit-label.js";
 import { HAIRLINE, OUTLINE } from "../drawing/look.js";
 import { labelElement } from "../drawing/text-element.js";
+import { drawStitches } from "../shape/draw-stitches.js";
 import { displayName } from "../wording/display-name.js";
 import { formatNumber } from "../writer/format-number.js";
-import { element, type SvgElement } from "../writer/svg-element.js";
+import { outlinesData, type PlaceOf } from "../writer/path-data.js";
+import { type Attributes, element, type SvgElement } from "../writer/svg-element.js";
 import type { CardPiece, Glimpse, SurfaceFacts } from "./card-facts.js";
 import type { FrontLine } from "./closed-front.js";
 import { fitWords } from "./fit-words.js";
@@ -17,6 +20,9 @@ import { freePart, type Surface } from "./visible-part.js";
 
 /** Width of the line that lifts a layer off what it lies on. */
 const SHADE = 0.35;
+
+/** How far the shade of a shape lies off its edges along both sides: about as wide as that line. */
+const SHADE_OF_SHAPE = 0.3;
 
 const MARK = 0.2;
 
@@ -83,23 +89,39 @@ export function drawFront({ facts, lines, words, scale, x, y, prefix }: FrontPic
     const at: Box = { ...box, x: x + box.x, y: y + box.y };
     const { colour } = piece.face;
     const edge = edgeColour(colour);
+    const layer = index === 0 ? undefined : layers[index - 1]?.layer;
+    const outline = layer?.outline;
+    const placeOf: PlaceOf = (point) => [
+      at.x + (point.x * scale) / TICKS_PER_MM,
+      at.y + (point.y * scale) / TICKS_PER_MM,
+    ];
     // Marks of the base keep clear of what is seen behind it.
     const painted = index === 0 ? [surface, ...facts.glimpses, ...surfaces.slice(1)] : surfaces;
     const marks = paperMarks(piece, painted, index, scale);
     const said = words.find((word) => word.surface === index);
     return element("g", { id: `${prefix}-${index}` }, [
       element("title", {}, [`${piece.label}, ${piece.paperName}`]),
-      element("rect", {
+      cut(outline, at, placeOf, {
         "data-role": index > 0 ? "layer" : facts.surface.name === "front" ? "front" : "surface",
         "data-piece": piece.piece.id,
         "data-on": index === 0 ? undefined : onOf(facts, index),
-        ...at,
         fill: colour,
         stroke: edge,
         "stroke-width": HAIRLINE,
       }),
       ...drawMarks(marks, x, y, isGlitter(piece) ? glitterColour(colour) : markColour(colour)),
-      ...shade(at, shadeColour(colour)),
+      ...(outline === undefined
+        ? shade(at, shadeColour(colour))
+        : shadeOfShape(outline, at, placeOf, scale, shadeColour(colour))),
+      ...(layer?.stitches === undefined
+        ? []
+        : drawStitches(
+            layer.stitches,
+            placeOf,
+            scale / TICKS_PER_MM,
+            { "data-piece": piece.piece.id },
+            edge,
+          )),
       ...(index === 0
         ? [
             ...facts.glimpses.map((glimpse) => drawGlimpse(glimpse, scale, x, y)),
@@ -123,15 +145,55 @@ function onOf({ base, layers }: SurfaceFacts, index: number): string {
   return (on === null ? base : (layers[on] ?? base)).piece.id;
 }
 
-function drawGlimpse({ piece, ...surface }: Glimpse, scale: number, x: number, y: number): SvgElement {
+/** A layer as a rectangle, or along its outline. */
+function cut(
+  outline: readonly Outline[] | undefined,
+  box: Box,
+  placeOf: PlaceOf,
+  { "data-role": role, "data-piece": piece, "data-on": on, ...style }: Attributes,
+): SvgElement {
+  const who = { "data-role": role, "data-piece": piece, "data-on": on };
+  if (outline === undefined) return element("rect", { ...who, ...box, ...style });
+  return element("path", { ...who, d: outlinesData(outline, placeOf), "fill-rule": "evenodd", ...style });
+}
+
+/** Along the lower and the right edges of a shape, what it leaves of itself when it is moved a little up and to the left. */
+function shadeOfShape(
+  outline: readonly Outline[],
+  box: Box,
+  placeOf: PlaceOf,
+  scale: number,
+  fill: string,
+): readonly SvgElement[] {
+  if (Math.min(box.width, box.height) < 8 * SHADE) return [];
+  const inset = Math.round((SHADE_OF_SHAPE * TICKS_PER_MM) / scale);
+  const lit = outline.map((part) => moved(part, { x: -inset, y: -inset }));
+  const d = outlinesData(difference(outline, lit), placeOf);
+  return d === "" ? [] : [element("path", { "data-role": "shade", d, fill, "fill-rule": "evenodd" })];
+}
+
+function drawGlimpse(
+  { piece, outline, ...surface }: Glimpse,
+  scale: number,
+  x: number,
+  y: number,
+): SvgElement {
   const box = scaledBox(surface, scale);
   const { colour } = piece.face;
-  return element("rect", {
+  // What is cut to a shape is seen as far as the flap leaves it free.
+  const seen =
+    outline === undefined
+      ? undefined
+      : intersection(outline, [
+          moved(outlineOf({ shape: "rectangle", width: surface.width, height: surface.height }), surface),
+        ]);
+  const placeOf: PlaceOf = (point) => [
+    x + (point.x * scale) / TICKS_PER_MM,
+    y + (point.y * scale) / TICKS_PER_MM,
+  ];
+  return cut(seen, { ...box, x: x + box.x, y: y + box.y }, placeOf, {
     "data-role": "glimpse",
     "data-piece": piece.piece.id,
-    ...box,
-    x: x + box.x,
-    y: y + box.y,
     fill: colour,
     stroke: edgeColour(colour),
     "stroke-width": HAIRLINE,

@@ -129,8 +129,29 @@ function layerPiece(facts: SurfaceFacts, layer: LayerPiece, blocks: readonly Blo
   const scores = forms.flatMap((one) => one.scores.map((score) => `score ${scoreAt(score, unit)}`));
   const ends = layer.piece.purpose === "ribbon" && faces.length === 0 ? ["with ends to tape behind"] : [];
   const folded = scores.length === 0 ? [] : [scores.join(" or ")];
-  const notes = [...shape, ...folded, where, ...ends, ...grain, ...minding(layer)];
+  const notes = [
+    ...shape,
+    ...folded,
+    where,
+    ...revealsOf(facts, layer),
+    ...ends,
+    ...grain,
+    ...minding(layer),
+  ];
   return { piece: layer, sizes: sizesOf(facts, cutSizes(layer)), notes };
+}
+
+/** What a mat that the next die up cuts shows round it: `shows 5/32 to 3/16 in of 1b (1/8 in wanted)`. */
+function revealsOf({ card, unit }: SurfaceFacts, { piece }: LayerPiece): readonly string[] {
+  const say = (length: Ticks) => unbroken(formatLength(length, { unit }));
+  return (card.reveals ?? [])
+    .filter((reveal) => reveal.piece === piece.id)
+    .map(({ mat, least, most, wanted }) => {
+      const isEven = say(least) === say(most);
+      const border = isEven ? say(least) : `${say(least)} to ${say(most)}`;
+      const wish = isEven && say(wanted) === say(least) ? "" : ` (${say(wanted)} wanted)`;
+      return `shows ${border} of ${mat}${wish}`;
+    });
 }
 
 function scoreAt({ along, at }: PieceForm["scores"][number], unit: CardFacts["unit"]): string {

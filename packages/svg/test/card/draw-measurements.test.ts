@@ -1,4 +1,4 @@
-import { formatLength, formatSize, TICKS_PER_MM } from "@sheetwright/measure";
+import { formatLength, formatSize, type Size, TICKS_PER_MM } from "@sheetwright/measure";
 import type { Card, Expansion, SurfaceName } from "@sheetwright/planner";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
@@ -103,7 +103,12 @@ function faultsOf(pages: readonly string[], card: Card, { units, pieces }: Expan
           faults.push(`a length of the flat is not told in ${unit}`);
       }
     }
-    for (const { width, height } of [...card.flats, ...card.layers]) {
+    const pieceOf = (id: string) => pieces.find((piece) => piece.id === id);
+    // Of what is cut to a shape, its die blank is told, and the shape in one unit.
+    const cut = card.layers.flatMap((layer): readonly Size[] =>
+      pieceOf(layer.piece)?.die === undefined ? [layer] : (pieceOf(layer.piece)?.forms ?? []),
+    );
+    for (const { width, height } of [...card.flats, ...cut]) {
       if (!texts.includes(formatSize(width, height, { unit, mark: false })))
         faults.push(`a size is not told in ${unit}`);
     }

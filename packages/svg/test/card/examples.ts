@@ -3,6 +3,7 @@ import type { Expansion } from "@sheetwright/planner";
 import { type BuiltCard, buildCard, expansion, type LayerNote } from "./build.js";
 import { papers } from "./example-papers.js";
 import { foldedExamples } from "./folded-examples.js";
+import { shapedExamples } from "./shaped-examples.js";
 
 /** A card of the invented Lantern Night workshop that is drawn and measured for a test and for the docs. */
 export interface CardExample {
@@ -259,4 +260,11 @@ export const cardExamples: readonly CardExample[] = [
     name: "nachtlicht",
     source: expansion(papers, [metric], "mm"),
     number: metric.card.number,
-  });
+  })
+  .concat(
+    shapedExamples.map((built) => ({
+      name: name(built),
+      source: expansion(papers, shapedExamples),
+      number: built.card.number,
+    })),
+  );

@@ -1,5 +1,6 @@
 import { inches } from "@sheetwright/measure";
-import type { Flat } from "@sheetwright/planner";
+import type { CardLayer, Flat } from "@sheetwright/planner";
+import { outlineOf, type Shape } from "@sheetwright/shapes";
 import fc from "fast-check";
 import { type BuiltCard, buildCard, type LayerNote } from "./build.js";
 import { papers } from "./example-papers.js";
@@ -101,7 +102,7 @@ export const randomCard: fc.Arbitrary<BuiltCard> = fc
         ...(text === null ? {} : { text }),
       });
     }
-    return buildCard({
+    const built = buildCard({
       number: 1,
       name: "Any card",
       front,
@@ -109,4 +110,17 @@ export const randomCard: fc.Arbitrary<BuiltCard> = fc
       base,
       layers: notes,
     });
+    return { ...built, card: { ...built.card, layers: built.card.layers.map(cutSome) } };
   });
+
+/** Cuts some layers to ovals, and some of these with a window. */
+function cutSome(layer: CardLayer): CardLayer {
+  const { x, y, width, height, text } = layer;
+  const isFar = Math.max(width, height) > 8 * Math.min(width, height);
+  if (text !== null || isFar || (x / SIXTEENTH + y / SIXTEENTH) % 3 !== 1) return layer;
+  const oval: Shape = { shape: "oval", width, height };
+  const isRing = (width / SIXTEENTH) % 3 === 1 && Math.min(width, height) > 8 * SIXTEENTH;
+  const window: Shape = { shape: "oval", width: Math.floor(width / 2), height: Math.floor(height / 2) };
+  const shape: Shape = isRing ? { shape: "frame", outer: oval, window } : oval;
+  return { ...layer, outline: [outlineOf(shape)] };
+}

@@ -1,3 +1,6 @@
+import { TICKS_PER_MM } from "@sheetwright/measure";
+import { exactBoxOf, type Outline } from "@sheetwright/shapes";
+import { outlinesOfPath } from "@sheetwright/shapes/svg";
 import { type Box, rectBox, type TextBox, textBox } from "../drawing/text-boxes.js";
 import { attributeOf, everyElement, numberOf, type ReadElement } from "../read-svg.js";
 
@@ -18,7 +21,13 @@ interface DrawnCallOut {
 export interface DrawnCard {
   readonly front: Box & { readonly piece: string; readonly id: string };
   /** In painting order. */
-  readonly layers: readonly (Box & { readonly piece: string; readonly on: string; readonly id: string })[];
+  readonly layers: readonly (Box & {
+    readonly piece: string;
+    readonly on: string;
+    readonly id: string;
+    /** Of what is cut to a shape: its outlines in ticks of the page. */
+    readonly outlines?: readonly Outline[];
+  })[];
   /** Words on layers, on the page. */
   readonly words: readonly { readonly of: string; readonly box: TextBox }[];
   readonly leaders: readonly DrawnLeader[];
@@ -34,6 +43,24 @@ export interface DrawnCard {
   readonly glimpses: readonly (Box & { readonly piece: string })[];
   /** Edges of paper that show on the front. */
   readonly lines: readonly Box[];
+}
+
+/** The outlines of a path in millimetres, in ticks of the page. */
+function outlinesOf(path: ReadElement): readonly Outline[] {
+  return outlinesOfPath(attributeOf(path, "d"), { unitsPerInch: 25.4, fillRule: "evenodd" }).outlines;
+}
+
+/** Their box in millimetres on the page. */
+function boxOfAll(outlines: readonly Outline[]): Box {
+  const boxes = outlines.map(exactBoxOf);
+  const x = Math.min(...boxes.map((box) => box.x));
+  const y = Math.min(...boxes.map((box) => box.y));
+  return {
+    x: x / TICKS_PER_MM,
+    y: y / TICKS_PER_MM,
+    width: (Math.max(...boxes.map((box) => box.x + box.width)) - x) / TICKS_PER_MM,
+    height: (Math.max(...boxes.map((box) => box.y + box.height)) - y) / TICKS_PER_MM,
+  };
 }
 
 /** The groups that hold a picture of a surface, by its name; the front first. */
@@ -64,11 +91,13 @@ export function readCard(root: ReadElement): DrawnCard {
   return {
     front: { ...origin, piece: attributeOf(front, "data-piece"), id: ids.get(front) ?? "" },
     layers: withRole("layer").map((element) => {
-      const box = rectBox(element);
+      const outlines = element.name === "path" ? outlinesOf(element) : undefined;
+      const box = outlines === undefined ? rectBox(element) : boxOfAll(outlines);
       return {
         ...box,
         x: box.x - origin.x,
         y: box.y - origin.y,
+        ...(outlines === undefined ? {} : { outlines }),
         piece: attributeOf(element, "data-piece"),
         on: attributeOf(element, "data-on"),
         id: ids.get(element) ?? "",
@@ -97,7 +126,7 @@ export function readCard(root: ReadElement): DrawnCard {
       word: element.children.filter(({ name }) => name === "text").map((text) => textBox(text))[0] ?? null,
     })),
     glimpses: withRole("glimpse").map((element) => {
-      const box = rectBox(element);
+      const box = element.name === "path" ? boxOfAll(outlinesOf(element)) : rectBox(element);
       return { ...box, x: box.x - origin.x, y: box.y - origin.y, piece: attributeOf(element, "data-piece") };
     }),
     lines: withRole("front-line").map(lineBox),
