@@ -20,6 +20,7 @@ export const planFindingCodes = {
   "unknown-piece": "A group cuts what is no piece of the project, or none of its papers' pieces.",
   "wrong-quantity": "Another number of copies of a piece is asked for than the project wants.",
   "wrong-forms": "A piece is cut in another size than it has.",
+  "die-blank-too-small": "A die blank does not hold the shape that is cut from it, with its margin.",
   "wrong-turns": "The ways a piece may lie on a paper are not those that pattern and required grain allow.",
   "wrong-kind": "A piece is given a value, a set or a condition that the project does not know.",
   "wrong-name": "A piece or a sheet is called something else than in the project.",

@@ -1,7 +1,7 @@
 import { inches } from "@sheetwright/measure";
 import type { Form, Kind, Problem, Sheet } from "@sheetwright/packing";
 import { type Change, type Damage, gone, longer, more, shorter, to } from "./damage.js";
-import { enough, homeless, short } from "./sample-plans.js";
+import { cutToShapes, enough, homeless, short } from "./sample-plans.js";
 
 const NIGHT = "groups[0].problem";
 const CREAM = "groups[1].problem";
@@ -109,6 +109,25 @@ export const damagesToProblems: readonly Damage[] = [
     path: `${CREAM}.kinds[0].forms[0].width`,
     change: more(-1),
   },
+  // Night: the base, the mats of both dies, the shadow. Cream: what lies on these.
+  ...[
+    { what: "a die blank", group: 1, kind: 0, side: "width", by: -1 },
+    { what: "the blank of a mat that is cut straight", group: 0, kind: 1, side: "height", by: -1 },
+    { what: "the blank of a mat that is turned", group: 0, kind: 2, side: "height", by: -1 },
+    { what: "the blank of a star", group: 1, kind: 2, side: "width", by: -1 },
+    { what: "the blank of a shadow", group: 0, kind: 3, side: "width", by: -inches(1 / 8) },
+  ].map(({ what, group, kind, side, by }): Damage => {
+    const at = `groups[${group}].problem.kinds[${kind}].forms[0]`;
+    const does = `makes ${what} too small`;
+    return {
+      does,
+      code: "die-blank-too-small",
+      path: `${at}.${side}`,
+      change: more(by),
+      of: cutToShapes,
+      at,
+    };
+  }),
   { does: "opens a mat", code: "wrong-forms", path: `${CREAM}.kinds[0].forms[0].hidden`, change: to(hidden) },
   {
     does: "lets a striped piece turn",

@@ -1,4 +1,4 @@
-import type { Project } from "@sheetwright/cards";
+import { type Project, readProject } from "@sheetwright/cards";
 import { inches, parseLength } from "@sheetwright/measure";
 import {
   byBorder,
@@ -97,3 +97,18 @@ export const homeless = sample(
     { papers: papers(5, 5) },
   ),
 );
+
+/** Discs on mats of the next die up, one cut straight, and a star with a shadow, cut without a die. */
+export const cutToShapes = sample(dieProject());
+
+function dieProject(): Project {
+  const { project: read } = readProject(`{ sheetwright: 1, title: Moons, copies: 2,
+    papers: { night: { cardstock: us-letter, grain: long }, cream: { cardstock: us-letter } },
+    dies: { disc: { shape: circle, sizes: { from: 2, to: 3 } }, oval: { shape: oval, sizes: [2 x 3, 3 1/2 x 2 1/2] } },
+    cards: [{ name: Moon, format: us-a7, base: night, front: [
+      { die: disc, size: 2, paper: cream, mats: [{ mat: night }], trim: { bottom: half }, top: 1/2 },
+      { die: oval, size: 2 x 3, paper: cream, mats: [{ mat: night }], bottom: 1/8, left: 1/8 },
+      { shape: star, size: 1, paper: cream, shadow: { paper: night }, bottom: 1/8, right: 1/8 } ] }] }`);
+  if (read === null) throw new Error("The project has faults.");
+  return read;
+}

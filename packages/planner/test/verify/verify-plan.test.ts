@@ -5,7 +5,7 @@ import { type Plan, type PlanFindingCode, planFindingCodes, verifyPlan } from ".
 import { findingOf } from "./damage.js";
 import { damagesToClaims } from "./damages-to-claims.js";
 import { damagesToProblems } from "./damages-to-problems.js";
-import { enough, homeless, short, shortOfSpares, spared } from "./sample-plans.js";
+import { cutToShapes, enough, homeless, short, shortOfSpares, spared } from "./sample-plans.js";
 
 const damages = [...damagesToClaims, ...damagesToProblems];
 
@@ -16,6 +16,7 @@ describe("verifyPlan", () => {
     ["homeless", homeless],
     ["with spares", spared],
     ["short of spares", shortOfSpares],
+    ["with die blanks", cutToShapes],
   ])("finds nothing wrong with a right plan (%s), nor after a way through JSON", (_, sample) => {
     expect(verifyPlan(sample.project, sample.plan)).toEqual([]);
     expect(verifyPlan(sample.project, JSON.parse(JSON.stringify(sample.plan)))).toEqual([]);
