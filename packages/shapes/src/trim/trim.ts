@@ -8,8 +8,8 @@
 
 import { intersection } from "../clip/combine.js";
 import { type Box, boxOf } from "../measure/box.js";
-import { type Outline, ringsOf, spansOf } from "../outline/outline.js";
-import { distance, type Point } from "../outline/point.js";
+import { type Edge, type Outline, type Ring, ringsOf, spansOf } from "../outline/outline.js";
+import { distance, isSame, type Point } from "../outline/point.js";
 import { arcCrossings, endedAt } from "./arc-crossings.js";
 import { type Cut, type CutLine, cutLineOf } from "./cut.js";
 
@@ -57,9 +57,28 @@ export function trim(outline: Outline, cut: Cut, keep: KeptSide): Trimmed {
 export function cutAlong(outlines: readonly Outline[], line: CutLine, keep: KeptSide, box: Box): Trimmed {
   const crossings = arcCrossings(outlines, line);
   const kept = intersection(outlines, [halfPlane(line, keep, box)]).map((outline) =>
-    endedAt(outline, crossings, (point) => isOn(line, point)),
+    notBeyond(
+      endedAt(outline, crossings, (point) => isOn(line, point)),
+      line,
+      keep,
+    ),
   );
   return { outlines: kept, flatEdges: flatEdgesOf(kept, line) };
+}
+
+/** The outline with corners that rounding left a tick beyond a level or upright cut put onto it. */
+function notBeyond({ outer, windows }: Outline, { through, along }: CutLine, keep: KeptSide): Outline {
+  const isLevel = along.y === 0;
+  if (!isLevel && along.x !== 0) return { outer, windows };
+  const onto = ({ x, y }: Point): Point => {
+    if (isLevel) return { x, y: keep === "above" ? Math.min(y, through.y) : Math.max(y, through.y) };
+    return { x: keep === "left" ? Math.min(x, through.x) : Math.max(x, through.x), y };
+  };
+  const ring = (edges: Ring): Ring => {
+    const moved = edges.map((edge) => ({ ...edge, to: onto(edge.to) }));
+    return moved.filter(({ to }, index) => !isSame(to, (moved.at(index - 1) as Edge).to));
+  };
+  return { outer: ring(outer), windows: windows.map(ring) };
 }
 
 /** A rectangle on the kept side of a line that reaches beyond the box. */

@@ -200,6 +200,24 @@ const anyCut: fc.Arbitrary<Cut> = fc.record({
   ),
 });
 
+describe("a trim that rounding once left a tick beyond", () => {
+  test("ends on its upright cut", () => {
+    const places =
+      "18744,-15991 14064,-15991 14064,-5230 22533,-5230 24130,0 84152,43192 14067,19605 715,24119";
+    const corners = `${places} -17313,16808 -23078,7047 -45264,-34555 -5742,-64413`
+      .split(" ")
+      .map((place) => {
+        const [x, y] = place.split(",").map(Number) as [number, number];
+        return { to: { x, y } };
+      });
+    const cut = { from: "right", distance: 99_993 } as const;
+    const outline = { outer: corners, windows: [] };
+    expect(trim(outline, cut, "right").outlines.map(boxOf)[0]?.x).toBe(84_152 - 99_993);
+    const [left] = trim(outline, cut, "left").outlines.map(boxOf);
+    expect((left?.x ?? 0) + (left?.width ?? 0)).toBe(84_152 - 99_993);
+  });
+});
+
 describe("trims of any outline", () => {
   test("lie on the kept side, add up to the whole, and have the same flat edges on both sides", () => {
     fc.assert(
