@@ -6,7 +6,7 @@ import { writeOneFile } from "../folder/write-one-file.js";
 import type { Io } from "../io.js";
 import type { WrittenOptions } from "../request/plan-options.js";
 import { readText } from "../text/read-text.js";
-import { writeCatalogue, writeShape } from "../words/write-shape.js";
+import { warnOfShape, writeCatalogue, writeShape } from "../words/write-shape.js";
 import { type MadeShape, makeShape } from "./shape-report.js";
 import { readShapeRequest, type ShapeRequest } from "./shape-request.js";
 
@@ -40,7 +40,8 @@ export async function shapeCommand(written: WrittenOptions, rest: readonly strin
   }
   if (request.json) io.stdout.write(`${JSON.stringify(report, null, 2)}\n`);
   (request.json ? io.stderr : io.stdout).write(lines(writeShape(report, request.unit)));
-  if (notes.length > 0) io.stderr.write(lines(["", ...notes]));
+  const heard = [...warnOfShape(report, request.unit), ...notes];
+  if (heard.length > 0) io.stderr.write(lines(["", ...heard]));
   return 0;
 }
 

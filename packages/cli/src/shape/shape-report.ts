@@ -12,6 +12,7 @@ import {
   type Stitches,
   scallopsOf,
   sizeOf,
+  smallestBridge,
   stitch,
 } from "@sheetwright/shapes";
 import type { ShapeRequest } from "./shape-request.js";
@@ -36,6 +37,8 @@ export interface ShapeReport {
   readonly area: number;
   /** Of all edges, windows too, to the tick. */
   readonly cutLength: Ticks;
+  /** How wide the paper is where it is narrowest between two of its edges, to the tick; `null` where it is so nowhere. */
+  readonly narrowest: Ticks | null;
   /** `null` for shapes without; lengths to the tick. */
   readonly scallops: Scallops | null;
   readonly stitches: StitchReport | null;
@@ -95,11 +98,17 @@ export function makeShape(
       windows: outlines.reduce((sum, { windows }) => sum + windows.length, 0),
       area: Math.round(area * 1000) / 1000,
       cutLength: Math.round(outlines.reduce((sum, outline) => sum + perimeterOf(outline), 0)),
+      narrowest: narrowestOf(outlines),
       scallops: scallops === null ? null : toTheTick(scallops),
       stitches: stitched === null ? null : { ...stitched, ...stitchesOf(lines, stitches) },
       written: out,
     },
   };
+}
+
+function narrowestOf(outlines: readonly Outline[]): Ticks | null {
+  const widths = outlines.flatMap((outline) => smallestBridge(outline)?.width ?? []);
+  return widths.length === 0 ? null : Math.round(Math.min(...widths));
 }
 
 function toTheTick({ count, depth, rows }: Scallops): Scallops {

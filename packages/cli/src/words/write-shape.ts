@@ -1,4 +1,11 @@
-import { formatLength, formatSize, type Ticks, type Unit } from "@sheetwright/measure";
+import {
+  formatLength,
+  formatSize,
+  millimetres,
+  TICKS_PER_INCH,
+  type Ticks,
+  type Unit,
+} from "@sheetwright/measure";
 import { catalogue, type Scallops, type Shape } from "@sheetwright/shapes";
 import { shapeSizeInWords } from "@sheetwright/svg";
 import { kebab } from "../shape/read-parameters.js";
@@ -10,7 +17,8 @@ import { wrapped } from "./wrapped.js";
 
 /** The measures of a shape for a person, without a break at the end of lines. */
 export function writeShape(report: ShapeReport, unit: Unit): readonly string[] {
-  const { shape, file, grown, box, area, cutLength, parts, windows, scallops, stitches, written } = report;
+  const { shape, file, grown, box, area, cutLength, parts, windows, scallops, stitches, narrowest, written } =
+    report;
   const say = (length: Ticks) => formatLength(length, { unit });
   const what = shape === null ? `read from ${file ?? ""}` : shapeInWords(shape, unit);
   const moved = `${grown > 0 ? "grown" : "shrunk"} by ${say(Math.abs(grown))}`;
@@ -21,6 +29,7 @@ export function writeShape(report: ShapeReport, unit: Unit): readonly string[] {
     row("Cut", `${say(cutLength)} long${windows > 0 ? ", with the windows" : ""}`),
     ...(parts > 1 ? [row("Parts", String(parts))] : []),
     ...(windows > 0 ? [row("Windows", String(windows))] : []),
+    ...(narrowest === null ? [] : [row("Narrowest", `${say(narrowest)} of paper between two edges`)]),
     ...(scallops === null ? [] : block("Scallops", scallopsInWords(scallops, unit))),
     ...(stitches === null ? [] : [row("Stitches", stitchesInWords(stitches, unit))]),
     ...(written === null ? [] : [row("File", written)]),
@@ -28,6 +37,21 @@ export function writeShape(report: ShapeReport, unit: Unit): readonly string[] {
   return unit === "in" && lines.some((line) => line.includes("~"))
     ? [...lines, "", "~ marks a length rounded to 1/64 in; --unit mm shows millimetres."]
     : lines;
+}
+
+/** Common practice, no source: narrower bridges tear and curl. */
+const NARROW: Readonly<Record<Unit, Ticks>> = { in: TICKS_PER_INCH / 16, mm: millimetres(1.5) };
+
+/** A warning where paper is narrower than it should be. */
+export function warnOfShape({ narrowest }: ShapeReport, unit: Unit): readonly string[] {
+  if (narrowest === null || narrowest >= NARROW[unit]) return [];
+  const say = (length: Ticks) => formatLength(length, { unit });
+  return [
+    ...wrapped(
+      `Warning: The paper between two edges is ${say(narrowest)} wide at the narrowest, and narrower than ` +
+        `${say(NARROW[unit])} tears and curls. Make the window smaller or the shape larger. (thin-bridge)`,
+    ),
+  ];
 }
 
 /** `Scalloped circle, 3 in across, with a window: heart, 1 x 1 in`. */

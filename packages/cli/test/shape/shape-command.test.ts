@@ -114,6 +114,19 @@ describe("a shape of the catalogue", () => {
     expect(said(stdout, "Cut")).toMatch(/ long, with the windows$/);
   });
 
+  it("tells how narrow its paper is, and warns where it would tear", async () => {
+    const ring = (window: string) =>
+      shape(["square", "--size", "3", "--window", "square", "--window-size", window]);
+    const wide = await ring("2 1/2");
+    expect(said(wide.stdout, "Narrowest")).toBe("1/4 in of paper between two edges");
+    expect(wide.stderr).toBe("");
+    const thin = await ring("2 15/16");
+    expect(said(thin.stdout, "Narrowest")).toBe("1/32 in of paper between two edges");
+    expect(thin.code).toBe(0);
+    expect(thin.stderr).toContain("Warning: The paper between two edges is 1/32 in wide at the narrowest");
+    expect((await shape(["circle", "--size", "3"])).stdout).not.toContain("Narrowest");
+  });
+
   it("is grown and shrunk", async () => {
     const grown = await measured(["rectangle", "--size", "2 x 3in", "--grow", "1/8"]);
     expect(grown).toMatchObject({ grown: inches(1 / 8), box: { width: inches(2.25), height: inches(3.25) } });
