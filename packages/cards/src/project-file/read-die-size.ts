@@ -83,7 +83,7 @@ export function readDieSize(
 }
 
 /** What a size of a die is called by. */
-export function nominalOf({ shape, cut }: Pick<DieSize, "shape" | "cut">): NominalSize {
+function nominalOf({ shape, cut }: Pick<DieSize, "shape" | "cut">): NominalSize {
   return shape === undefined ? cut : sizeOf(shape);
 }
 

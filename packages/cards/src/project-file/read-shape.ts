@@ -155,7 +155,7 @@ export function readShapeSize(
 }
 
 /** `a star`, `an oval`. */
-export function withArticle(kind: ShapeName): string {
+function withArticle(kind: ShapeName): string {
   return `${/^[aeiou]/.test(kind) ? "an" : "a"} ${kind}`;
 }
 
