@@ -81,7 +81,7 @@ const anyOutline = fc
   .tuple(plain, place, fc.constantFrom(0, 1, 2, 3))
   .map(([outline, by, turns]) => moved(quarterTurned(outline, turns as 0 | 1 | 2 | 3), by));
 
-const several = fc.array(anyOutline, { minLength: 1, maxLength: 3 });
+const several = fc.array(anyOutline, { minLength: 1, maxLength: 2 });
 
 /** What rounding may do to an area: three ticks along all lines, and the slivers that are dropped. */
 function allowance(...outlines: readonly Outline[]): number {

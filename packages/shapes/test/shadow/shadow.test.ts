@@ -19,6 +19,9 @@ import { areaBySegments, circleOf, distanceTo, lengthByArcs, samplesOf } from ".
 import { box, disc, pierced } from "../plain-outlines.js";
 import { anyConvexPolygon, anyOutlines } from "../random-outline.js";
 
+/** Each case makes several shadows and measures all gaps between them. */
+const fewer = { numRuns: Math.ceil((fc.readConfigureGlobal().numRuns ?? 100) / 4) };
+
 const mm = (value: number) => millimetres(value);
 
 /** An O and an i: a disc with a window, a stem and a dot, in millimetres from the top left. */
@@ -148,6 +151,7 @@ describe("the shadow of any motif", () => {
         expect(Math.min(...shown)).toBeGreaterThanOrEqual(border - 6);
         if (fill === 0) expect(Math.max(...shown)).toBeLessThanOrEqual(border + 6);
       }),
+      fewer,
     );
   });
 
@@ -165,6 +169,7 @@ describe("the shadow of any motif", () => {
         );
         expect(Math.min(radius, ...free)).toBeGreaterThanOrEqual(radius - 8);
       }),
+      fewer,
     );
   });
 
@@ -190,6 +195,7 @@ describe("the shadow of any motif", () => {
           expect(held).toBe(true);
         }
       }),
+      fewer,
     );
   });
 });
