@@ -99,10 +99,35 @@ cards:
         papers: [night, stars.mist]
         seam: bare
       - { die: tag, paper: night, name: wish, left: 1/4, top: 1/4 }
+      - die: disc
+        size: 1 1/2
+        paper: ember
+        stitched: { inset: 1/16, marks: holes, dash: 2 mm, gap: 2 mm }
+        trim: { bottom: half, left: 1/8 }
+        mats:
+          - { mat: night, die: scallops, border: 1/16 }
+        bottom: 1/4
+        right: 1/4
+      - shape: { kind: rectangle, corners: round, radius: 1/8, window: { shape: oval, size: 1/2 x 3/4 } }
+        size: 1 x 1 1/4
+        paper: night
+        stitched: 1/16
+        shadow: { paper: ember, border: 1/16, fill-gaps: 1/16 }
+        top: 1/4
+        right: 1/4
 dies:
   star: 2 x 2
   tag: { size: 1 x 2, blank: 2 x 3 }
   moon: { blank: 2 x 2, margin: 1/8 }
+  disc: { shape: circle, sizes: { from: 1, to: 2, step: 1/4 }, stitched: { inset: 1/16, per-inch: 8 } }
+  scallops: { shape: { kind: scalloped-circle, scallops: 20 }, sizes: [1 3/4, 2, 2 1/4] }
+  wave: { shape: { kind: scalloped-oval, pitch: 1/4, depth: 1/16 }, size: 2 x 3, margin: 1/8 }
+  comet: { shape: { kind: star, points: 6 }, size: 2 }
+  tile: { shape: { kind: polygon, sides: 6, up: flat }, size: 2 }
+  gate: { shape: { kind: arch, rise: 1/2 }, size: 2 x 3 }
+  greeting: { shape: { kind: banner, tail: both, notch: 1/4 }, size: 3 x 1 }
+  label: { shape: { kind: tag, cut: 1/4, hole: 1/8, hole-from-top: 1/4 }, size: 1 1/2 x 2 1/2, stitched: true }
+die-machine: { platform: 6 x 9, margin: 3/16, narrowest-bridge: 1/16 }
 rates: { currency: $, hour: 18.50, minutes-per-card: 12 }
 silence:
   - { check: bare-seam, at: Rooftops, because: wanted so }
