@@ -2,10 +2,11 @@ import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import * as measure from "@sheetwright/measure";
+import * as packing from "@sheetwright/packing";
 import * as shapes from "@sheetwright/shapes";
 import * as reading from "@sheetwright/shapes/svg";
 import { expect, test } from "vitest";
-import { examplesOf, runDocExample } from "../../measure/test/check-doc-examples.js";
+import { examplesOf, runDocExample, testReadme } from "../../measure/test/check-doc-examples.js";
 import * as svg from "../src/index.js";
 
 const source = fileURLToPath(new URL("../src/", import.meta.url));
@@ -18,6 +19,8 @@ const examples = readdirSync(source, { recursive: true, encoding: "utf8" })
 test.each(examples)("the example of $of gives what it says", (example) =>
   runDocExample(example, { ...measure, ...shapes, ...reading, ...svg }),
 );
+
+testReadme(new URL("../README.md", import.meta.url), { ...measure, ...packing, ...shapes, ...svg });
 
 test("shapes are shown in examples", () => {
   expect(examples.map(({ of }) => of)).toContain("drawShape");

@@ -38,7 +38,7 @@ export function dieInPlainWords(die: DieInWords, unit: Unit): string {
 }
 
 /** What is cut straight off a shape: `then cut straight, 1 1/2 in off the bottom`; nothing where nothing is. */
-export function trimInWords(trim: Die["trim"], unit: Unit): string {
+function trimInWords(trim: Die["trim"], unit: Unit): string {
   if (trim === undefined) return "";
   const off = (["top", "right", "bottom", "left"] as const)
     .filter((side) => trim[side] > 0)

@@ -11,7 +11,7 @@ import type { Outline, Point, Ring } from "@sheetwright/shapes";
 import { formatNumber } from "./format-number.js";
 
 /** A point of a drawing: x to the right and y down, in its user units. */
-export type Place = readonly [x: number, y: number];
+type Place = readonly [x: number, y: number];
 
 /** Where a point of an outline lies on the drawing. Keeps shapes: a scale, turns and moves alone. */
 export type PlaceOf = (point: Point) => Place;
@@ -111,7 +111,7 @@ export function edgesData({ start, edges, closed }: LineOfEdges, placeOf: PlaceO
 }
 
 /** Path data of a closed line. */
-export function ringData(ring: Ring, placeOf: PlaceOf): string {
+function ringData(ring: Ring, placeOf: PlaceOf): string {
   const last = ring.at(-1);
   return last === undefined ? "" : edgesData({ start: last.to, edges: ring, closed: true }, placeOf);
 }

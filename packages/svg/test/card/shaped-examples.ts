@@ -16,7 +16,7 @@ import { type BuiltCard, buildCard, type LayerNote } from "./build.js";
 const inch = inches;
 
 /** A layer that is cut to a shape, by its place. */
-export interface ShapeNote extends Omit<LayerNote, "at"> {
+interface ShapeNote extends Omit<LayerNote, "at"> {
   readonly x: Ticks;
   readonly y: Ticks;
   readonly shape: Shape;
@@ -30,7 +30,7 @@ export interface ShapeNote extends Omit<LayerNote, "at"> {
 }
 
 /** A card with its layers, some of which are cut to shapes. */
-export function buildShapedCard(
+function buildShapedCard(
   note: Omit<Parameters<typeof buildCard>[0], "layers"> & {
     readonly layers: readonly (LayerNote | ShapeNote)[];
   },

@@ -29,7 +29,7 @@ const SIZES: readonly string[] = ["diameter", "side", "width", "height"];
 
 function table(head: readonly string[], rows: readonly (readonly string[])[]): string {
   const line = (cells: readonly string[]) => `| ${cells.join(" | ")} |\n`;
-  return line(head) + `|${head.map(() => "---|").join("")}\n` + rows.map(line).join("");
+  return `${line(head)}|${head.map(() => "---|").join("")}\n${rows.map(line).join("")}`;
 }
 
 const say = (length: Ticks) => formatLength(length, { unit: "in", approximate: false });
