@@ -35,10 +35,11 @@ export function randomShapeLayer(
   const shape: FileValue = Object.keys(keys).length === 1 && draw.sometimes(70) ? kind : keys;
   const sizeOf = (length: number) => (kind === "heart" ? draw.size(length, length) : draw.length(length));
   const stitched: FileValue | null =
-    across >= 20 && draw.sometimes(40)
+    across >= (draw.unit === "mm" ? 44 : 20) && draw.sometimes(40)
       ? draw.one<FileValue>([
           draw.length(1),
-          { inset: draw.length(1), marks: "holes", dash: "2 mm", gap: "2 mm" },
+          // Holes of 1 mm lie within the edge from 0.5 mm on.
+          { inset: draw.length(draw.unit === "mm" ? 3 : 1), marks: "holes", dash: "2 mm", gap: "2 mm" },
           { inset: draw.length(2), "per-inch": 10 },
         ])
       : null;
