@@ -30,7 +30,7 @@ export function findCrossing(polygons: readonly Polygon[]): Point | null {
 
 /**
  * The polygons with a corner in every edge where it crosses another one or lies on it: the crossing, rounded to the nearest
- * tick (Hobby 1999, snap rounding), so that edges cross at corners only.
+ * tick (Hobby 1999, snap rounding), so that edges cross at corners only. Corners within a tick of a crossing go onto it.
  *
  * @internal
  */
@@ -48,13 +48,26 @@ export function withCrossingsAsCorners(polygons: readonly Polygon[]): readonly P
       add(b, place);
     }
   }
-  return polygons.map((polygon, number) =>
-    polygon.flatMap((from, corner) => {
+  return polygons.map((polygon, number) => {
+    const corners = polygon.flatMap((from, corner) => {
       const more = [...(added[number]?.[corner] ?? [])].sort((p, q) => distance(from, p) - distance(from, q));
-      return [from, ...more];
-    }),
-  );
+      return [{ point: from, isAdded: false }, ...more.map((point) => ({ point, isAdded: true }))];
+    });
+    // Else a corner beside a crossing could lie a hair beyond the new edge.
+    const isBeside = (index: number, other: number) => {
+      const neighbour = corners.at(other % corners.length);
+      return (
+        neighbour?.isAdded && distance(neighbour.point, (corners[index] as { point: Point }).point) < ONE_TICK
+      );
+    };
+    return corners
+      .filter(({ isAdded }, index) => isAdded || !(isBeside(index, index - 1) || isBeside(index, index + 1)))
+      .map(({ point }) => point);
+  });
 }
+
+/** Corners so near are one: a tick to the side and one down, and room for rounding. */
+const ONE_TICK = 1.5;
 
 function crossingPoint(a: Segment, b: Segment): Point {
   const before = cross(b.from, b.to, a.from);
