@@ -111,8 +111,17 @@ function checkShape(shape: Shape, cut: Size, path: string): readonly ProjectFaul
   try {
     box = boxOf(outlineOf(shape));
   } catch (error) {
-    if (!(error instanceof ShapeError)) throw error;
-    const { key, found, expected, help } = error.problem;
+    if (!(error instanceof ShapeError || error instanceof TypeError)) throw error;
+    // A frame without its shapes, say, is not even that.
+    const { key, found, expected, help } =
+      error instanceof ShapeError
+        ? error.problem
+        : {
+            key: "shape",
+            found: "not whole",
+            expected: "all its parameters",
+            help: "Give all that it needs.",
+          };
     const message = `There is no such ${shape.shape}: its ${key} is ${String(found)}, expected ${expected}. ${help}`;
     return [contradiction(path, String(found), expected, message)];
   }

@@ -279,6 +279,7 @@ describe("a project made by another tool", () => {
       "contradiction",
       "die",
     ],
+    ["a frame without its shapes", { shape: { shape: "frame" } as never }, "contradiction", "die"],
     [
       "stitches at half a tick",
       { stitched: { by: "hand", inset: 2000.5, marks: "dashes" } },
