@@ -43,7 +43,7 @@ const OVER = 2 * TICKS_PER_MM;
 
 /** The lines along which the shape on a piece is cut straight afterwards. */
 export function straightCutLines(piece: PlacedPiece, { box, trims }: LyingShape): readonly PieceLine[] {
-  return trims.map(([from, to]) =>
+  const lines = trims.map(([from, to]) =>
     from.x === to.x
       ? pieceLine(piece, {
           upright: true,
@@ -58,6 +58,8 @@ export function straightCutLines(piece: PlacedPiece, { box, trims }: LyingShape)
           to: Math.min(piece.width, box.x + box.width + OVER),
         }),
   );
+  // A window may leave nothing of a line.
+  return lines.filter(({ stretches }) => stretches.length > 0);
 }
 
 function pieceLine(piece: PlacedPiece, line: Pick<LyingSlit, "upright" | "at" | "from" | "to">): PieceLine {
