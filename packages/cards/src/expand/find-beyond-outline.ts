@@ -1,11 +1,14 @@
 // What lies on something cut to a shape lies within its outer line; across a window it may lie.
 
-import type { Ticks } from "@sheetwright/measure";
-import { boxOf, difference, mostDistance, moved, type Outline } from "@sheetwright/shapes";
+import { inches, type Ticks } from "@sheetwright/measure";
+import { difference, mostDistance, moved, type Outline } from "@sheetwright/shapes";
 import type { CardLayer } from "../expansion.js";
 import { type CardBuilder, sayLength, saySize } from "./card-builder.js";
 import { fault } from "./fault.js";
 import type { Rectangle, Surface } from "./surface.js";
+
+/** Less is told as nothing by a ruler: half of 1/64 in. */
+const SEEN: Ticks = inches(1 / 128);
 
 /** Outlines may be off by so much together: 0.0025 mm. */
 const ROUNDED: Ticks = 4;
@@ -35,14 +38,14 @@ export function findBeyondOutline(
     fits === null
       ? "Make it smaller, or move it inwards."
       : `About the same middle ${saySize(builder, fits)} would fit.`;
-  const said = sayLength(builder, beyond);
+  const said = beyond < SEEN ? "a hair" : `up to ${sayLength(builder, beyond)}`;
   builder.faults.push(
     fault({
       code: "too-large",
       path,
       found: saySize(builder, layer),
       expected: "a layer within the shape that carries it",
-      message: `${what} pokes out over the edge of the shape of ${carrier.words}, by up to ${said}. ${help}`,
+      message: `${what} pokes out over the edge of the shape of ${carrier.words}, by ${said}. ${help}`,
     }),
   );
 }
@@ -71,28 +74,45 @@ function frameOf({ x, y, width, height }: Rectangle): Outline {
   return { outer, windows: [] };
 }
 
-/** The largest rectangle about the same middle that is as much smaller on all sides; `null` where none is left. */
+/**
+ * The largest rectangle about the same middle that is as much smaller on all sides, or of a strip one that is only shorter; `null` where none is left.
+ */
 function rectangleThatFits(
   layer: Rectangle,
   carrier: readonly Outline[],
   precision: Ticks,
 ): Rectangle | null {
-  const smaller = (by: Ticks): Rectangle => ({
-    x: layer.x + by,
-    y: layer.y + by,
-    width: layer.width - 2 * by,
-    height: layer.height - 2 * by,
-  });
-  const most = Math.floor((Math.min(layer.width, layer.height) - 1) / 2);
-  let [low, high] = [0, Math.ceil(most / precision)];
+  const isLevel = layer.width >= layer.height;
+  const evenly = { x: 1, y: 1 } as const;
+  const shorter = isLevel ? ({ x: 1, y: 0 } as const) : ({ x: 0, y: 1 } as const);
+  const isStrip = Math.max(layer.width, layer.height) >= 3 * Math.min(layer.width, layer.height);
+  const [first, second] = isStrip ? [shorter, evenly] : [evenly, shorter];
+  return shrunk(layer, first, carrier, precision) ?? shrunk(layer, second, carrier, precision);
+}
+
+function shrunk(
+  layer: Rectangle,
+  { x, y }: { readonly x: 0 | 1; readonly y: 0 | 1 },
+  carrier: readonly Outline[],
+  precision: Ticks,
+): Rectangle | null {
+  const smaller = (steps: number): Rectangle => {
+    const by = steps * precision;
+    return {
+      x: layer.x + x * by,
+      y: layer.y + y * by,
+      width: layer.width - 2 * x * by,
+      height: layer.height - 2 * y * by,
+    };
+  };
+  const side = Math.min(...[...(x === 1 ? [layer.width] : []), ...(y === 1 ? [layer.height] : [])]);
+  const most = Math.ceil(side / (2 * precision)) - 1;
+  let [low, high] = [0, most + 1];
   // A smaller one about the same middle lies within a larger one.
   while (low < high) {
     const middle = Math.floor((low + high) / 2);
-    if (beyondOf([frameOf(smaller(Math.min(most, middle * precision)))], carrier) === 0) high = middle;
+    if (beyondOf([frameOf(smaller(middle))], carrier) === 0) high = middle;
     else low = middle + 1;
   }
-  const by = low * precision;
-  if (by > most) return null;
-  const found = smaller(by);
-  return beyondOf([frameOf(found)], carrier) === 0 && boxOf(frameOf(found)).width > 0 ? found : null;
+  return low > most ? null : smaller(low);
 }

@@ -1,4 +1,4 @@
-import { formatLength, formatSize } from "@sheetwright/measure";
+import { formatLength, formatSize, inches } from "@sheetwright/measure";
 import { sizeOf } from "@sheetwright/shapes";
 import type { DieCut, DieSize } from "../project.js";
 import { addLayer, type CardBuilder, nextLabel, sayLength } from "./card-builder.js";
@@ -166,26 +166,30 @@ function reportStack(builder: CardBuilder, layer: DieCut, found: StackFault): vo
   reportNoDie(builder, what, found);
 }
 
+/** A border that no eye sees. */
+const NOTHING = inches(1 / 64);
+
 function reportNoDie(
   builder: CardBuilder,
   what: string,
   { path, mat, found: { nearest } }: Extract<StackFault, { what: "no-die" }>,
 ): void {
   const missing = mat.border - (nearest?.border.least ?? 0);
+  const larger = Math.ceil((2 * missing) / builder.precision) * builder.precision;
   const say = (ticks: number) => sayLength(builder, ticks);
   const size = mat.sizes[Number(nearest?.die.name)];
   const said = size === undefined ? "" : ` ${saySizeOf(size, builder)}`;
   const least = nearest?.border.least ?? 0;
   const shows =
-    least > 0
+    least > NOTHING
       ? `shows ${say(least)} where it shows least, ${say(missing)} too little`
-      : least === 0
+      : least >= -NOTHING
         ? `shows nothing of itself where it shows least, ${say(missing)} too little`
         : `is itself too small by ${say(-least)}`;
   const help =
-    least > 0
-      ? `Take a die that is ${say(2 * missing)} larger across, ask for a border of at most ${say(least)}, or give the layer a shadow instead.`
-      : `Take a die that is ${say(2 * missing)} larger across, a smaller one for what lies on it, or give the layer a shadow instead.`;
+    least > NOTHING
+      ? `Take a die that is ${say(larger)} larger across, ask for a border of at most ${say(least)}, or give the layer a shadow instead.`
+      : `Take a die that is ${say(larger)} larger across, a smaller one for what lies on it, or give the layer a shadow instead.`;
   builder.faults.push(
     fault({
       code: "no-die",

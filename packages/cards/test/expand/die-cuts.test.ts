@@ -253,6 +253,20 @@ describe("what lies on a shape", () => {
     expect(fault?.message).toContain("About the same middle 2 x 2 in would fit.");
   });
 
+  it("is told how long a strip may be that would lie from edge to edge of the box", () => {
+    const project = projectOf(
+      "{ die: disc, size: 3, paper: cream, layers: [{ strip: night, width: 1/4, length: 1 }] }",
+    );
+    const layer = dieCutOf(project);
+    const [inner] = layer.layers;
+    if (inner?.kind !== "strip") throw new Error("There is no strip.");
+    const faults = findProjectFaults(withLayer(project, { ...layer, layers: [{ ...inner, length: null }] }));
+    // Half of the strip's width off the middle the disc is 2 sqrt(1.5^2 - 0.125^2) = 2.9896 in wide.
+    expect(faults.map(({ message }) => message)).toEqual([
+      expect.stringContaining("About the same middle 2 7/8 x 1/4 in would fit."),
+    ]);
+  });
+
   it("may lie across a window", () => {
     const ring = "{ kind: circle, window: { shape: circle, size: 1 } }";
     const front = `{ shape: ${ring}, size: 3, paper: cream, layers: [{ strip: night, width: 1/4, length: 2 1/2 }] }`;
