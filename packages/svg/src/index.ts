@@ -35,4 +35,5 @@ export { drawShape, type ShapeDrawingOptions, type ShapeOperation } from "./shap
 // Words
 export { type DieInWords, dieInPlainWords } from "./wording/die-in-words.js";
 export { paperInWords } from "./wording/paper-in-words.js";
+export { revealInWords } from "./wording/reveal-in-words.js";
 export { shapeSizeInWords } from "./wording/shape-in-words.js";

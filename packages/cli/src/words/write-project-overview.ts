@@ -1,6 +1,6 @@
 import { formatSize } from "@sheetwright/measure";
 import type { Paper, Piece, Plan } from "@sheetwright/planner";
-import { dieInPlainWords, paperInWords } from "@sheetwright/svg";
+import { dieInPlainWords, paperInWords, revealInWords } from "@sheetwright/svg";
 import { designNames } from "../project-plan/design-names.js";
 import type { PaperLayout, ProjectPlanSummary } from "../project-plan/project-plan-summary.js";
 import { countPieces } from "./count-pieces.js";
@@ -108,13 +108,16 @@ function writePieces({ layouts, cards }: ProjectPlanSummary, plan: Plan, counts:
     return [`  ${piece.label}`, sizesOf(piece, plan.units), paperInWords(piece, plan.papers), number];
   });
   const [head = "", ...all] = table([["  piece", "width x height", "paper", "number"], ...rows]);
-  return plan.cards.flatMap(({ number, name, copies }) => {
+  return plan.cards.flatMap(({ number, name, copies, reveals = [] }) => {
     const own = all.flatMap((line, index) => {
       if (plan.pieces[index]?.card !== number) return [];
       const from = (sheets[index] ?? []).map((sheet) => `${sheet.count} from ${sheet.name}`).join(", ");
       const die = plan.pieces[index]?.die;
       const cut = die === undefined ? "" : `cut by ${dieInPlainWords(die, plan.units)}`;
-      const notes = [from, cut].filter((words) => words !== "");
+      const shows = reveals
+        .filter(({ piece }) => piece === plan.pieces[index]?.id)
+        .map((reveal) => revealInWords(reveal, plan.units));
+      const notes = [from, cut, ...shows].filter((words) => words !== "");
       return [line, ...notes.flatMap((words) => wrapped(`      ${words}`, "      "))];
     });
     const spares = made.get(number) ?? 0;

@@ -8,6 +8,7 @@ import type { PieceForm, Rounding } from "@sheetwright/planner";
 import { unbroken } from "../text/break-lines.js";
 import { DIE_HOW, dieInWords } from "../wording/die-in-words.js";
 import { displayName } from "../wording/display-name.js";
+import { revealInWords } from "../wording/reveal-in-words.js";
 import { type Block, bandBlocks } from "./band-blocks.js";
 import type { CardFacts, CardPiece, LayerPiece, SurfaceFacts } from "./card-facts.js";
 import { glueCaution } from "./closed-front.js";
@@ -141,17 +142,11 @@ function layerPiece(facts: SurfaceFacts, layer: LayerPiece, blocks: readonly Blo
   return { piece: layer, sizes: sizesOf(facts, cutSizes(layer)), notes };
 }
 
-/** What a mat that the next die up cuts shows round it: `shows 5/32 to 3/16 in of 1b (1/8 in wanted)`. */
+/** What a mat that the next die up cuts shows round it. */
 function revealsOf({ card, unit }: SurfaceFacts, { piece }: LayerPiece): readonly string[] {
-  const say = (length: Ticks) => unbroken(formatLength(length, { unit }));
   return (card.reveals ?? [])
     .filter((reveal) => reveal.piece === piece.id)
-    .map(({ mat, least, most, wanted }) => {
-      const isEven = say(least) === say(most);
-      const border = isEven ? say(least) : `${say(least)} to ${say(most)}`;
-      const wish = isEven && say(wanted) === say(least) ? "" : ` (${say(wanted)} wanted)`;
-      return `shows ${border} of ${mat}${wish}`;
-    });
+    .map((reveal) => revealInWords(reveal, unit));
 }
 
 function scoreAt({ along, at }: PieceForm["scores"][number], unit: CardFacts["unit"]): string {
