@@ -168,12 +168,10 @@ const stitched: z.ZodType<Stitched> = z
   .meta({ id: "stitched", description: "A line of stitches inside the edge of a shape." });
 
 // What its parameters may be is checked where the project is worked out.
-const shapeValue = z
-  .looseObject({ shape: z.string() })
-  .meta({
-    id: "shape",
-    description: "A shape of the catalogue as its parameters, in ticks.",
-  }) as unknown as z.ZodType<NonNullable<DieSize["shape"]>>;
+const shapeValue = z.looseObject({ shape: z.string() }).meta({
+  id: "shape",
+  description: "A shape of the catalogue as its parameters, in ticks.",
+}) as unknown as z.ZodType<NonNullable<DieSize["shape"]>>;
 
 const dieSize = {
   shape: shapeValue.optional().describe("Absent: only the size is known."),
