@@ -162,6 +162,8 @@ describe("files that were changed at random", () => {
         expect(told(yaml)).toEqual(told(json));
         expect(JSON.stringify(readProject(JSON.stringify(plain)))).toBe(JSON.stringify(json));
       }),
+      // Each is read three times.
+      { numRuns: Math.ceil((fc.readConfigureGlobal().numRuns ?? 100) / 3) },
     );
   });
 
