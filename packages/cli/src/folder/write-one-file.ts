@@ -1,7 +1,8 @@
-import { dirname, resolve } from "node:path";
+import { resolve } from "node:path";
 import { type Fault, FaultsFound, quote } from "../fault.js";
-import { type Files, type Io, systemCode } from "../io.js";
+import { type Io, systemCode } from "../io.js";
 import { systemErrorWords } from "../words/system-error.js";
+import { writeNewFile } from "./write-new-file.js";
 
 /**
  * Writes one file and the folders above it that are missing; where a step fails, all are taken back. Rejects with
@@ -17,7 +18,7 @@ export async function writeOneFile(
   const path = resolve(cwd, file);
   try {
     const found = await files.look(path);
-    if (found === null) return await writeNew(files, path, content);
+    if (found === null) return await writeNewFile(files, path, content);
     if (found !== "file" || !mayReplace) throw new FaultsFound([alreadyThere(file, found)]);
     // Whole before it takes the old one's place.
     const part = `${path}.sheetwright-part`;
@@ -33,26 +34,6 @@ export async function writeOneFile(
     if (code === undefined) throw error;
     const message = `${quote(file)} cannot be written: ${systemErrorWords(code)}.`;
     throw new FaultsFound([{ code: "not-writable", place: { option: "--out" }, message }], { cause: error });
-  }
-}
-
-async function writeNew(files: Files, path: string, content: string): Promise<void> {
-  const missing: string[] = [];
-  for (let at = dirname(path); (await files.look(at)) === null && dirname(at) !== at; at = dirname(at))
-    missing.unshift(at);
-  const made: string[] = [];
-  try {
-    for (const folder of missing) {
-      await files.makeFolder(folder);
-      made.unshift(folder);
-    }
-    await files.write(path, content);
-  } catch (error) {
-    // A file that came up in the meantime is somebody's; any other was broken off half-way.
-    if (systemCode(error) !== "EEXIST" && (await files.look(path)) === "file")
-      await files.removeFile(path).catch(() => undefined);
-    for (const folder of made) await files.removeFolder(folder).catch(() => undefined);
-    throw error;
   }
 }
 

@@ -1,6 +1,7 @@
-import { dirname, join, resolve } from "node:path";
+import { join, resolve } from "node:path";
 import { type Fault, FaultsFound, quote } from "../fault.js";
-import { type Files, type Io, systemCode } from "../io.js";
+import { writeNewFile } from "../folder/write-new-file.js";
+import { type Io, systemCode } from "../io.js";
 import { faultsOfRest, freeWords, ONE_NAME } from "../request/free-words.js";
 import type { WrittenOptions } from "../request/plan-options.js";
 import { systemErrorWords } from "../words/system-error.js";
@@ -25,7 +26,10 @@ export async function newCommand(_: WrittenOptions, rest: readonly string[], io:
   if (faults.length > 0) throw new FaultsFound(faults);
   const file = join(folder, STARTER_FILE);
   try {
-    await writeStarter(io.files, resolve(io.cwd, file), file);
+    const path = resolve(io.cwd, file);
+    const found = await io.files.look(path);
+    if (found !== null) throw new FaultsFound([alreadyThere(file, found)]);
+    await writeNewFile(io.files, path, STARTER_PROJECT);
   } catch (error) {
     const code = systemCode(error);
     if (code === undefined) throw error;
@@ -47,29 +51,6 @@ export async function newCommand(_: WrittenOptions, rest: readonly string[], io:
     ].join("\n"),
   );
   return 0;
-}
-
-/** Writes the file and the folders above it that are missing; where a step fails, all are taken back. */
-async function writeStarter(files: Files, path: string, shown: string): Promise<void> {
-  const found = await files.look(path);
-  if (found !== null) throw new FaultsFound([alreadyThere(shown, found)]);
-  const missing: string[] = [];
-  for (let at = dirname(path); (await files.look(at)) === null && dirname(at) !== at; at = dirname(at))
-    missing.unshift(at);
-  const made: string[] = [];
-  try {
-    for (const folder of missing) {
-      await files.makeFolder(folder);
-      made.unshift(folder);
-    }
-    await files.write(path, STARTER_PROJECT);
-  } catch (error) {
-    // A file that came up in the meantime is somebody's; any other was broken off half-way.
-    if (systemCode(error) !== "EEXIST" && (await files.look(path)) === "file")
-      await files.removeFile(path).catch(() => undefined);
-    for (const folder of made) await files.removeFolder(folder).catch(() => undefined);
-    throw error;
-  }
 }
 
 function alreadyThere(file: string, found: string): Fault {
