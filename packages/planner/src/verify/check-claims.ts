@@ -122,7 +122,7 @@ function workCosts({ project }: ProjectFacts, copies: number, paper: string | nu
   const work = exact === null ? null : exact / 60_000_000n + (exact % 60_000_000n > 0n ? 1n : 0n);
   const total = work === null || paper === null ? null : work * 100n + tenThousandths(paper);
   const money = (value: bigint | null): string | null =>
-    value === null ? null : decimalOf(value).replace(/(\.\d\d)0+$/, "$1");
+    value === null ? null : decimalOf(value).replace(/(\.\d\d\d*?)0+$/, "$1");
   return {
     currency,
     copies,

@@ -1,7 +1,8 @@
 import { inches } from "@sheetwright/measure";
 import { describe, expect, test } from "vitest";
-import { byBorder, card, mat, project } from "../../../cards/test/small-project.js";
-import { type Plan, type PlanFindingCode, planFindingCodes, verifyPlan } from "../../src/index.js";
+import { byBorder, card, choice, mat, project } from "../../../cards/test/small-project.js";
+import { type Plan, type PlanFindingCode, plan, planFindingCodes, verifyPlan } from "../../src/index.js";
+import { letterPaper, made } from "../bench-project.js";
 import { findingOf } from "./damage.js";
 import { damagesToClaims } from "./damages-to-claims.js";
 import { damagesToProblems } from "./damages-to-problems.js";
@@ -28,6 +29,22 @@ describe("verifyPlan", () => {
       expect(findingOf(damage)).toMatchObject({ code, message: expect.stringMatching(/\.$/) });
     },
   );
+
+  // Zeros at the end go, but for two decimals: two sheets of 0.0875 are 0.175, not 0.1750.
+  test.each([
+    ["0.0875", "2.025"],
+    ["0.0877", "2.0254"],
+    ["0.085", "2.02"],
+  ])("takes costs of sheets of %s with their work (%s)", (cost, total) => {
+    const wanted = project([card(inches(5), inches(7), [], { base: choice("night"), ...made(2) })], {
+      papers: [letterPaper("night", {}, { count: 5, cost })],
+      rates: { currency: "$", hour: "18.5", minutesPerCard: "3" },
+    });
+    const found = plan(wanted, { effort: "quick" });
+    // Two sheets, and six minutes of 18.50 an hour: 1.85, in hundredths.
+    expect(found.costs?.total).toBe(total);
+    expect(verifyPlan(wanted, found)).toEqual([]);
+  });
 
   test("finds that the project contradicts itself", () => {
     const wrong = project([card(inches(5), inches(5), [mat(byBorder(inches(3)))])]);
