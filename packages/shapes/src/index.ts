@@ -45,7 +45,7 @@ export { COVER_TOLERANCE, coverOf } from "./flatten/cover.js";
 export { FLATTEN_TOLERANCE, type FlatOutline, flatten, type Polygon } from "./flatten/flatten.js";
 // Measuring
 export { areaOf, perimeterOf } from "./measure/area.js";
-export { type Box, boxOf, exactBoxOf } from "./measure/box.js";
+export { type Box, boxOf, boxOfAll, exactBoxOf } from "./measure/box.js";
 export { centroidOf } from "./measure/centroid.js";
 export { type Circle, enclosingCircle } from "./measure/enclosing-circle.js";
 export { INSCRIBED_PRECISION, inscribedCircle } from "./measure/inscribed-circle.js";

@@ -11,6 +11,7 @@ import { inches, type Size, type Ticks } from "@sheetwright/measure";
 import {
   type Box,
   boxOf,
+  boxOfAll,
   type Die,
   intersection,
   moved,
@@ -176,20 +177,6 @@ function keptOf({ trim, cut }: DieCut): Kept {
 
 function wholeOf(outline: readonly Outline[]): Pick<Whole, "outline" | "box"> {
   return { outline, box: boxOfAll(outline) };
-}
-
-/**
- * The box round some outlines.
- *
- * @internal
- */
-export function boxOfAll(outlines: readonly Outline[]): Box {
-  const boxes = outlines.map(boxOf);
-  const x = Math.min(...boxes.map((box) => box.x));
-  const y = Math.min(...boxes.map((box) => box.y));
-  const right = Math.max(...boxes.map((box) => box.x + box.width));
-  const bottom = Math.max(...boxes.map((box) => box.y + box.height));
-  return { x, y, width: right - x, height: bottom - y };
 }
 
 interface PartFacts {

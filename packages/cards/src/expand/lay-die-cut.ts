@@ -1,8 +1,8 @@
 import { formatLength, formatSize, inches } from "@sheetwright/measure";
-import { sizeOf } from "@sheetwright/shapes";
+import { boxOfAll, sizeOf } from "@sheetwright/shapes";
 import type { DieCut, DieSize } from "../project.js";
 import { addLayer, type CardBuilder, nextLabel, sayLength } from "./card-builder.js";
-import { boxOfAll, dieStack, type StackFault, type StackPart } from "./die-stack.js";
+import { dieStack, type StackFault, type StackPart } from "./die-stack.js";
 import { fault } from "./fault.js";
 import { type LaidBySize, layBySize } from "./lay-by-size.js";
 import { allMoved } from "./stitch-marks.js";

@@ -1,8 +1,7 @@
 import { TICKS_PER_MM, type Ticks } from "@sheetwright/measure";
 import {
   areaOf,
-  type Box,
-  boxOf,
+  boxOfAll,
   type NominalSize,
   type Outline,
   offset,
@@ -136,13 +135,4 @@ function stitchesOf(
           },
     line: !isAny ? "vanished" : lines.every(({ line }) => line === "whole") ? "whole" : "split",
   };
-}
-
-function boxOfAll(outlines: readonly Outline[]): Box {
-  const boxes = outlines.map(boxOf);
-  const x = Math.min(...boxes.map((box) => box.x));
-  const y = Math.min(...boxes.map((box) => box.y));
-  const right = Math.max(...boxes.map((box) => box.x + box.width));
-  const bottom = Math.max(...boxes.map((box) => box.y + box.height));
-  return { x, y, width: right - x, height: bottom - y };
 }

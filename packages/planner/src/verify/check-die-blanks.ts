@@ -1,6 +1,6 @@
 import type { DieCut, DieSize, Layer, Piece, Project } from "@sheetwright/cards";
 import { formatSize, type Size, type Ticks } from "@sheetwright/measure";
-import { boxOf, type Outline, outlineOf } from "@sheetwright/shapes";
+import { boxOf, boxOfAll, outlineOf } from "@sheetwright/shapes";
 import type { Plan } from "../plan-model.js";
 import type { PlanReport } from "./plan-finding.js";
 import type { ProjectFacts } from "./project-facts.js";
@@ -82,14 +82,4 @@ function wholeBox({ shape, cut }: DieSize): Size {
 function boxOnCard({ id }: Piece, { expansion }: ProjectFacts): Size | null {
   const layer = expansion.cards.flatMap(({ layers }) => layers).find(({ piece }) => piece === id);
   return layer?.outline === undefined ? null : boxOfAll(layer.outline);
-}
-
-function boxOfAll(outlines: readonly Outline[]): Size {
-  const boxes = outlines.map(boxOf);
-  const left = Math.min(...boxes.map(({ x }) => x));
-  const top = Math.min(...boxes.map(({ y }) => y));
-  return {
-    width: Math.max(...boxes.map(({ x, width }) => x + width)) - left,
-    height: Math.max(...boxes.map(({ y, height }) => y + height)) - top,
-  };
 }

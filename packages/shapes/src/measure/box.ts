@@ -37,6 +37,22 @@ export function boxOf(outline: Outline): Box {
 }
 
 /**
+ * The box round several outlines, one at least, in whole ticks as of {@link boxOf}.
+ *
+ * @example
+ * const square = outlineOf({ shape: "square", side: 1600 });
+ * boxOfAll([square, moved(square, { x: 3200, y: 800 })]) // => { x: 0, y: 0, width: 4800, height: 2400 }
+ */
+export function boxOfAll(outlines: readonly Outline[]): Box {
+  const boxes = outlines.map(boxOf);
+  const x = boxes.reduce((least, box) => Math.min(least, box.x), Number.POSITIVE_INFINITY);
+  const y = boxes.reduce((least, box) => Math.min(least, box.y), Number.POSITIVE_INFINITY);
+  const right = boxes.reduce((most, box) => Math.max(most, box.x + box.width), Number.NEGATIVE_INFINITY);
+  const bottom = boxes.reduce((most, box) => Math.max(most, box.y + box.height), Number.NEGATIVE_INFINITY);
+  return { x, y, width: right - x, height: bottom - y };
+}
+
+/**
  * The box of an outline with the fractions that arcs between whole ticks have.
  *
  * @example

@@ -1,5 +1,5 @@
 import { LONGEST_LENGTH, TICKS_PER_INCH } from "@sheetwright/measure";
-import { type Box, boxOf } from "../measure/box.js";
+import { type Box, boxOfAll } from "../measure/box.js";
 import type { Outline } from "../outline/outline.js";
 import { inherited, PLAIN } from "./appearance.js";
 import { joinShapes } from "./join-shapes.js";
@@ -246,13 +246,4 @@ function nothingFound(hasImages: boolean, notes: Notes) {
     expected: "at least one closed path or shape",
     help: "Draw a closed line, and give it a fill or a stroke.",
   });
-}
-
-function boxOfAll(outlines: readonly Outline[]): Box {
-  const boxes = outlines.map(boxOf);
-  const x = boxes.reduce((least, box) => Math.min(least, box.x), Number.POSITIVE_INFINITY);
-  const y = boxes.reduce((least, box) => Math.min(least, box.y), Number.POSITIVE_INFINITY);
-  const right = boxes.reduce((most, box) => Math.max(most, box.x + box.width), Number.NEGATIVE_INFINITY);
-  const bottom = boxes.reduce((most, box) => Math.max(most, box.y + box.height), Number.NEGATIVE_INFINITY);
-  return { x, y, width: right - x, height: bottom - y };
 }

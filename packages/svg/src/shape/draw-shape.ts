@@ -4,7 +4,14 @@
  */
 
 import { TICKS_PER_MM, type Ticks } from "@sheetwright/measure";
-import { boxOf, FLATTEN_TOLERANCE, flatten, type Hole, type Outline, type Point } from "@sheetwright/shapes";
+import {
+  boxOfAll,
+  FLATTEN_TOLERANCE,
+  flatten,
+  type Hole,
+  type Outline,
+  type Point,
+} from "@sheetwright/shapes";
 import { checkMarks } from "../cutter/check-marks.js";
 import { cutData } from "../cutter/cut-data.js";
 import { type CutPath, endOf, nearestFirst, ringPath } from "../cutter/cut-path.js";
@@ -152,18 +159,6 @@ export function drawShape(shape: Outline | readonly Outline[], options: ShapeDra
 function whereEnds(paths: readonly CutPath[]): readonly [number, number] {
   const last = paths.at(-1);
   return last === undefined ? [0, 0] : endOf(last);
-}
-
-function boxOfAll(outlines: readonly Outline[]) {
-  const boxes = outlines.map(boxOf);
-  const left = Math.min(...boxes.map(({ x }) => x));
-  const top = Math.min(...boxes.map(({ y }) => y));
-  return {
-    x: left,
-    y: top,
-    width: Math.max(...boxes.map(({ x, width }) => x + width)) - left,
-    height: Math.max(...boxes.map(({ y, height }) => y + height)) - top,
-  };
 }
 
 function straightened(outline: Outline, tolerance: Ticks): Outline {
