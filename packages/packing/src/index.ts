@@ -62,6 +62,7 @@ export { verify } from "./verify/verify.js";
 // The work at the trimmer
 
 export { type ArrangeOptions, arrange } from "./arrange.js";
+export { countCuts } from "./cut-order/count-cuts.js";
 export { CutOrderError } from "./cut-order/cut-order-error.js";
 export { cutOrder } from "./cut-order.js";
 export type { Cut, CutOrder, CutOrderOptions, CutPart, Edge } from "./cutting.js";
