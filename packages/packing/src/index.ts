@@ -20,6 +20,7 @@ export { ProblemError, type ProblemFaultCode, type ProblemFinding } from "./prob
 
 // The search
 
+export { wantsSolver } from "./columns/wants-solver.js";
 export { howMany, type Yield, type YieldOptions, type YieldSheet } from "./how-many.js";
 export {
   type PackAsyncOptions,
@@ -29,6 +30,15 @@ export {
   packSteps,
 } from "./pack.js";
 export type { Progress } from "./progress.js";
+export type {
+  LinearColumn,
+  LinearEntry,
+  LinearProgram,
+  LinearRow,
+  LinearSolution,
+  LinearSolver,
+  SolverLimits,
+} from "./solver.js";
 export { joinStarts, packStart, type StartResult, startCount } from "./spread-starts.js";
 
 // The answer and its proof

@@ -3,6 +3,7 @@ import type { Progress } from "./progress.js";
 import { finishJob, readJob } from "./search/job.js";
 import { newMeter } from "./search/meter.js";
 import { searchPlan } from "./search/search.js";
+import type { LinearSolver } from "./solver.js";
 
 /** How to search. */
 export interface PackOptions {
@@ -15,6 +16,8 @@ export interface PackOptions {
    * same pieces allow it. A wish: it never costs a sheet, and {@link verify} does not ask for it.
    */
   readonly narrowestHold?: number | undefined;
+  /** Solves linear programs where {@link wantsSolver} says that one is of use; without, the search does so itself. */
+  readonly solver?: LinearSolver | undefined;
 }
 
 /** What {@link packAsync} takes besides. */

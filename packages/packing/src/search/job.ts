@@ -29,11 +29,12 @@ const SETS_BUDGET: Budget = {
   exact: 0,
   starts: 1,
   each: 500_000,
+  columns: 0,
   tries: 0,
 };
 
 /** A search that knows no bound. */
-const UNBOUNDED = { isImpossible: () => false, sharpen: () => {} };
+const UNBOUNDED = { isImpossible: () => false, sharpen: () => {}, solver: undefined };
 
 /** Checks a problem and its options. Throws ProblemError or RangeError. */
 export function readJob(source: Problem, options: PackOptions): Job {
@@ -61,6 +62,7 @@ export function readJob(source: Problem, options: PackOptions): Job {
     seed,
     narrowestHold,
     budget,
+    solver: options.solver,
     bound: () => bound,
     sharpen: () => {
       bound = bounds.next().value ?? bound;
@@ -105,7 +107,7 @@ export function* finishJob(
   return answer(problem, layouts, best, job.bound(), {
     effort,
     seed,
-    lp: "none",
+    lp: job.solver?.name ?? "none",
     starts: found.starts,
     steps: found.steps,
     work: meter.work,

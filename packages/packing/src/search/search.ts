@@ -1,12 +1,13 @@
 /** A whole search: first plans, a best layout of one sheet where that can be found, starts of ruin and recreate. */
 import type { Progress } from "../progress.js";
+import type { LinearSolver } from "../solver.js";
 import type { Demand } from "./best-fit.js";
 import type { Budget } from "./budget.js";
 import type { CompiledProblem } from "./compiled-problem.js";
 import { demandOf, firstStarts } from "./demand.js";
 import { type Draft, isBetterDraft } from "./draft.js";
 import { exactFill } from "./exact-fill.js";
-import { improvementWork, improvePlan } from "./improve-plan.js";
+import { type Improvement, improvementWork, improvePlan } from "./improve-plan.js";
 import type { Meter } from "./meter.js";
 import { oneStart } from "./one-start.js";
 import { randomStream } from "./random-stream.js";
@@ -24,6 +25,8 @@ export interface Search {
   readonly problem: CompiledProblem;
   readonly seed: number;
   readonly budget: Budget;
+  /** Undefined where none was passed in. */
+  readonly solver: LinearSolver | undefined;
   /** Whether a plan is so good that the search may end. */
   readonly isEnough: (draft: Draft) => boolean;
   /** Whether it is proven that no plan has every piece; then only first plans are made. */
@@ -52,17 +55,18 @@ export function* searchPlan(search: Search, meter: Meter): Steps<Found> {
   if (first.isLast) return first.found;
   let { best } = first.found;
   const { starts: firstStarts } = first.found;
-  const starts = firstStarts + search.budget.starts;
+  const later = laterStarts(search);
+  const starts = firstStarts + later;
   const each = improvementWork(best, search.budget.each);
   let steps = 0;
-  for (let start = 0; start < search.budget.starts; start++) {
+  for (let start = 0; start < later; start++) {
     const improving = improveFrom(search, first.found, start, meter);
     const began = meter.work;
     let step = improving.next();
     while (!step.done) {
       const done = start + Math.min(1, (meter.work - began) / each);
       const progress: Progress = {
-        share: FIRST_SHARE + (1 - FIRST_SHARE) * (done / search.budget.starts),
+        share: FIRST_SHARE + (1 - FIRST_SHARE) * (done / later),
         startsDone: firstStarts + start,
         starts,
         work: meter.work,
@@ -80,17 +84,23 @@ export function* searchPlan(search: Search, meter: Meter): Steps<Found> {
   return { best, starts, steps, proven: false, cancelled: false };
 }
 
+/** How many starts follow the first plans. */
+export function laterStarts({ budget }: Search): number {
+  return budget.starts;
+}
+
 /** One start of ruin and recreate after {@link firstPlans}, independent of all others. */
 export function improveFrom(
   search: Search,
   first: Found,
   start: number,
   meter: Meter,
-): ReturnType<typeof improvePlan> {
+): Generator<void, Improvement, void> {
   const { problem, seed, budget, isEnough } = search;
+  const demand = demandOf(problem);
   const random = randomStream(seed, first.starts + start);
   const work = improvementWork(first.best, budget.each);
-  return improvePlan(problem, demandOf(problem), first.best, random, meter, work, isEnough);
+  return improvePlan(problem, demand, first.best, random, meter, work, isEnough);
 }
 
 /** Makes first plans; `isLast` where no start of ruin and recreate is to follow. */
@@ -113,7 +123,7 @@ export function* firstPlans(
     const progress: Progress = {
       share: FIRST_SHARE,
       startsDone: starts,
-      starts: starts + budget.starts,
+      starts: starts + laterStarts(search),
       work: meter.work,
       best: summaryOf(found.best),
     };
@@ -129,11 +139,12 @@ export function* firstPlans(
 
 /** Plans made from nothing: shelves, best fit by many rules, repeated layouts. */
 function* plansFromNothing(
-  { problem, seed, budget, isEnough }: Search,
+  search: Search,
   demand: Demand,
   numbers: readonly number[],
   meter: Meter,
 ): Steps<Found> {
+  const { problem, seed, isEnough } = search;
   const exact = exactLayoutsOf(problem);
   // A first plan is always finished; shelves leave groups out, so groups need one start more.
   const needed = problem.groups > 0 ? numbers.indexOf(SHELF_RULES.length) + 1 : 1;
@@ -148,7 +159,7 @@ function* plansFromNothing(
       const progress: Progress = {
         share: (FIRST_SHARE * done) / starts,
         startsDone: done,
-        starts: starts + budget.starts,
+        starts: starts + laterStarts(search),
         work: meter.work,
         best: best && summaryOf(best),
       };
