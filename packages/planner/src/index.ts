@@ -21,6 +21,14 @@ export type { PlanProgress } from "./search/group-search.js";
 export { type PlanFinding, type PlanFindingCode, planFindingCodes } from "./verify/plan-finding.js";
 export { verifyPlan } from "./verify/verify-plan.js";
 
+// Sizes of sheets compared
+
+export { type CompareOptions, type ComparisonCase, compareCase } from "./compare/compare-case.js";
+export { compareSizes, comparisonOf } from "./compare/compare-sizes.js";
+export type { ComparedSize, Comparison, ComparisonRow } from "./compare/comparison.js";
+export { pieceCases } from "./compare/piece-cases.js";
+export { projectCases } from "./compare/project-cases.js";
+
 // What is told of it
 
 export { cardsAsCut } from "./cards-as-cut.js";

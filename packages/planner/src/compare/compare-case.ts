@@ -1,0 +1,66 @@
+import type { Project } from "@sheetwright/cards";
+import { type Effort, type Problem, pack } from "@sheetwright/packing";
+import { plan } from "../plan.js";
+import { proven } from "../search/group-search.js";
+import { rowOf, rowTooLarge } from "./compare-row.js";
+import type { ComparedSize, ComparisonRow } from "./comparison.js";
+
+/** One number of copies on sheets of one size: plain data, so that whoever has threads may work it out anywhere. */
+export interface ComparisonCase {
+  readonly size: ComparedSize;
+  readonly copies: number;
+  /** Pieces for all copies with as many sheets of the size as needed, or a project of which all papers are such sheets. */
+  readonly asked:
+    | { readonly of: "pieces"; readonly problem: Problem }
+    | { readonly of: "project"; readonly project: Project };
+}
+
+/** How to compare. */
+export interface CompareOptions {
+  /** Work to do for each size and number of copies (default `quick`). */
+  readonly effort?: Effort | undefined;
+  /** A whole number from 0; the same seed gives the same figures everywhere (default 1). */
+  readonly seed?: number | undefined;
+}
+
+/**
+ * Works one case out; a function of the case and the options alone. Throws ProblemError or ProjectError where what is asked
+ * contradicts itself, RangeError for a bad seed or effort.
+ *
+ * @example
+ * const problem = {
+ *   kinds: [{ id: "mat", quantity: 2, forms: [{ width: 5, height: 7 }] }],
+ *   sheets: [{ id: "any", width: 1, height: 1 }],
+ *   mode: "guillotine",
+ *   aim: "all",
+ * };
+ * const square = { id: "12x12", name: "square", width: 12, height: 12, cost: "0.60" };
+ * const [four] = pieceCases(problem, [square], [4]);
+ * const { sheets, atLeast, wastePercent, cuts, cost } = compareCase(four, { effort: "standard" });
+ * [sheets, atLeast, wastePercent, cuts, cost] // => [3, 3, 35.2, 11, "1.80"]
+ */
+export function compareCase(one: ComparisonCase, options: CompareOptions = {}): ComparisonRow {
+  const { size, copies, asked } = one;
+  const { effort = "quick", seed = 1 } = options;
+  if (asked.of === "pieces") {
+    const packing = proven(asked.problem, pack(asked.problem, { effort, seed }));
+    if (packing.outcome === "complete") return rowOf(size, copies, [{ problem: asked.problem, packing }]);
+    // There are as many sheets as needed: what is missing cannot be cut from any of them.
+    const names = new Map(asked.problem.kinds.map(({ id, name }) => [id, name ?? id]));
+    return rowTooLarge(
+      size,
+      copies,
+      packing.missing.map(({ kind }) => names.get(kind) ?? kind),
+    );
+  }
+  const planned = plan(asked.project, { effort, seed });
+  if (planned.enough === "yes") return rowOf(size, copies, planned.groups);
+  const labels = new Map(planned.pieces.map(({ id, label }) => [id, label]));
+  const missing = planned.shortages.flatMap(({ pieces }) => pieces.map(({ piece }) => piece));
+  const without = [...planned.noPaper.map(({ piece }) => piece), ...missing];
+  return rowTooLarge(
+    size,
+    copies,
+    without.map((id) => labels.get(id) ?? id),
+  );
+}

@@ -1,0 +1,107 @@
+import { countCuts, type Packing, type Problem } from "@sheetwright/packing";
+import { costText, costUnits } from "../group/cost-units.js";
+import { findLeftovers } from "../totals/find-leftovers.js";
+import type { ComparedSize, ComparisonRow } from "./comparison.js";
+
+/** Papers that were planned together: one or more make up a row. */
+export interface PlannedPart {
+  readonly problem: Problem;
+  readonly packing: Packing;
+}
+
+/** A row where some piece is too large for the size. */
+export function rowTooLarge(size: ComparedSize, copies: number, tooLarge: readonly string[]): ComparisonRow {
+  return {
+    size: size.id,
+    copies,
+    tooLarge,
+    sheets: null,
+    atLeast: null,
+    sheetArea: null,
+    pieceArea: null,
+    wastePercent: null,
+    keptPercent: null,
+    cuts: null,
+    layouts: null,
+    plannedFor: null,
+    cost: null,
+  };
+}
+
+/** The row of plans that have every piece. Throws RangeError where one has not. */
+export function rowOf(size: ComparedSize, copies: number, parts: readonly PlannedPart[]): ComparisonRow {
+  let sheets = 0;
+  let atLeast = 0;
+  let cuts = 0;
+  let layouts = 0;
+  let pieces = 0n;
+  let kept = 0n;
+  for (const { problem, packing } of parts) {
+    const { outcome, bound } = packing;
+    if (outcome !== "complete" || bound.aim !== "all" || bound.sheets === null)
+      throw new RangeError(`Expected a plan of all pieces, found one that is ${outcome}.`);
+    sheets += packing.sheets;
+    atLeast += bound.sheets;
+    layouts += packing.layouts.length;
+    const known = new Map(problem.sheets.map((sheet) => [sheet.id, sheet]));
+    for (const layout of packing.layouts)
+      cuts += layout.run * countCuts(known.get(layout.sheet)!, layout, problem.kerf);
+    pieces += areaOfPieces(problem, packing);
+    for (const { width, height, count, keep } of findLeftovers(problem, packing))
+      if (keep) kept += BigInt(width) * BigInt(height) * BigInt(count);
+  }
+  const whole = BigInt(size.width) * BigInt(size.height) * BigInt(sheets);
+  return {
+    size: size.id,
+    copies,
+    tooLarge: [],
+    sheets,
+    atLeast,
+    sheetArea: whole.toString(),
+    pieceArea: pieces.toString(),
+    wastePercent: percentOf(whole - pieces, whole),
+    keptPercent: percentOf(kept, whole),
+    cuts,
+    layouts,
+    plannedFor: copies,
+    cost: size.cost === null ? null : costText(costUnits(size.cost) * BigInt(sheets)),
+  };
+}
+
+/**
+ * A row by the plan of a row with more copies, which has all that is asked for here as well; null where that takes no fewer
+ * sheets.
+ */
+export function rowByMore(row: ComparisonRow, more: ComparisonRow): ComparisonRow | null {
+  if (row.sheets === null || more.sheets === null || more.sheets >= row.sheets) return null;
+  const whole = BigInt(more.sheetArea ?? 0);
+  const wastePercent = percentOf(whole - BigInt(row.pieceArea ?? 0), whole);
+  const { tooLarge, atLeast, pieceArea } = row;
+  return { ...more, copies: row.copies, tooLarge, atLeast, pieceArea, wastePercent };
+}
+
+/** The area of all pieces, each by the form that it is really cut in. */
+function areaOfPieces(problem: Problem, { layouts }: Packing): bigint {
+  const forms = new Map(problem.kinds.map(({ id, forms }) => [id, forms]));
+  let area = 0n;
+  for (const { tree } of layouts) {
+    const ahead = [tree];
+    for (let node = ahead.pop(); node !== undefined; node = ahead.pop()) {
+      if (node.type === "split") ahead.push(...node.parts.map((part) => part.node));
+      if (node.type !== "piece") continue;
+      for (const { kind, form, count } of node.shares) {
+        const { width, height } = forms.get(kind)![form]!;
+        area += BigInt(width) * BigInt(height) * BigInt(count);
+      }
+    }
+  }
+  return area;
+}
+
+/** In percent with one decimal, rounded to nearest; 0 and 100 only where they are exact. */
+function percentOf(part: bigint, whole: bigint): number {
+  if (whole === 0n || part === 0n) return 0;
+  if (part === whole) return 100;
+  const tenths = Number((part * 2000n + whole) / (2n * whole));
+  return Math.min(Math.max(tenths, 1), 999) / 10;
+}
