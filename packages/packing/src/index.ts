@@ -29,17 +29,17 @@ export {
   packAsync,
   packSteps,
 } from "./pack.js";
+export { type PackSpreadOptions, packSpread, type StartWatch } from "./pack-spread.js";
 export type { Progress } from "./progress.js";
-export type {
-  LinearColumn,
-  LinearEntry,
-  LinearProgram,
-  LinearRow,
-  LinearSolution,
-  LinearSolver,
-  SolverLimits,
-} from "./solver.js";
-export { joinStarts, packStart, type StartResult, startCount } from "./spread-starts.js";
+export {
+  type FirstPlans,
+  joinStarts,
+  packStart,
+  type StartResult,
+  type StartTask,
+  startCount,
+  startSteps,
+} from "./spread-starts.js";
 
 // The answer and its proof
 

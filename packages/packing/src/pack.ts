@@ -4,6 +4,7 @@ import { finishJob, readJob } from "./search/job.js";
 import { newMeter } from "./search/meter.js";
 import { searchPlan } from "./search/search.js";
 import type { LinearSolver } from "./solver.js";
+import { stepAsync } from "./step-async.js";
 
 /** How to search. */
 export interface PackOptions {
@@ -28,9 +29,6 @@ export interface PackAsyncOptions extends PackOptions {
   readonly pause?: (() => Promise<void>) | undefined;
   readonly onProgress?: ((progress: Progress) => void) | undefined;
 }
-
-/** Steps (about a millisecond each) between two pauses of {@link packAsync}. */
-const STEPS_PER_PAUSE = 8;
 
 /**
  * Packs the pieces of a problem on its sheets. What does not fit is a result (`outcome`, `missing`), not an error.
@@ -78,16 +76,8 @@ export function pack(problem: Problem, options: PackOptions = {}): Packing {
  * packing.search.ended // => "cancelled"
  * packing.outcome // => "complete"
  */
-export async function packAsync(problem: Problem, options: PackAsyncOptions = {}): Promise<Packing> {
-  const steps = packSteps(problem, options);
-  let stop = options.signal?.aborted ?? false;
-  for (let count = 1; ; count++) {
-    const step = count === 1 ? steps.next() : steps.next(stop);
-    if (step.done) return step.value;
-    options.onProgress?.(step.value);
-    if (count % STEPS_PER_PAUSE === 0) await options.pause?.();
-    stop = options.signal?.aborted ?? false;
-  }
+export function packAsync(problem: Problem, options: PackAsyncOptions = {}): Promise<Packing> {
+  return stepAsync(packSteps(problem, options), options, options.onProgress);
 }
 
 /**

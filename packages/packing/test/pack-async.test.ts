@@ -38,7 +38,7 @@ function watch(
     seen.push(step.value);
     step = search.next(seen.length >= stop);
   }
-  const improving = startCount("quick");
+  const improving = startCount(given, { effort: "quick" });
   const parts = seen.map(({ startsDone, starts, work }, i): Part => {
     if (startsDone >= starts) return "last arrangement";
     if (startsDone < starts - improving) return "first plan";

@@ -46,9 +46,7 @@ const onOneSheet = (count: number, stages: number): Problem => ({
 });
 
 const startsOf = (problem: Problem, options: PackOptions): readonly StartResult[] =>
-  Array.from({ length: startCount(options.effort ?? "standard") }, (_, start) =>
-    packStart(problem, options, start),
-  );
+  Array.from({ length: startCount(problem, options) }, (_, start) => packStart(problem, options, start));
 
 describe("a search spread over workers", () => {
   test("gives the same bytes as pack, in whatever order the results come", () => {
@@ -90,6 +88,8 @@ describe("a search spread over workers", () => {
       start: 1,
       sheets: null,
       proven: true,
+      cancelled: false,
+      best: null,
       steps: 0,
       work: 0,
     });
@@ -108,9 +108,10 @@ describe("a search spread over workers", () => {
   test("refuses a start that the effort does not have, and results of another problem", () => {
     const problem = onOneSheet(12, 4);
     for (const start of [-1, 0.5, 2]) expect(() => packStart(problem, standard, start)).toThrow(RangeError);
-    expect(() => startCount("slow" as "quick")).toThrow(RangeError);
+    expect(() => startCount(problem, { effort: "slow" as "quick" })).toThrow(RangeError);
     const sheets = [{ sheet: "another", run: 1, tree: { type: "waste" } as const }];
-    const foreign: StartResult = { start: 0, sheets, proven: false, steps: 1, work: 1 };
+    const ended = { proven: false, cancelled: false, best: null, steps: 1, work: 1 };
+    const foreign: StartResult = { start: 0, sheets, ...ended };
     expect(() => joinStarts(problem, standard, [foreign])).toThrow("another");
   });
 });
@@ -151,7 +152,7 @@ describe("worker threads", () => {
         isolateWorkers: false,
       });
       const tasks = problems.flatMap((problem) =>
-        Array.from({ length: startCount("standard") }, (_, start) =>
+        Array.from({ length: startCount(problem, standard) }, (_, start) =>
           pool.run({ problem, options: standard, start }, { name: "run" }),
         ),
       );
@@ -162,7 +163,7 @@ describe("worker threads", () => {
     const [text = "[]"] = sent;
     const results = JSON.parse(text) as StartResult[];
     for (const problem of problems) {
-      const own = results.splice(0, startCount("standard"));
+      const own = results.splice(0, startCount(problem, standard));
       const whole = pack(problem, standard);
       expect(JSON.stringify(joinStarts(problem, standard, own))).toBe(JSON.stringify(whole));
       expect(whole.search.steps).toBeGreaterThan(100);

@@ -6,7 +6,7 @@ import { ProblemError } from "../problem/problem-error.js";
 import type { Progress } from "../progress.js";
 import { answer, reaches } from "./answer.js";
 import { BUDGETS, type Budget } from "./budget.js";
-import { compileProblem } from "./compiled-problem.js";
+import { type CompiledProblem, compileProblem } from "./compiled-problem.js";
 import { completeSets } from "./complete-sets.js";
 import { mergeRuns } from "./draft.js";
 import type { Meter } from "./meter.js";
@@ -33,9 +33,6 @@ const SETS_BUDGET: Budget = {
   tries: 0,
 };
 
-/** A search that knows no bound. */
-const UNBOUNDED = { isImpossible: () => false, sharpen: () => {}, solver: undefined };
-
 /** Checks a problem and its options. Throws ProblemError or RangeError. */
 export function readJob(source: Problem, options: PackOptions): Job {
   const effort = options.effort ?? "standard";
@@ -52,24 +49,45 @@ export function readJob(source: Problem, options: PackOptions): Job {
   const findings = checkProblem(source);
   if (findings.length > 0) throw new ProblemError(findings);
   const problem = compileProblem(source);
+  const { solver } = options;
+  return { source, problem, effort, seed, narrowestHold, budget, solver, ...limitsOf(problem, effort) };
+}
+
+/** What the bounds say of a search, the better ones on demand. */
+function limitsOf(
+  problem: CompiledProblem,
+  effort: Effort,
+): Pick<Job, "bound" | "sharpen" | "isEnough" | "isImpossible"> {
   const bounds = lowerBounds(problem, effort);
   // The first one is always there.
   let bound = bounds.next().value as Bound;
   return {
-    source,
-    problem,
-    effort,
-    seed,
-    narrowestHold,
-    budget,
-    solver: options.solver,
     bound: () => bound,
     sharpen: () => {
       bound = bounds.next().value ?? bound;
     },
-    isEnough: (draft) => reaches(problem, draft, bound),
+    // A plan may be worth what the bound says and still lack copies that must be there.
+    isEnough: (draft) => draft.lacking === 0 && reaches(problem, draft, bound),
     isImpossible: () => bound.aim === "all" && bound.cost === null,
   };
+}
+
+/** A search with the aim `fill` for a plan that is short of the one asked for. */
+function searchFill(
+  job: Job,
+  source: Problem,
+  until: "least" | "value",
+  meter: Meter,
+): ReturnType<typeof searchPlan> {
+  const { seed, effort, solver } = job;
+  const problem = compileProblem(source);
+  if (until === "least") {
+    const isEnough: Search["isEnough"] = (draft) => draft.lacking === 0;
+    const unbounded = { isImpossible: () => false, sharpen: () => {}, isEnough };
+    return searchPlan({ problem, seed, solver, budget: SETS_BUDGET, ...unbounded }, meter);
+  }
+  const { bound: _, ...limits } = limitsOf(problem, effort);
+  return searchPlan({ problem, seed, solver, budget: job.budget, ...limits }, meter);
 }
 
 /** Makes an answer of what a search has found: complete sets where pieces are missing, every layout laid once more. */
@@ -81,11 +99,7 @@ export function* finishJob(
   const { source, problem, effort, seed, narrowestHold, budget } = job;
   let { best, cancelled } = found;
   if (source.aim === "all" && best.lacking > 0 && !cancelled) {
-    const searching = completeSets(source, best, (fill) => {
-      const compiled = compileProblem(fill);
-      const isEnough: Search["isEnough"] = (draft) => draft.lacking === 0;
-      return searchPlan({ ...UNBOUNDED, problem: compiled, seed, budget: SETS_BUDGET, isEnough }, meter);
-    });
+    const searching = completeSets(source, best, (fill, until) => searchFill(job, fill, until, meter));
     // What these searches begin and find is no progress of the whole one until they end.
     let step = searching.next();
     while (!step.done) step = searching.next(yield progressAfter(found.starts, best, meter));

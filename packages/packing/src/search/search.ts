@@ -18,7 +18,7 @@ import { SHELF_RULES } from "./shelves.js";
 const LEAST_STARTS = 24;
 
 /** What the first plans count for in {@link Progress.share}. */
-const FIRST_SHARE = 0.1;
+export const FIRST_SHARE = 0.1;
 
 /** What is searched, and how far. */
 export interface Search {
