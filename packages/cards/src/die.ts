@@ -15,6 +15,8 @@ export interface DieMachine {
   readonly margin: Ticks;
   /** Paper between two cuts that is narrower than this tears and curls. */
   readonly narrowestBridge: Ticks;
+  /** Whether several shapes of a size may be cut from one strip where that saves paper; absent: yes. */
+  readonly strips?: boolean | undefined;
 }
 
 /** One size of a die. */

@@ -55,6 +55,7 @@ export { ProjectError, type ProjectFault } from "./project-fault.js";
 // The project file
 
 export type { FilePlace } from "./project-file/fault-list.js";
+export { usualDieMachine } from "./project-file/read-die-machine.js";
 export {
   type ReadProject,
   type ReadProjectOptions,

@@ -22,6 +22,7 @@ export function randomDieMachine(draw: Draw): FileValue {
     ...(draw.sometimes(60) ? { platform: draw.one(["small", "large", "6 x 9", "220 x 300 mm"]) } : {}),
     ...(draw.sometimes(40) ? { margin: draw.length(draw.whole(0, 6)) } : {}),
     ...(draw.sometimes(30) ? { "narrowest-bridge": draw.length(1) } : {}),
+    ...(draw.sometimes(30) ? { strips: draw.sometimes(50) } : {}),
   };
 }
 

@@ -61,6 +61,7 @@ export const DIE_WORDINGS = {
     expected: "small, large or the size of the plates, such as 6 x 9",
     words: ["small", "large"],
   },
+  dieStrips: { code: "not-a-word", expected: "true or false", meant: { yes: "true", no: "false" } },
   shape: {
     code: "not-a-word",
     expected: "the name of a shape, such as circle, star or heart, or { kind: star, points: 6 }",

@@ -44,6 +44,7 @@ export function readDieMachine(written: Written<ProjectFile["die-machine"]>, rea
     narrowestBridge:
       readLength(written["narrowest-bridge"], at("narrowest-bridge"), reading, range) ??
       usual.narrowestBridge,
+    ...(written.strips === undefined ? {} : { strips: written.strips }),
   };
 }
 

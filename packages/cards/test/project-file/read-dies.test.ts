@@ -118,6 +118,7 @@ cards: [{ name: A, size: 5 x 7, base: night, front: [{ ${die}, paper: night }] }
     const flower = read("die: flower, size: 50 mm");
     expect(flower.faults).toEqual([]);
     expect(flower.project?.dieMachine).toMatchObject({ margin: millimetres(5) });
+    expect(flower.project?.dieMachine).not.toHaveProperty("strips");
     expect(flower.project?.cards[0]?.surfaces[0]?.layers[0]).toMatchObject({
       shape: { shape: "scalloped-circle", diameter: millimetres(50), count: 8, depth: millimetres(5) },
       stitched: { by: "die", inset: millimetres(4), marks: "dashes" },

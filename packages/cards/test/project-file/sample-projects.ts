@@ -127,7 +127,7 @@ dies:
   gate: { shape: { kind: arch, rise: 1/2 }, size: 2 x 3 }
   greeting: { shape: { kind: banner, tail: both, notch: 1/4 }, size: 3 x 1 }
   label: { shape: { kind: tag, cut: 1/4, hole: 1/8, hole-from-top: 1/4 }, size: 1 1/2 x 2 1/2, stitched: true }
-die-machine: { platform: 6 x 9, margin: 3/16, narrowest-bridge: 1/16 }
+die-machine: { platform: 6 x 9, margin: 3/16, narrowest-bridge: 1/16, strips: false }
 rates: { currency: $, hour: 18.50, minutes-per-card: 12 }
 silence:
   - { check: bare-seam, at: Rooftops, because: wanted so }

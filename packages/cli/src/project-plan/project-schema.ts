@@ -265,7 +265,12 @@ export const project: z.ZodType<Project> = z
       smallestOffcut: z.strictObject({ width: ticks, height: ticks }),
     }),
     dieMachine: z
-      .strictObject({ platform: extent, margin: ticks, narrowestBridge: ticks })
+      .strictObject({
+        platform: extent,
+        margin: ticks,
+        narrowestBridge: ticks,
+        strips: z.boolean().optional(),
+      })
       .optional()
       .describe("What presses dies; absent: a small one."),
     papers: z.array(paper).min(1),

@@ -68,6 +68,12 @@ export const dieMachineSchema = z.strictObject(
     "narrowest-bridge": length
       .optional()
       .describe("Narrower paper between two cuts is warned of. Default: 1/16 in (1.5 mm)."),
+    strips: z
+      .boolean(says("dieStrips"))
+      .optional()
+      .describe(
+        "Whether several shapes of a size are cut from one strip where that saves paper: true or false. Default: true.",
+      ),
   },
   says("dieMachine"),
 );
