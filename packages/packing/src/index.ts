@@ -31,6 +31,15 @@ export {
 } from "./pack.js";
 export { type PackSpreadOptions, packSpread, type StartWatch } from "./pack-spread.js";
 export type { Progress } from "./progress.js";
+export type {
+  LinearColumn,
+  LinearEntry,
+  LinearProgram,
+  LinearRow,
+  LinearSolution,
+  LinearSolver,
+  SolverLimits,
+} from "./solver.js";
 export {
   type FirstPlans,
   joinStarts,

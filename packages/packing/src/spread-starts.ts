@@ -243,7 +243,7 @@ function jobAfter(job: Job, { bound }: FirstPlans): Job {
   return {
     ...job,
     bound: () => bound,
-    isEnough: (draft) => reaches(job.problem, draft, bound),
+    isEnough: (draft) => draft.lacking === 0 && reaches(job.problem, draft, bound),
     isImpossible: () => bound.aim === "all" && bound.cost === null,
     sharpen: () => {},
   };
