@@ -47,15 +47,31 @@ const LEAST_WORK = 4_000_000;
  * JSON.stringify(packing) === JSON.stringify(pack(problem)) // => true
  */
 export async function packSpread(problem: Problem, options: PackSpreadOptions): Promise<Packing> {
-  const { effort, seed, narrowestHold, onProgress, lanes, runStart, leastWork = LEAST_WORK } = options;
+  const {
+    effort,
+    seed,
+    narrowestHold,
+    solver,
+    onProgress,
+    lanes,
+    runStart,
+    leastWork = LEAST_WORK,
+  } = options;
   const plain: PackOptions = { effort, seed, narrowestHold };
-  const first = await stepAsync(firstPlanSteps(problem, plain), options, onProgress);
-  const search = { problem, options: plain, first };
+  const whole: PackOptions = { ...plain, solver };
+  const first = await stepAsync(firstPlanSteps(problem, whole), options, onProgress);
+  const search = { problem, options: plain, solver: solver?.name ?? null, first };
   const isWorth = first.starts > 1 && first.each >= leastWork;
   const results = isWorth
     ? await runStarts(search, options, lanes, runStart)
-    : await runStarts(search, options, 1, (task, { onWork }) => stepAsync(startSteps(task), options, onWork));
-  return stepAsync(joinSteps(search, results, options.signal?.aborted), options, onProgress);
+    : await runStarts(search, options, 1, (task, { onWork }) =>
+        stepAsync(startSteps({ ...task, options: whole }), options, onWork),
+      );
+  return stepAsync(
+    joinSteps({ ...search, options: whole }, results, options.signal?.aborted),
+    options,
+    onProgress,
+  );
 }
 
 /** Makes starts side by side, those with low numbers first, until one is proven or all are made. */

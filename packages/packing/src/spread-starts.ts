@@ -60,7 +60,10 @@ export interface FirstPlans {
 /** One start to be made: plain data that may be sent between threads. */
 export interface StartTask {
   readonly problem: Problem;
+  /** Without a solver, which no thread can be sent. */
   readonly options: PackOptions;
+  /** The name of the solver that the search has: where it is not `null`, whoever makes the start adds one to the options. */
+  readonly solver: string | null;
   readonly start: number;
   readonly first: FirstPlans;
 }
@@ -157,7 +160,7 @@ export function* startSteps({
   options,
   start,
   first,
-}: StartTask): Generator<number, StartResult, boolean | undefined> {
+}: Omit<StartTask, "solver">): Generator<number, StartResult, boolean | undefined> {
   checkStart(start, first.starts);
   const job = jobAfter(readJob(problem, options), first);
   const found = foundFrom(job.problem, first);
@@ -204,7 +207,7 @@ export function joinStarts(problem: Problem, options: PackOptions, results: read
  * @param isCut whether the search was ended early: then results may be missing, and the best of those there are counts.
  */
 export function* joinSteps(
-  { problem, options, first }: Omit<StartTask, "start">,
+  { problem, options, first }: Omit<StartTask, "start" | "solver">,
   results: readonly StartResult[],
   isCut = false,
 ): Generator<Progress, Packing, boolean | undefined> {
