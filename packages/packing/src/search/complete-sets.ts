@@ -1,68 +1,100 @@
+/**
+ * The rule for stock that is short: complete sets first, in equal shares, then as much else as fits.
+ *
+ * Sets grow in rounds. A round takes the largest share of all sets that still grow (of a set of c copies the whole part of
+ * c t / m, where m is the most copies that any set has, and t the largest whole number for which a plan is found), then one
+ * more of each of them, one after the other in the problem's order. A set that cannot have one more grows no longer. Then,
+ * of the plans with these sets, the one of the most value is looked for.
+ *
+ * Kinds without a set are part of what else fits; where no kind has one, all kinds form one set together if their
+ * quantities have a common divisor above 1, and else there are no sets.
+ *
+ * Whether some sets can be had is for the search to say, so what it misses the rule misses; a set more is never tried where
+ * a bound excludes it, nor searched for where the plan at hand has it already.
+ */
+import { lowerBounds } from "../bounds/lower-bound.js";
 import type { Kind, Problem } from "../model.js";
 import type { Progress } from "../progress.js";
-import type { Draft } from "./draft.js";
+import { compileProblem } from "./compiled-problem.js";
+import { type Draft, draftOf, isBetterDraft } from "./draft.js";
 import { greatestCommonDivisor } from "./greatest-common-divisor.js";
 
-/** A search with the aim `fill` for one number of sets. */
+/** What a search came to. */
+interface SetsFound {
+  readonly best: Draft;
+  readonly cancelled: boolean;
+}
+
+/** A search with the aim `fill`: until the least numbers are there, or for as much value as possible besides. */
 export type SetSearch = (
   problem: Problem,
-) => Generator<Progress, { readonly best: Draft; readonly cancelled: boolean }, boolean | undefined>;
+  until: "least" | "value",
+) => Generator<Progress, SetsFound, boolean | undefined>;
 
-/**
- * When stock is short: as many complete sets as the search finds, the same share of every kind of set, then single sets
- * more, then as much else as fits. Kinds without a set form one set together where their quantities have a common
- * divisor; else the plan that places most stays as it is.
- */
+/** The best plan by the rule above; `fallback` is a plan of the same problem to begin with. */
 export function* completeSets(
   problem: Problem,
   fallback: Draft,
   searchFor: SetSearch,
-): Generator<Progress, { readonly best: Draft; readonly cancelled: boolean }, boolean | undefined> {
+): Generator<Progress, SetsFound, boolean | undefined> {
   const sets = setsOf(problem);
-  const most = Math.max(0, ...[...sets.values()].map((set) => set.copies));
-  if (most <= 1 && sets.size <= 1) return { best: fallback, cancelled: false };
+  const whole = Math.max(0, ...[...sets.values()].map((set) => set.copies));
+  let numbers: ReadonlyMap<string, number> = new Map([...sets.keys()].map((name) => [name, 0]));
   let best = fallback;
-  let found: ReadonlyMap<string, number> = new Map();
   const attempt = function* (
-    counts: ReadonlyMap<string, number>,
+    next: ReadonlyMap<string, number>,
   ): Generator<Progress, "yes" | "no" | "stop", boolean | undefined> {
-    const result = yield* searchFor(fillProblem(problem, sets, counts));
-    if (result.best.lacking === 0) {
+    const least = copiesOf(problem, sets, next);
+    if (least.some((count, kind) => count > (best.placed[kind] ?? 0))) {
+      if (isOutOfReach(problem, least)) return "no";
+      const result = yield* searchFor(fillProblem(problem, least), "least");
+      if (result.best.lacking > 0) return result.cancelled ? "stop" : "no";
       best = result.best;
-      found = counts;
     }
-    return result.cancelled ? "stop" : result.best.lacking === 0 ? "yes" : "no";
+    numbers = next;
+    return "yes";
   };
-  let low = 0;
-  let high = most;
-  while (low < high) {
-    const middle = Math.floor((low + high + 1) / 2);
-    const verdict = yield* attempt(share(sets, middle, most));
-    if (verdict === "stop") return { best, cancelled: true };
-    if (verdict === "yes") low = middle;
-    else high = middle - 1;
+  let growing = [...sets.keys()];
+  while (growing.length > 0) {
+    const grown = (part: number): ReadonlyMap<string, number> => {
+      const shares = growing.map((name): [string, number] => {
+        const share = Math.floor(((sets.get(name)?.copies ?? 0) * part) / whole);
+        return [name, Math.max(share, numbers.get(name) ?? 0)];
+      });
+      return new Map([...numbers, ...shares]);
+    };
+    let low = 0;
+    let high = whole;
+    while (low < high) {
+      const middle = Math.floor((low + high + 1) / 2);
+      const verdict = yield* attempt(grown(middle));
+      if (verdict === "stop") return { best, cancelled: true };
+      if (verdict === "yes") low = middle;
+      else high = middle - 1;
+    }
+    const stillGrowing: string[] = [];
+    for (const name of growing) {
+      const now = numbers.get(name) ?? 0;
+      if (now >= (sets.get(name)?.copies ?? 0)) continue;
+      const verdict = yield* attempt(new Map([...numbers, [name, now + 1]]));
+      if (verdict === "stop") return { best, cancelled: true };
+      if (verdict === "yes") stillGrowing.push(name);
+    }
+    growing = stillGrowing;
   }
-  if (found.size === 0) found = share(sets, 0, most);
-  for (const [name, set] of sets) {
-    const now = found.get(name) ?? 0;
-    if (sets.size === 1 || now >= set.copies) continue;
-    const verdict = yield* attempt(new Map([...found, [name, now + 1]]));
-    if (verdict === "stop") return { best, cancelled: true };
-  }
-  return { best, cancelled: false };
+  const filling = fillProblem(problem, copiesOf(problem, sets, numbers));
+  const result = yield* searchFor(filling, "value");
+  const compiled = compileProblem(filling);
+  // The plan at hand was judged by what another search asked for.
+  if (isBetterDraft(compiled, result.best, draftOf(compiled, best.layouts))) best = result.best;
+  return { best, cancelled: result.cancelled };
 }
 
 interface SetDemand {
+  /** Sets wanted. */
   readonly copies: number;
+  /** Pieces of each kind in one set, by the kind's id. */
   readonly each: ReadonlyMap<string, number>;
-}
-
-function share(
-  sets: ReadonlyMap<string, SetDemand>,
-  part: number,
-  whole: number,
-): ReadonlyMap<string, number> {
-  return new Map([...sets].map(([name, set]) => [name, Math.floor((set.copies * part) / whole)]));
 }
 
 function setsOf(problem: Problem): ReadonlyMap<string, SetDemand> {
@@ -77,29 +109,38 @@ function setsOf(problem: Problem): ReadonlyMap<string, SetDemand> {
     const common = wanted.reduce((all, kind) => greatestCommonDivisor(all, kind.quantity ?? 0), 0);
     if (common > 1) sets.set("", new Map(wanted.map((kind) => [kind.id, (kind.quantity ?? 0) / common])));
   }
+  const quantities = new Map(problem.kinds.map((kind) => [kind.id, kind.quantity ?? 0]));
   return new Map(
     [...sets].map(([name, each]) => {
-      const copies = Math.min(
-        ...[...each].map(([id, count]) =>
-          Math.floor((problem.kinds.find((k) => k.id === id)?.quantity ?? 0) / count),
-        ),
-      );
-      return [name, { copies, each }];
+      const copies = [...each].map(([id, count]) => Math.floor((quantities.get(id) ?? 0) / count));
+      return [name, { copies: Math.min(...copies), each }];
     }),
   );
 }
 
-function fillProblem(
+/** By kind: the copies that some numbers of sets take. */
+function copiesOf(
   problem: Problem,
   sets: ReadonlyMap<string, SetDemand>,
-  counts: ReadonlyMap<string, number>,
-): Problem {
-  const least = new Map<string, number>();
-  for (const [name, set] of sets)
-    for (const [id, each] of set.each) least.set(id, each * (counts.get(name) ?? 0));
+  numbers: ReadonlyMap<string, number>,
+): readonly number[] {
+  const copies = new Map<string, number>();
+  for (const [name, { each }] of sets)
+    for (const [id, count] of each) copies.set(id, count * (numbers.get(name) ?? 0));
+  return problem.kinds.map((kind) => copies.get(kind.id) ?? 0);
+}
+
+/** Whether it is proven that the stock does not give so many copies of each kind. */
+function isOutOfReach(problem: Problem, least: readonly number[]): boolean {
+  const kinds = problem.kinds.map((kind, i) => ({ ...kind, quantity: least[i] ?? 0 }));
+  const first = lowerBounds(compileProblem({ ...problem, kinds }), "quick").next();
+  return !first.done && first.value.aim === "all" && first.value.cost === null;
+}
+
+function fillProblem(problem: Problem, least: readonly number[]): Problem {
   return {
     ...problem,
     aim: "fill",
-    kinds: problem.kinds.map((kind) => ({ ...kind, least: least.get(kind.id) ?? 0 })),
+    kinds: problem.kinds.map((kind, i) => ({ ...kind, least: least[i] ?? 0 })),
   };
 }
