@@ -34,10 +34,13 @@ export interface Improvement {
   readonly steps: number;
 }
 
+/** Copies that work is granted for at least: a plan of next to nothing may be far from the best one. */
+const LEAST_COPIES = 10;
+
 /** Work of one start by the size of the plan: small problems are through sooner. */
 export function improvementWork(first: Draft, workFor100: number): number {
   const copies = first.placed.reduce((sum, count) => sum + count, 0);
-  return Math.floor(workFor100 * Math.min(1, copies / 100));
+  return Math.floor(workFor100 * Math.min(1, Math.max(LEAST_COPIES, copies) / 100));
 }
 
 /**
@@ -59,7 +62,9 @@ export function* improvePlan(
     Math.min(MOST_COPIES, Math.floor(work / WORK_PER_COPY)),
   );
   const isFill = problem.source.aim === "fill";
-  if (taken.length === 0 || (isFill && problem.groups > 0)) return { best: first, steps: 0 };
+  // A plan of nothing may still become one.
+  const isEmpty = kept.length === 0 && demand.stock.some((sheets) => sheets > 0);
+  if (taken.length === 0 && !isEmpty) return { best: first, steps: 0 };
   const engine = new RuinAndRecreate(problem, demandOf(problem, demand, kept), random, meter);
   const numbers = new Map(problem.kinds.map((kind) => [kind.id, kind.index]));
   engine.load(taken.flatMap((layout) => sheetsOf(engine, layout, numbers)));
@@ -74,8 +79,7 @@ export function* improvePlan(
   while (meter.work < end) {
     engine.step();
     const isNearer = plan.open.urgent < urgent || (plan.open.urgent === urgent && plan.open.weight < weight);
-    // Groups are whole only where everything is.
-    if (engine.isComplete || (!isWhole && isNearer && problem.groups === 0)) {
+    if (engine.isComplete || (!isWhole && isNearer)) {
       ({ urgent, weight } = plan.open);
       isWhole = engine.isComplete;
       const draft = draftOf(problem, [...kept, ...layoutsOf(problem, plan.trees)]);

@@ -80,17 +80,22 @@ export class FoundPlaces {
     return this.fits[entry + FIT] as number;
   }
 
-  /** Finds all places of a kind on a tree: the best {@link place} with the {@link lay} for it. */
-  choose(kind: number, tree: CutTree): void {
-    const { width, height, first, kinds } = this.table;
+  /**
+   * Finds all places of a kind on a tree: the best {@link place} with the {@link lay} for it.
+   * @param form the form that is preferred where it has a place, or -1.
+   */
+  choose(kind: number, tree: CutTree, form = -1): void {
+    const { width, height, first, kinds, lays } = this.table;
     const { room, places, limited } = tree;
     const from = first[tree.sheet.index * kinds + kind] as number;
     const to = first[tree.sheet.index * kinds + kind + 1] as number;
     let count = 0;
     let fit = Number.POSITIVE_INFINITY;
+    let isPreferred = false;
     for (let lay = from; lay < to; lay++) {
       const w = width[lay] as number;
       const h = height[lay] as number;
+      const isForm = lays[lay]?.form === form;
       for (let place = 0; place < places; place++) {
         const right = (room[2 * place] as number) - w;
         const below = (room[2 * place + 1] as number) - h;
@@ -98,8 +103,9 @@ export class FoundPlaces {
         if (limited && !tree.takesExactly(place, right, below)) continue;
         count++;
         const rest = Math.min(right, below);
-        if (rest >= fit) continue;
+        if (isForm === isPreferred ? rest >= fit : isPreferred) continue;
         fit = rest;
+        isPreferred = isForm;
         this.place = place;
         this.lay = lay;
       }

@@ -12,6 +12,8 @@ export interface LayTable {
   readonly kind: Int32Array;
   readonly first: Int32Array;
   readonly lays: readonly Lay[];
+  /** By kind: the forms it may have. */
+  readonly forms: Int32Array;
   /** By sheet: no lay there is narrower, or lower, than this. */
   readonly leastWidth: Float64Array;
   readonly leastHeight: Float64Array;
@@ -45,6 +47,7 @@ export function layTable(problem: CompiledProblem, wanted: readonly number[]): L
     kind: Int32Array.from(owner),
     first: Int32Array.from(first),
     lays,
+    forms: Int32Array.from(problem.source.kinds, (kind) => kind.forms.length),
     leastWidth,
     leastHeight,
   };

@@ -29,6 +29,10 @@ const TUNING = {
   memory: 50,
   /** Once in so many choices the best tree is passed over: plain greed repeats its mistakes. */
   passOver: 100,
+  /** Once in so many removals from a sheet with a group all of the sheet is taken out. */
+  splitGroups: 3,
+  /** Once in so many choices a kind of several forms is laid in one of them that is drawn, not in the one that fills best. */
+  drawForm: 3,
   /** What the shape of leftovers counts for against open pieces. */
   shape: 0.01,
   /** Trees that one step looks at, at most. */
@@ -136,7 +140,10 @@ export class RuinAndRecreate {
     for (let i = 0; i < removals; i++) {
       const at = random.below(plan.trees.length);
       const { count } = plan.trees[at] as CutTree;
-      if (count > 0) plan.takeOut(at, random.below(count));
+      if (count === 0) continue;
+      // What belongs together changes its sheet only as a whole.
+      const isWhole = plan.groupTree.includes(at) && random.below(TUNING.splitGroups) === 0;
+      plan.takeOut(at, isWhole ? 0 : random.below(count));
     }
     plan.refreshTouched();
   }
@@ -200,7 +207,7 @@ export class RuinAndRecreate {
       const at = this.chooseTree(slot);
       const tree = plan.trees[at] as CutTree;
       const wasUncut = tree.count === 0;
-      this.found.choose(kind, tree);
+      this.found.choose(kind, tree, this.drawForm(kind));
       plan.place(kind, at, this.found.place, this.found.lay);
       if (copies[kind] === 0) slotPlaces[slot] = 0;
       if (wasUncut) {
@@ -234,6 +241,12 @@ export class RuinAndRecreate {
       chosen = slot;
     }
     return chosen;
+  }
+
+  /** A form to lay a kind in, or -1 for the one that fills best: that may be too large for what is to come. */
+  private drawForm(kind: number): number {
+    const forms = this.table.forms[kind] as number;
+    return forms > 1 && this.random.below(TUNING.drawForm) === 0 ? this.random.below(forms) : -1;
   }
 
   /** The tree that a slot fills best; now and then the second best. */
