@@ -13,8 +13,11 @@ export interface PlanProgress {
   /** Index of the group of papers that is searched, and the number of groups. */
   readonly group: number;
   readonly groups: number;
-  /** What is looked for: the layouts, folds along the grain, how many sheets more would help, or spare copies. */
-  readonly aim: "layouts" | "grain" | "shortage" | "spares";
+  /**
+   * What is looked for: the layouts, strips of die blanks that save paper, folds along the grain, how many sheets more would
+   * help, or spare copies.
+   */
+  readonly aim: "layouts" | "strips" | "grain" | "shortage" | "spares";
   readonly progress: Progress;
 }
 
