@@ -1,6 +1,6 @@
 // The plan
 
-export { type PlanAsyncOptions, type PlanOptions, plan, planAsync, planSteps } from "./plan.js";
+export { type Packer, type PlanAsyncOptions, type PlanOptions, plan, planAsync, planSteps } from "./plan.js";
 export type {
   CompleteCopies,
   FoldGrain,

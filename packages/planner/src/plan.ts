@@ -14,12 +14,20 @@ import {
   type Piece,
   type Project,
 } from "@sheetwright/cards";
-import type { Effort, PackOptions } from "@sheetwright/packing";
+import {
+  type Effort,
+  type PackAsyncOptions,
+  type Packing,
+  type PackOptions,
+  type Problem,
+  packAsync,
+  packSteps,
+} from "@sheetwright/packing";
 import { groupPapers } from "./group/group-papers.js";
 import { groupProblem } from "./group/group-problem.js";
 import type { PaperGroup, Plan, Shortage } from "./plan-model.js";
 import { type CompleteGroup, findSpares, type Spares, wishedSpares } from "./search/find-spares.js";
-import { groupSearch, type PlanProgress } from "./search/group-search.js";
+import { groupSearch, type PlanProgress, type Search } from "./search/group-search.js";
 import { searchGroup } from "./search/search-group.js";
 import { completeCopies } from "./totals/complete-copies.js";
 import { paperLeftovers } from "./totals/find-leftovers.js";
@@ -42,10 +50,12 @@ export interface PlanAsyncOptions extends PlanOptions {
   /** Gives way to other work between steps, such as `() => new Promise((done) => setTimeout(done))`. */
   readonly pause?: (() => Promise<void>) | undefined;
   readonly onProgress?: ((progress: PlanProgress) => void) | undefined;
+  /** What packs the problems of the plan (default `packAsync`); the same bytes must come out, wherever it does its work. */
+  readonly packer?: Packer | undefined;
 }
 
-/** Steps (about a millisecond each) between two pauses of {@link planAsync}. */
-const STEPS_PER_PAUSE = 8;
+/** Packs one problem as `packAsync` does, such as `packSpread` with threads at hand. */
+export type Packer = (problem: Problem, options: PackAsyncOptions) => Promise<Packing>;
 
 const EFFORTS: readonly string[] = ["quick", "standard", "thorough"] satisfies Effort[];
 
@@ -97,15 +107,22 @@ export function plan(project: Project, options: PlanOptions = {}): Plan {
  * [found.enough, verifyPlan(project, found)] // => ["yes", []]
  */
 export async function planAsync(project: Project, options: PlanAsyncOptions = {}): Promise<Plan> {
-  const steps = planSteps(project, options);
-  let stop = options.signal?.aborted ?? false;
-  for (let count = 1; ; count++) {
-    const step = count === 1 ? steps.next() : steps.next(stop);
-    if (step.done) return step.value;
-    options.onProgress?.(step.value);
-    if (count % STEPS_PER_PAUSE === 0) await options.pause?.();
-    stop = options.signal?.aborted ?? false;
+  const { signal, pause, onProgress, packer = packAsync } = options;
+  const requests = planRequests(project, options);
+  let request = requests.next();
+  while (!request.done) {
+    const { problem, options: own, ...place } = request.value;
+    const packing = await packer(problem, {
+      ...own,
+      signal,
+      pause,
+      onProgress: (progress) => onProgress?.({ ...place, progress }),
+    });
+    // A packing may take fewer steps than there are between two pauses.
+    await pause?.();
+    request = requests.next({ packing, stopped: signal?.aborted ?? false });
   }
+  return request.value;
 }
 
 /**
@@ -126,6 +143,24 @@ export function* planSteps(
   project: Project,
   options: PlanOptions = {},
 ): Generator<PlanProgress, Plan, boolean | undefined> {
+  const requests = planRequests(project, options);
+  let stopped = false;
+  let request = requests.next();
+  while (!request.done) {
+    const { problem, options: own, ...place } = request.value;
+    const steps = packSteps(problem, own);
+    let step = steps.next();
+    while (!step.done) {
+      stopped = (yield { ...place, progress: step.value }) === true || stopped;
+      step = steps.next(stopped);
+    }
+    request = requests.next({ packing: step.value, stopped });
+  }
+  return request.value;
+}
+
+/** All of a plan but its packings, which it asks for one after another. */
+function* planRequests(project: Project, options: PlanOptions): Search<Plan> {
   const { effort = "standard", seed = 1 } = options;
   if (!EFFORTS.includes(effort))
     throw new RangeError(`effort must be one of ${EFFORTS.join(", ")}, and is ${effort}.`);
@@ -146,7 +181,7 @@ export function* planSteps(
   const shortages: Shortage[] = [];
   let cancelled = false;
   for (const [group, cluster] of clusters.entries()) {
-    const search = groupSearch({ group, groups: clusters.length }, packOptions, cancelled);
+    const search = groupSearch({ group, groups: clusters.length }, packOptions);
     const task = groupProblem(cluster, project, hopeless);
     const { packing, shortage } = yield* searchGroup(task, cluster.pieces, papers, search);
     asked.push({ task, pieces: cluster.pieces });
@@ -160,7 +195,7 @@ export function* planSteps(
   let spares: Spares = new Map();
   if (enough === "yes" && wished.size > 0 && !cancelled) {
     const found = yield* findSpares(asked, wished, papers, effort, (group) =>
-      groupSearch({ group, groups: clusters.length }, packOptions, false),
+      groupSearch({ group, groups: clusters.length }, packOptions),
     );
     spares = found.spares;
     cancelled = found.cancelled;

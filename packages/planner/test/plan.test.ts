@@ -1,4 +1,5 @@
 import { inches, parseLength } from "@sheetwright/measure";
+import { packAsync, packSpread, startSteps } from "@sheetwright/packing";
 import { describe, expect, test } from "vitest";
 import {
   bands,
@@ -13,7 +14,7 @@ import {
   paperDesign,
   project,
 } from "../../cards/test/small-project.js";
-import { type Plan, plan, planAsync, planSteps, verifyPlan } from "../src/index.js";
+import { type Packer, type Plan, plan, planAsync, planSteps, verifyPlan } from "../src/index.js";
 import { letterPaper, made, pad, provenPlan } from "./bench-project.js";
 
 const inch = inches(1);
@@ -272,6 +273,35 @@ describe("the search", () => {
     let step = steps.next();
     while (!step.done) step = steps.next();
     expect(JSON.stringify(step.value)).toBe(bytes);
+  });
+
+  test("gives the same bytes whoever packs, wherever the starts are made", async () => {
+    const bytes = JSON.stringify(plan(wanted, { effort: "standard" }));
+    let begun = 0;
+    const packer: Packer = (problem, options) =>
+      packSpread(problem, {
+        ...options,
+        lanes: 2,
+        leastWork: 0,
+        runStart: (task) => {
+          begun++;
+          const steps = startSteps(task);
+          for (;;) {
+            const step = steps.next();
+            if (step.done) return Promise.resolve(step.value);
+          }
+        },
+      });
+    expect(JSON.stringify(await planAsync(wanted, { effort: "standard", packer }))).toBe(bytes);
+    expect(begun).toBeGreaterThan(0);
+  });
+
+  test("never gives out a packing that is not right, whoever packed it", async () => {
+    const packer: Packer = async (problem, options) => {
+      const packing = await packAsync(problem, options);
+      return { ...packing, sheets: packing.sheets + 1 };
+    };
+    await expect(planAsync(wanted, { effort: "quick", packer })).rejects.toThrow("A packing is not right");
   });
 
   test("tells how far it is, group by group", async () => {

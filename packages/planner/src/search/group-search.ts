@@ -4,7 +4,6 @@ import {
   type PackOptions,
   type Problem,
   type Progress,
-  packSteps,
   verify,
 } from "@sheetwright/packing";
 
@@ -21,8 +20,21 @@ export interface PlanProgress {
   readonly progress: Progress;
 }
 
-/** A search of one group that yields its progress; send `true` to end it early. */
-export type Search<Found> = Generator<PlanProgress, Found, boolean | undefined>;
+/** A problem that is to be packed, by whoever drives the plan. */
+export interface PackRequest extends Omit<PlanProgress, "progress"> {
+  readonly problem: Problem;
+  readonly options: PackOptions;
+}
+
+/** The packing of a request. */
+export interface PackAnswer {
+  readonly packing: Packing;
+  /** Whether the plan is to end early; then the packing may be the best so far. */
+  readonly stopped: boolean;
+}
+
+/** A search that asks for one packing after another. */
+export type Search<Found> = Generator<PackRequest, Found, PackAnswer>;
 
 /** The searches of one group: they share the options, and the wish to end early. */
 export interface GroupSearch {
@@ -32,23 +44,19 @@ export interface GroupSearch {
   readonly isStopped: () => boolean;
 }
 
-/** Starts the searches of a group. A search that is asked to end early gives its best plan so far, and so do later ones at once. */
+/** Starts the searches of a group. */
 export function groupSearch(
   place: Pick<PlanProgress, "group" | "groups">,
   options: PackOptions,
-  stopBefore: boolean,
 ): GroupSearch {
-  let stopped = stopBefore;
+  let isStopped = false;
   return {
-    isStopped: () => stopped,
+    isStopped: () => isStopped,
     *pack(problem, aim, effort) {
-      const steps = packSteps(problem, effort === undefined ? options : { ...options, effort });
-      let step = steps.next();
-      while (!step.done) {
-        stopped = (yield { ...place, aim, progress: step.value }) === true || stopped;
-        step = steps.next(stopped);
-      }
-      return proven(problem, step.value);
+      const own = effort === undefined ? options : { ...options, effort };
+      const { packing, stopped } = yield { ...place, aim, problem, options: own };
+      isStopped ||= stopped;
+      return proven(problem, packing);
     },
   };
 }
