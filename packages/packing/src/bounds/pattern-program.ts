@@ -1,8 +1,9 @@
 /**
- * The linear program of patterns in floating point, for bounds only: the fewest patterns, in fractions, that cover a
- * demand, solved by a revised simplex whose columns come in from outside (P. C. Gilmore and R. E. Gomory, A linear
- * programming approach to the cutting-stock problem, Operations Research 9 (1961)). Its prices say what a piece is worth.
- * Work of one column: rows x rows that change. Nothing here proves anything.
+ * The linear program of patterns in floating point: the cheapest patterns, in fractions, that cover a demand, solved by a
+ * revised simplex whose columns come in from outside (P. C. Gilmore and R. E. Gomory, A linear programming approach to the
+ * cutting-stock problem, Operations Research 9 (1961)). Its prices say what a piece is worth. Further rows limit how often
+ * patterns are used; a pattern has -1 in the row of its limit. Work of one column: rows x rows that change. Nothing here
+ * proves anything.
  */
 
 /** Work that may still be done, in elementary steps; it may fall below 0 by one round. */
@@ -10,14 +11,16 @@ export interface WorkLeft {
   left: number;
 }
 
-/** A program with a basis; it starts from one pattern for each row that holds nothing else. */
-interface PatternProgram {
-  /** What one piece of each row is worth by the basis; may be negative. Changes as columns enter. */
+/** A program with a basis; it starts from one pattern for each row of the demand that holds nothing else. */
+export interface PatternProgram {
+  /** What one piece, or one more of a limit, is worth by the basis; may be negative. Changes as columns enter. */
   readonly prices: Float64Array;
-  /** Patterns used by the basis: the program's optimum is not larger. */
+  /** What the basis costs: the program's optimum is not more. */
   readonly above: () => number;
-  /** Lets a pattern into the basis; false where that is numerically impossible. */
-  readonly enter: (pattern: Float64Array) => boolean;
+  /** How often the basis uses each pattern that it holds, by the pattern's number; first patterns are not listed. */
+  readonly uses: () => readonly { readonly number: number; readonly times: number }[];
+  /** Lets a pattern into the basis (cost 1, unless it is given); false where that is numerically impossible. */
+  readonly enter: (pattern: Float64Array, cost?: number, number?: number) => boolean;
   /** Lets a surplus of the row with the lowest price in, where one is below 0; false where none is. */
   readonly enterSurplus: () => boolean;
 }
@@ -27,26 +30,46 @@ export const NOISE = 1e-9;
 /** Prices are carried on from pivot to pivot so often before they are reckoned afresh. */
 const FRESH = 50;
 
-/** Starts the program for a demand by row, all positive; `alone` is how many pieces of a row alone one pattern holds. */
-export function newProgram(demand: Float64Array, alone: Float64Array, work: WorkLeft): PatternProgram {
-  const size = demand.length;
+/** Stands for a column that is no pattern of the caller's. */
+const NO_NUMBER = -1;
+
+/**
+ * Starts the program for a demand by row, all positive; `alone` is how many pieces of a row alone one pattern holds.
+ * @param firstCost what such a pattern costs, whatever it is cut from.
+ * @param limits by further row: how often patterns with -1 there may be used.
+ */
+export function newProgram(
+  demand: Float64Array,
+  alone: Float64Array,
+  work: WorkLeft,
+  firstCost = 1,
+  limits: Float64Array = new Float64Array(0),
+): PatternProgram {
+  const covers = demand.length;
+  const size = covers + limits.length;
   const inverse = new Float64Array(size * size);
   const amounts = new Float64Array(size);
-  const costs = new Float64Array(size).fill(1);
+  const costs = new Float64Array(size).fill(firstCost);
+  const numbers = new Int32Array(size).fill(NO_NUMBER);
   for (let i = 0; i < size; i++) {
-    inverse[i * size + i] = 1 / (alone[i] as number);
-    amounts[i] = (demand[i] as number) / (alone[i] as number);
+    // A limit that nothing uses is all surplus: minus the patterns is at least minus the limit.
+    const own = i < covers ? (alone[i] as number) : -1;
+    const needed = i < covers ? (demand[i] as number) : -(limits[i - covers] as number);
+    inverse[i * size + i] = 1 / own;
+    amounts[i] = needed / own;
+    if (i >= covers) costs[i] = 0;
   }
   const prices = new Float64Array(size);
   const direction = new Float64Array(size);
   const surplus = new Float64Array(size);
   let pivots = 0;
   reckonPrices(inverse, costs, prices);
-  const enter = (column: Float64Array, cost: number): boolean => {
+  const enter = (column: Float64Array, cost: number, number: number): boolean => {
     const leaving = leavingRow(inverse, amounts, column, direction);
     if (leaving < 0) return false;
     work.left -= size * pivot(inverse, amounts, direction, leaving);
     costs[leaving] = cost;
+    numbers[leaving] = number;
     pivots++;
     if (pivots % FRESH === 0) {
       reckonPrices(inverse, costs, prices);
@@ -63,7 +86,11 @@ export function newProgram(demand: Float64Array, alone: Float64Array, work: Work
   return {
     prices,
     above: () => amounts.reduce((sum, amount, i) => sum + (costs[i] as number) * amount, 0),
-    enter: (pattern) => enter(pattern, 1),
+    uses: () =>
+      [...numbers].flatMap((number, i) =>
+        number === NO_NUMBER ? [] : [{ number, times: amounts[i] as number }],
+      ),
+    enter: (pattern, cost = 1, number = NO_NUMBER) => enter(pattern, cost, number),
     enterSurplus: () => {
       let lowest = -1;
       for (let j = 0; j < size; j++) {
@@ -73,7 +100,7 @@ export function newProgram(demand: Float64Array, alone: Float64Array, work: Work
       if (lowest < 0) return false;
       surplus.fill(0);
       surplus[lowest] = -1;
-      return enter(surplus, 0);
+      return enter(surplus, 0, NO_NUMBER);
     },
   };
 }
@@ -83,8 +110,10 @@ function reckonPrices(inverse: Float64Array, costs: Float64Array, prices: Float6
   const size = costs.length;
   prices.fill(0);
   for (let i = 0; i < size; i++) {
-    if (costs[i] === 0) continue;
-    for (let j = 0; j < size; j++) prices[j] = (prices[j] as number) + (inverse[i * size + j] as number);
+    const cost = costs[i] as number;
+    if (cost === 0) continue;
+    for (let j = 0; j < size; j++)
+      prices[j] = (prices[j] as number) + cost * (inverse[i * size + j] as number);
   }
 }
 

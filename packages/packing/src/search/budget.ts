@@ -20,14 +20,22 @@ export interface Budget {
 
 /** The budget of each effort. */
 export const BUDGETS: Readonly<Record<Effort, Budget>> = {
-  quick: { work: 2_000_000, most: 100, exact: 400_000, starts: 1, each: 800_000, columns: 0, tries: 240 },
+  quick: {
+    work: 2_000_000,
+    most: 100,
+    exact: 400_000,
+    starts: 1,
+    each: 800_000,
+    columns: 20_000_000,
+    tries: 240,
+  },
   standard: {
     work: 15_000_000,
     most: 2_000,
     exact: 4_000_000,
     starts: 2,
     each: 15_000_000,
-    columns: 0,
+    columns: 300_000_000,
     tries: 800,
   },
   thorough: {
@@ -36,7 +44,7 @@ export const BUDGETS: Readonly<Record<Effort, Budget>> = {
     exact: 40_000_000,
     starts: 4,
     each: 75_000_000,
-    columns: 0,
+    columns: 1_000_000_000,
     tries: 4_000,
   },
 };

@@ -1,4 +1,7 @@
 /** A whole search: first plans, a best layout of one sheet where that can be found, starts of ruin and recreate. */
+import { columnPlan } from "../columns/column-plan.js";
+import { wantsColumns } from "../columns/wants-columns.js";
+import type { Bound } from "../model.js";
 import type { Progress } from "../progress.js";
 import type { LinearSolver } from "../solver.js";
 import type { Demand } from "./best-fit.js";
@@ -20,6 +23,9 @@ const LEAST_STARTS = 24;
 /** What the first plans count for in {@link Progress.share}. */
 export const FIRST_SHARE = 0.1;
 
+/** The stream of random numbers that columns draw from; first plans and other starts have those from 0 on. */
+const COLUMN_STREAM = 0xffff_ffff;
+
 /** What is searched, and how far. */
 export interface Search {
   readonly problem: CompiledProblem;
@@ -29,6 +35,8 @@ export interface Search {
   readonly solver: LinearSolver | undefined;
   /** Whether a plan is so good that the search may end. */
   readonly isEnough: (draft: Draft) => boolean;
+  /** The best bound so far; undefined where none is looked for. */
+  readonly bound?: () => Bound;
   /** Whether it is proven that no plan has every piece; then only first plans are made. */
   readonly isImpossible: () => boolean;
   /** Looks for a better bound, by which a plan may be good enough or none possible. */
@@ -85,20 +93,31 @@ export function* searchPlan(search: Search, meter: Meter): Steps<Found> {
 }
 
 /** How many starts follow the first plans. */
-export function laterStarts({ budget }: Search): number {
-  return budget.starts;
+export function laterStarts({ problem, budget }: Search): number {
+  return budget.starts + (wantsColumns(problem, budget) ? 1 : 0);
 }
 
-/** One start of ruin and recreate after {@link firstPlans}, independent of all others. */
+/**
+ * One start after {@link firstPlans}, independent of all others: the first by columns where they are wanted, all others by
+ * ruin and recreate.
+ */
 export function improveFrom(
   search: Search,
   first: Found,
   start: number,
   meter: Meter,
 ): Generator<void, Improvement, void> {
-  const { problem, seed, budget, isEnough } = search;
+  const { problem, seed, budget, isEnough, solver } = search;
   const demand = demandOf(problem);
-  const random = randomStream(seed, first.starts + start);
+  const columns = wantsColumns(problem, budget) ? 1 : 0;
+  if (start < columns) {
+    const random = randomStream(seed, COLUMN_STREAM);
+    const bound = search.bound?.();
+    const leastCost = bound?.aim === "all" ? Number(bound.cost) : 0;
+    const { best } = first;
+    return columnPlan({ problem, demand, first: best, budget, leastCost, random, meter, solver, isEnough });
+  }
+  const random = randomStream(seed, first.starts + start - columns);
   const work = improvementWork(first.best, budget.each);
   return improvePlan(problem, demand, first.best, random, meter, work, isEnough);
 }
