@@ -14,8 +14,9 @@ import type { Bound, Effort, SheetWeights } from "../model.js";
 import type { CompiledKind, CompiledProblem, CompiledSheet } from "../search/compiled-problem.js";
 import { dualFeasibleCapacity, dualFeasibleValue, type PlainFunction } from "./dual-feasible-value.js";
 import { exactBound } from "./exact-bound.js";
+import { fillPriceBound } from "./fill-price-bound.js";
 import { fittedBound, type PlainPair } from "./fitted-bound.js";
-import { priceBound, valueBound } from "./price-bound.js";
+import { priceBound } from "./price-bound.js";
 
 /** Products evaluated at most; a million take two or three milliseconds. */
 const PAIR_WORK: Readonly<Record<Effort, number>> = {
@@ -36,16 +37,17 @@ const FITTED_WORK: Readonly<Record<Effort, number>> = {
   thorough: 80_000_000,
 };
 
-/** Elementary steps for prices with edge-to-edge cuts, and for one evaluation of all sheets by values. */
+/** Elementary steps for prices with edge-to-edge cuts and the aim `all`. */
 const PRICE_WORK: Readonly<Record<Effort, number>> = {
   quick: 0,
   standard: 60_000_000,
   thorough: 400_000_000,
 };
+/** Elementary steps for prices with the aim `fill`. */
 const VALUE_WORK: Readonly<Record<Effort, number>> = {
   quick: 10_000_000,
-  standard: 100_000_000,
-  thorough: 200_000_000,
+  standard: 150_000_000,
+  thorough: 1_000_000_000,
 };
 
 /** The best bound found, with its certificate. The problem must be sound. */
@@ -78,7 +80,7 @@ export function* lowerBounds(problem: CompiledProblem, effort: Effort): Generato
   }
   yield best;
   if (best.aim === "fill") {
-    const bound = valueBound(problem, fitting, sheets, VALUE_WORK[effort]);
+    const bound = fillPriceBound(problem, fitting, sheets, { left: VALUE_WORK[effort] });
     if (bound && isBetter(bound, best)) yield bound;
     return;
   }

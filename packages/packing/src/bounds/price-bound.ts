@@ -1,6 +1,6 @@
 /**
- * Bounds for edge-to-edge cuts by prices of kinds, as {@link Certificate} has them: for one kind of sheet and the aim
- * `all` by column generation, and for the aim `fill` by the values themselves.
+ * Bounds for edge-to-edge cuts by prices of kinds, as {@link Certificate} has them, by column generation: for one kind of
+ * sheet and the aim `all` (for `fill` see fill-price-bound.ts).
  *
  * Prices come from the linear program of patterns (pattern-program.ts) with patterns of unlimited copies, so that the
  * best pattern is found exactly (guillotine-value.ts); as an upper limit of what a sheet carries that holds for patterns
@@ -29,27 +29,6 @@ const LARGEST_PRICE = 1_000_000;
 /** Pivots with known patterns between two new ones. */
 const MOST_PIVOTS = 300;
 
-/** The bound of the aim `fill` by values as prices: what sheets are worth at most with any number of copies. */
-export function valueBound(
-  problem: CompiledProblem,
-  kinds: readonly CompiledKind[],
-  sheets: readonly CompiledSheet[],
-  mostWork: number,
-): Bound | undefined {
-  if (!isEdgeToEdge(problem, kinds)) return undefined;
-  const worth = kinds.filter((kind) => kind.value > 0);
-  if (worth.some((kind) => kind.value > LARGEST_PRICE)) return undefined;
-  const values = Float64Array.from(worth, (kind) => kind.value);
-  const capacities = new Map<number, number>();
-  for (const sheet of sheets) {
-    const table = guillotineTable(problem, worth, sheet, mostWork / sheets.length);
-    if (table === undefined) return undefined;
-    capacities.set(sheet.index, table.most(values));
-  }
-  const prices = worth.map((kind): KindPrice => ({ kind: kind.id, price: kind.value }));
-  return exactPriceBound(problem, prices, capacities);
-}
-
 /** A better bound than `best`, or undefined where none is found with the work that is left. */
 export function priceBound(
   problem: CompiledProblem,
@@ -69,7 +48,7 @@ export function priceBound(
 }
 
 /** Whether prices hold: edge-to-edge cuts, and no pieces out of other pieces. */
-function isEdgeToEdge(problem: CompiledProblem, kinds: readonly CompiledKind[]): boolean {
+export function isEdgeToEdge(problem: CompiledProblem, kinds: readonly CompiledKind[]): boolean {
   const hasWindows = kinds.some((kind) => kind.lays.some((lays) => lays.some((lay) => lay.hidden)));
   return problem.source.mode !== "stopped" && !hasWindows;
 }
