@@ -1,6 +1,8 @@
 import { Command, CommanderError } from "commander";
 import { checkCommand } from "./check/check-command.js";
 import { addCheckOptions } from "./check/check-request.js";
+import { compareCommand } from "./compare/compare-command.js";
+import { addCompareOptions, COMPARE_OPTIONS } from "./compare/compare-options.js";
 import { type Fault, FaultsFound, type FaultyCommand, quote, writeFaults } from "./fault.js";
 import type { Io } from "./io.js";
 import { planCommand } from "./plan/plan-command.js";
@@ -35,7 +37,7 @@ export async function run(argv: readonly string[], io: Io): Promise<ExitCode> {
   }
 }
 
-type CommandName = "plan" | "check" | "new" | "shape";
+type CommandName = "plan" | "compare" | "check" | "new" | "shape";
 
 interface Described {
   readonly description: string;
@@ -61,6 +63,15 @@ of the project, or in --unit.
 
 Exit codes: 0 all pieces are planned; 1 not all can be: the plan for the others is written, and
 what is missing is said; 2 wrong usage or input, nothing written.`;
+
+const COMPARE_HELP = `
+Every paper of a project becomes sheets of the size, as many as needed, with its pattern, grain and trim;
+a list of pieces is that of one copy. Waste is what becomes no piece; what is worth keeping of it
+is told beside it. For one plan in full: sheetwright plan.
+  sheetwright compare cards.yaml --sizes us-letter,iso-a4,12x12in --copies 1-50 --out sizes.svg
+  sheetwright compare --pieces pieces.csv --sizes us-letter=0.35,12x12in=0.60 --copies 12
+
+Exit codes: 0 done; 1 no size gives every piece; 2 wrong usage or input, nothing written.`;
 
 const CHECK_HELP = `
 Exit codes: 0 the project can be planned, whatever else is found; 1 a piece fits none of its papers;
@@ -91,6 +102,17 @@ const COMMANDS: Readonly<Record<CommandName, Described>> = {
     addOptions: addPlanOptions,
     run: (written, rest, io) =>
       asksForList(written, rest) ? planCommand(written, rest, io) : projectPlanCommand(written, rest, io),
+  },
+  compare: {
+    description:
+      "Says how many sheets of several sizes a project or a list of pieces takes, and how much is wasted.",
+    usage:
+      "cards.yaml --sizes us-letter,12x12in [options]\n       sheetwright compare --pieces pieces.csv --sizes us-letter,12x12in [options]",
+    argument: ["[file]", "the project, in YAML or JSON"],
+    help: COMPARE_HELP,
+    writes: true,
+    addOptions: addCompareOptions,
+    run: compareCommand,
   },
   check: {
     description: "Reads a project, or a shelf, and says what is wrong or odd in it, without planning.",
@@ -162,7 +184,7 @@ function describeProgram(
 }
 
 function commandNames(): readonly CommandName[] {
-  return ["new", "check", "plan", "shape"];
+  return ["new", "check", "plan", "compare", "shape"];
 }
 
 function explain(error: unknown, argv: readonly string[], io: Io): ExitCode {
@@ -201,9 +223,9 @@ function usageFault({ code, message }: CommanderError): Fault {
   const quoted = /'([^']*)'/.exec(found)?.[1] ?? "";
   if (code === "commander.optionMissingArgument") {
     const option = quoted.split(" ")[0] ?? quoted;
-    const example = [...Object.values(PLAN_OPTIONS), ...Object.values(SHAPE_OPTIONS)].find(
-      ({ flags }) => flags === quoted,
-    );
+    const example = [PLAN_OPTIONS, SHAPE_OPTIONS, COMPARE_OPTIONS]
+      .flatMap((table) => Object.values(table))
+      .find(({ flags }) => flags === quoted);
     const such =
       example !== undefined && "example" in example ? `, such as ${option} ${example.example}` : "";
     return {

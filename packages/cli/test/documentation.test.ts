@@ -1,5 +1,6 @@
 import { readFile } from "node:fs/promises";
 import { describe, expect, it } from "vitest";
+import { COMPARE_OPTION_KEYS, compareOptionName } from "../src/compare/compare-options.js";
 import { OPTION_KEYS, optionName } from "../src/request/plan-options.js";
 import { SHAPE_OPTION_KEYS, shapeOptionName } from "../src/shape/shape-options.js";
 import { memoryFiles } from "./memory-files.js";
@@ -19,6 +20,12 @@ describe("the page on the command line", () => {
     const [, section = ""] = /\n## A shape\n([\s\S]*?)\n## /.exec(page) ?? [];
     const explained = [...section.matchAll(/^\| `(--[a-z-]+)/gm)].map((match) => match[1]);
     expect(explained).toEqual(SHAPE_OPTION_KEYS.map(shapeOptionName));
+  });
+
+  it("explains the options of a comparison in their order, and no other", () => {
+    const [, section = ""] = /\n## Sheet sizes compared\n([\s\S]*?)\n## /.exec(page) ?? [];
+    const explained = [...section.matchAll(/^\| `(--[a-z-]+)/gm)].map((match) => match[1]);
+    expect(explained).toEqual(COMPARE_OPTION_KEYS.map(compareOptionName));
   });
 
   it("shows what a shape really says", async () => {

@@ -5,6 +5,8 @@ export type { CardOptions, CardSource } from "./card/card-facts.js";
 export { drawCard } from "./card/draw-card.js";
 export { drawMeasurements } from "./card/draw-measurements.js";
 export { writeMeasurements } from "./card/write-measurements.js";
+// Sizes of sheets compared
+export { type ComparisonChartOptions, drawComparison } from "./comparison/draw-comparison.js";
 // Cut lists
 export { type CutListOptions, writeCutList } from "./cut-list/write-cut-list.js";
 // Cutter files

@@ -35,7 +35,7 @@ const LARGEST_COUNT = 100_000;
  * Where nothing else is said, what a part must measure to be held firmly while it is cut, and a leftover to be kept. Both
  * are common practice, no published source; a part under 1 in is where fingers come near the blade.
  */
-const DEFAULTS: Readonly<Record<Unit, { readonly hold: string; readonly keep: string }>> = {
+export const PLAN_DEFAULTS: Readonly<Record<Unit, { readonly hold: string; readonly keep: string }>> = {
   in: { hold: "1 in", keep: "2 x 2 in" },
   mm: { hold: "25 mm", keep: "50 x 50 mm" },
 };
@@ -78,7 +78,7 @@ export function readPlanRequest(written: WrittenOptions, rest: readonly string[]
     reader.report(key, read.code, read.message);
     return null;
   };
-  const defaults = DEFAULTS[bareUnit];
+  const defaults = PLAN_DEFAULTS[bareUnit];
   const asked = {
     sheet: sheetText === null ? null : size("sheet", readSheetSize(sheetText, bareUnit)),
     mode: oneOf<PlanRequest["mode"]>("mode", ["shelf", "guillotine"], "guillotine"),

@@ -1,0 +1,94 @@
+import { type Command, Option } from "commander";
+import type { DescribedOption } from "../request/table-reader.js";
+
+interface CompareOption extends DescribedOption {
+  readonly help: string;
+  /** Where an option is for a list of pieces only: how a project file says the same. */
+  readonly inProject?: string;
+}
+
+/** The options of `sheetwright compare`, in the order of its help. */
+export const COMPARE_OPTIONS = {
+  sizes: {
+    flags: "--sizes <sizes>",
+    help: "the sheet sizes, such as us-letter,12x12in,iso-a4; with the cost of a sheet: us-letter=0.35",
+    example: "us-letter,12x12in",
+  },
+  copies: {
+    flags: "--copies <numbers>",
+    help: "the numbers of copies, such as 12, 1-50 or 1,6,12 (default: 1)",
+    example: "1-50",
+  },
+  out: { flags: "--out <file>", help: "the SVG file that the chart is written to", example: "sizes.svg" },
+  effort: {
+    flags: "--effort <effort>",
+    help: "how long to search for each: quick, standard or thorough (default: quick)",
+    example: "standard",
+  },
+  seed: { flags: "--seed <number>", help: "another number may find other plans (default: 1)", example: "2" },
+  json: { flags: "--json", help: "print all figures as JSON; the text goes to standard error" },
+  force: { flags: "--force", help: "replace the file where it is there already" },
+  pieces: {
+    flags: "--pieces <file>",
+    help: "the piece list of one copy: CSV with the header name,width,height,quantity,turn",
+    example: "pieces.csv",
+  },
+  unit: {
+    flags: "--unit <in|mm>",
+    help: "unit of bare numbers (default: in)",
+    example: "mm",
+    inProject: "units: in or units: mm",
+  },
+  mode: {
+    flags: "--mode <mode>",
+    help: "guillotine or shelf, as in sheetwright plan (default: guillotine)",
+    example: "shelf",
+    inProject: "cuts: edge-to-edge or cuts: strips under trimmer",
+  },
+  trim: {
+    flags: "--trim <length>",
+    help: "squared off each side of every sheet first (default: 0)",
+    example: "1/8",
+    inProject: "the trim of each paper",
+  },
+  kerf: {
+    flags: "--kerf <length>",
+    help: "width lost by each cut (default: 0, as with a blade)",
+    example: "0",
+    inProject: "kerf under trimmer",
+  },
+  keep: {
+    flags: "--keep <size>",
+    help: "smallest leftover worth keeping (default: 2x2in or 50x50mm)",
+    example: "2x2in",
+    inProject: "smallest-offcut under trimmer",
+  },
+} as const satisfies Readonly<Record<string, CompareOption>>;
+
+/** Key of an option in what was written. */
+export type CompareOptionKey = keyof typeof COMPARE_OPTIONS;
+
+/** The keys of all options, in the order of the help. */
+export const COMPARE_OPTION_KEYS = Object.keys(COMPARE_OPTIONS) as readonly CompareOptionKey[];
+
+/** The option as a person writes it, such as `--sizes`. */
+export function compareOptionName(key: CompareOptionKey): string {
+  return COMPARE_OPTIONS[key].flags.split(" ")[0] ?? key;
+}
+
+/** Adds the options to a command. Each keeps all its values, so that one given twice can be refused. */
+export function addCompareOptions(command: Command): Command {
+  const described: readonly CompareOption[] = Object.values(COMPARE_OPTIONS);
+  for (const { flags, help, inProject } of described) {
+    const option = new Option(flags, help);
+    if (inProject !== undefined || flags.startsWith("--pieces")) option.helpGroup("For a list of pieces:");
+    if (option.required) {
+      option.argParser((value: string, earlier: readonly string[] | undefined) => [
+        ...(earlier ?? []),
+        value,
+      ]);
+    }
+    command.addOption(option);
+  }
+  return command;
+}
