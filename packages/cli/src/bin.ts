@@ -1,6 +1,8 @@
 #!/usr/bin/env node
+import { availableParallelism } from "node:os";
 import { nodeFiles } from "./node-files.js";
 import { run } from "./run.js";
+import { openStartThreads } from "./threads/start-threads.js";
 
 // A reader that has seen enough, such as `head`, closes the pipe: that is no fault.
 for (const stream of [process.stdout, process.stderr]) {
@@ -23,4 +25,8 @@ process.exitCode = await run(process.argv.slice(2), {
   files: nodeFiles,
   signal,
   pause: () => new Promise((resolve) => setImmediate(resolve)),
+  threads: {
+    cores: availableParallelism(),
+    open: (most) => openStartThreads(new URL("./start-worker.js", import.meta.url), most),
+  },
 });

@@ -1,3 +1,5 @@
+import type { StartThreads } from "./threads/start-threads.js";
+
 /** Everything a run may touch. Nothing else reaches the process, so that a test can stand in for all of it. */
 export interface Io {
   /** For data: the summary, or with `--json` one JSON document. */
@@ -12,6 +14,12 @@ export interface Io {
   readonly signal?: { readonly aborted: boolean };
   /** Lets the process hear of a signal between two steps of a search. */
   readonly pause?: () => Promise<void>;
+  /** Threads to spread searches over; without them searches take none. */
+  readonly threads?: {
+    /** How many can run at the same time. */
+    readonly cores: number;
+    readonly open: (most: number) => StartThreads;
+  };
 }
 
 /** Where text goes. */

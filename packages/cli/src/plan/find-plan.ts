@@ -1,6 +1,8 @@
-import { type Packing, type Problem, packAsync, verify } from "@sheetwright/packing";
+import { type Packing, type Problem, verify } from "@sheetwright/packing";
+import type { Packer } from "@sheetwright/planner";
 import type { Io } from "../io.js";
 import type { PlanRequest } from "../request/plan-request.js";
+import { withPacker } from "../threads/with-packer.js";
 import { explainNoFit } from "./explain-no-fit.js";
 import { showProgress } from "./show-progress.js";
 import { WrongPlan } from "./wrong-plan.js";
@@ -16,10 +18,19 @@ export interface FoundPlan {
  * Searches for a plan and re-proves it. Where the sheets on hand are not enough, searches once more without that limit, to
  * say how many would be. Ends early when the signal says so, with the best plan so far. Rejects with {@link WrongPlan}.
  */
-export async function findPlan(problem: Problem, request: PlanRequest, io: Io): Promise<FoundPlan> {
+export function findPlan(problem: Problem, request: PlanRequest, io: Io): Promise<FoundPlan> {
+  return withPacker(request.jobs, io, (packer) => searchPlan(problem, request, packer, io));
+}
+
+async function searchPlan(
+  problem: Problem,
+  request: PlanRequest,
+  packer: Packer,
+  io: Io,
+): Promise<FoundPlan> {
   const search = async (asked: Problem): Promise<Packing> => {
     const progress = showProgress(io.stderr);
-    const packing = await packAsync(asked, {
+    const packing = await packer(asked, {
       effort: request.effort,
       seed: request.seed,
       narrowestHold: request.hold,

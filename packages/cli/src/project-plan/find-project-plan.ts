@@ -4,6 +4,7 @@ import type { Io } from "../io.js";
 import { showProgress } from "../plan/show-progress.js";
 import { WrongPlan } from "../plan/wrong-plan.js";
 import type { ProjectPlanRequest } from "../request/project-plan-request.js";
+import { withPacker } from "../threads/with-packer.js";
 
 /**
  * Searches for a plan of a project and re-proves it. Ends early when the signal says so, with the best plan so far.
@@ -11,19 +12,22 @@ import type { ProjectPlanRequest } from "../request/project-plan-request.js";
  */
 export async function findProjectPlan(
   project: Project,
-  { effort, seed }: ProjectPlanRequest,
+  { effort, seed, jobs }: ProjectPlanRequest,
   io: Io,
 ): Promise<Plan> {
   const progress = showProgress(io.stderr);
-  const plan = await planAsync(project, {
-    effort,
-    seed,
-    onProgress: ({ group, groups, progress: step }) => {
-      progress.show(step, groups === 1 ? "" : `papers ${group + 1} of ${groups}, `);
-    },
-    ...(io.signal === undefined ? {} : { signal: io.signal }),
-    ...(io.pause === undefined ? {} : { pause: io.pause }),
-  }).finally(progress.clear);
+  const plan = await withPacker(jobs, io, (packer) =>
+    planAsync(project, {
+      effort,
+      seed,
+      packer,
+      onProgress: ({ group, groups, progress: step }) => {
+        progress.show(step, groups === 1 ? "" : `papers ${group + 1} of ${groups}, `);
+      },
+      ...(io.signal === undefined ? {} : { signal: io.signal }),
+      ...(io.pause === undefined ? {} : { pause: io.pause }),
+    }),
+  ).finally(progress.clear);
   const findings = verifyPlan(project, plan);
   if (findings.length > 0) throw new WrongPlan(findings);
   return plan;

@@ -104,6 +104,11 @@ export const PLAN_OPTIONS = {
     example: "thorough",
   },
   seed: { flags: "--seed <number>", help: "another number may find another plan (default: 1)", example: "2" },
+  jobs: {
+    flags: "--jobs <number>",
+    help: "searches at the same time, on as many cores; changes nothing but the time (default: all cores)",
+    example: "2",
+  },
   json: { flags: "--json", help: "print the summary as JSON; the text goes to standard error" },
   force: { flags: "--force", help: "replace files in the folder that Sheetwright did not write" },
 } as const satisfies Readonly<Record<string, PlanOption>>;

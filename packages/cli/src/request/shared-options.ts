@@ -9,11 +9,14 @@ export interface SharedOptions {
   readonly cutterEdges: Edges;
   readonly effort: Effort;
   readonly seed: number;
+  /** Searches at the same time; `null`: as many as there are cores. */
+  readonly jobs: number | null;
   readonly json: boolean;
   readonly force: boolean;
 }
 
 const LARGEST_SEED = 4_294_967_295;
+const MOST_JOBS = 256;
 
 /** Reads the options that both forms of a plan have. For what could not be read, which the reader notes, a default comes. */
 export function readSharedOptions(written: WrittenOptions, reader: OptionReader): SharedOptions {
@@ -23,6 +26,7 @@ export function readSharedOptions(written: WrittenOptions, reader: OptionReader)
     cutterEdges: oneOf<Edges>("cutterEdges", ["once", "closed"], "once") ?? "once",
     effort: oneOf<Effort>("effort", ["quick", "standard", "thorough"], "standard") ?? "standard",
     seed: wholeNumber("seed", 0, LARGEST_SEED) ?? 1,
+    jobs: wholeNumber("jobs", 1, MOST_JOBS) ?? null,
     json: written["json"] === true,
     force: written["force"] === true,
   };

@@ -1,0 +1,58 @@
+import type { StartResult, StartTask, StartWatch } from "@sheetwright/packing";
+import { Tinypool } from "tinypool";
+import { type SentStart, START_FUNCTION } from "./sent-start.js";
+
+/** Threads that make starts of searches. */
+export interface StartThreads {
+  /** Makes a start in some thread. Rejects where the start throws or its thread ends. */
+  readonly run: (task: StartTask, watch: StartWatch) => Promise<StartResult>;
+  /** Ends all threads. */
+  readonly close: () => Promise<void>;
+}
+
+/** How often a start in a thread is asked how far it is, and told to end. */
+const MILLISECONDS_PER_LOOK = 40;
+
+/**
+ * Opens threads, each once there is work for it. Which of them makes a start changes nothing but the time it takes.
+ *
+ * @param worker address of the built `start-worker`.
+ * @param most threads at the same time; at least 1.
+ */
+export function openStartThreads(worker: URL, most: number): StartThreads {
+  const pool = new Tinypool({
+    runtime: "worker_threads",
+    minThreads: 1,
+    maxThreads: most,
+    isolateWorkers: false,
+    // A thread that has nothing to do waits for the next search of the plan.
+    idleTimeout: 60_000,
+  });
+  // A thread that fails between two starts fails the next ones, and does not end the process.
+  const failed = new Promise<never>((_, reject) => pool.on("error", reject));
+  failed.catch(() => undefined);
+  return {
+    run: async (task, { isStopped, onWork }) => {
+      const sent: SentStart = { task, shared: new Int32Array(new SharedArrayBuffer(8)) };
+      const look = setInterval(() => {
+        if (isStopped()) Atomics.store(sent.shared, 0, 1);
+        onWork(Atomics.load(sent.shared, 1));
+      }, MILLISECONDS_PER_LOOK);
+      try {
+        // Named with each start, so that a worker that cannot be read fails the start.
+        return await Promise.race([pool.run(sent, { filename: worker.href, name: START_FUNCTION }), failed]);
+      } catch (error) {
+        const reason = error instanceof Error ? error.message : String(error);
+        throw new Error(
+          `A thread of the search failed: ${reason} With --jobs 1 the search takes no threads.`,
+          {
+            cause: error,
+          },
+        );
+      } finally {
+        clearInterval(look);
+      }
+    },
+    close: () => pool.destroy(),
+  };
+}
