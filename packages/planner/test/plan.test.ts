@@ -276,7 +276,16 @@ describe("the search", () => {
   });
 
   test("gives the same bytes whoever packs, wherever the starts are made", async () => {
-    const bytes = JSON.stringify(plan(wanted, { effort: "standard" }));
+    // Nothing of it is proven by the first plans.
+    const uneven = Array.from({ length: 7 }, (_, i) =>
+      card((2 + i * 0.375) * inch, (5.5 - i * 0.4375) * inch, [], {
+        number: i + 1,
+        base: choice("night"),
+        ...made(1 + (i % 3)),
+      }),
+    );
+    const odd = project(uneven, { papers: [letterPaper("night", {}, { count: null })] });
+    const bytes = JSON.stringify(plan(odd, { effort: "standard" }));
     let begun = 0;
     const packer: Packer = (problem, options) =>
       packSpread(problem, {
@@ -292,7 +301,7 @@ describe("the search", () => {
           }
         },
       });
-    expect(JSON.stringify(await planAsync(wanted, { effort: "standard", packer }))).toBe(bytes);
+    expect(JSON.stringify(await planAsync(odd, { effort: "standard", packer }))).toBe(bytes);
     expect(begun).toBeGreaterThan(0);
   });
 
