@@ -30,6 +30,7 @@ export type {
   Panel,
   Paper,
   PaperDesign,
+  PaperPack,
   PaperWeight,
   Pattern,
   Place,

@@ -108,8 +108,18 @@ export interface Paper {
   readonly grainBasis: "given" | "assumed" | null;
   readonly weight: PaperWeight | null;
   readonly thickness: Ticks | null;
+  /** How it is sold; absent where nothing is said of it. */
+  readonly pack?: PaperPack | undefined;
   /** One of its own for a plain paper; for a pad one for each design. */
   readonly designs: readonly PaperDesign[];
+}
+
+/** A pack of a paper, as it is sold. */
+export interface PaperPack {
+  /** Sheets in it; of a pad, of each of its designs. */
+  readonly sheets: number;
+  /** Cost of one pack as decimal text with up to four decimals; `null` where not given. */
+  readonly cost: string | null;
 }
 
 /** A length a side. */

@@ -85,6 +85,9 @@ function sheet(draw: Draw, material: string, squares = 1): FileObject {
   return {
     [material]: draw.one(SHEETS[draw.unit].slice(0, 3 + squares)),
     ...(draw.sometimes(20) ? { trim: draw.sometimes(50) ? trim() : { left: trim(), top: trim() } } : {}),
+    ...(draw.sometimes(15)
+      ? { pack: draw.sometimes(50) ? draw.whole(1, 50) : { sheets: draw.whole(1, 50), cost: 8.99 } }
+      : {}),
     ...(draw.sometimes(10) ? { weight: draw.one(["80 lb cover", "216 gsm"]), thickness: "0.3 mm" } : {}),
   };
 }

@@ -6,6 +6,7 @@ import type { Paper, PaperDesign } from "../project.js";
 import { checkKind } from "./check-kind.js";
 import type { Written } from "./check-structure.js";
 import { colourGiver, type GiveColour } from "./colours.js";
+import { readCost } from "./read-cost.js";
 import { readSheetSize } from "./read-measures.js";
 import { LONGEST_NAME, readPaperDesign, type WrittenSheets } from "./read-paper-design.js";
 import { readPaperThickness } from "./read-paper-thickness.js";
@@ -93,6 +94,7 @@ function readPaper(
     ...readGrain(paper.grain, at("grain"), material, read, reading),
     weight: readWeight(readText(paper.weight, at("weight"), reading, LONGEST_NAME), at("weight"), reading),
     thickness: readPaperThickness(paper.thickness, at("thickness"), reading),
+    ...readPack(paper.pack, at("pack"), reading),
     designs: readDesigns(paper, path, { id, name, material, sheet: read }, reading),
   };
 }
@@ -133,6 +135,12 @@ function readDesigns(
     };
     return readPaperDesign(groups, place, reading);
   });
+}
+
+function readPack(pack: WrittenPaper["pack"], path: string, reading: Reading): Pick<Paper, "pack"> {
+  if (pack === undefined) return {};
+  if (typeof pack === "number") return { pack: { sheets: pack, cost: null } };
+  return { pack: { sheets: pack.sheets ?? 1, cost: readCost(pack.cost, pathTo(path, "cost"), reading) } };
 }
 
 /** Boxed cardstock of these sizes is mostly grain long (paper-merchant pages and bookbinding handbooks). */

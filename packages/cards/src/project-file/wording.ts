@@ -118,6 +118,9 @@ export const WORDINGS = {
   },
   colour: { code: "not-a-word", expected: 'a colour in quotes, such as "#22304f"' },
   cost: { code: "not-a-count", expected: "the cost of one sheet, such as 0.35" },
+  pack: { code: "not-a-count", expected: "the sheets in a pack, such as 25, or { sheets: 25, cost: 8.99 }" },
+  packSheets: { code: "not-a-count", expected: "the sheets in a pack, a whole number from 1 to 100000" },
+  packKeys: { code: "wrong-type", expected: "{ sheets: 25, cost: 8.99 }", noun: "a pack" },
   trim: { code: "not-a-length", expected: "a length, such as 1/8, or sides, such as { left: 1/8 }" },
   sides: { code: "wrong-type", expected: "sides, such as { left: 1/8 }", noun: "a trim" },
   back: {

@@ -128,6 +128,10 @@ export const paper: z.ZodType<Paper> = z
       .describe("Where the grain is known from; null: not known."),
     weight: paperWeight.nullable(),
     thickness: ticks.nullable(),
+    pack: z
+      .strictObject({ sheets: z.int().min(1), cost: z.string().nullable() })
+      .optional()
+      .describe("How it is sold; absent where nothing is said of it."),
     designs: z.array(design).min(1),
   })
   .meta({ id: "paper", description: "A paper of the bundle, all of one size." });

@@ -71,7 +71,29 @@ const sides = z.strictObject(
 );
 const trim = z.union([length, sides], says("trim"));
 
-const ALL = ["name", "count", "grain", "weight", "thickness", "pattern", "colour", "cost", "trim", "back"];
+const packSheets = count.min(1, says("packSheets"));
+const packKeys = z.strictObject(
+  {
+    sheets: packSheets.describe("Sheets in one pack; of a pad, of each design."),
+    cost: cost.optional().describe("Cost of one pack, up to four decimals. Default: not known."),
+  },
+  says("packKeys"),
+);
+const pack = z.union([packSheets, packKeys], says("pack"));
+
+const ALL = [
+  "name",
+  "count",
+  "grain",
+  "weight",
+  "thickness",
+  "pattern",
+  "colour",
+  "cost",
+  "pack",
+  "trim",
+  "back",
+];
 const plain = (noun: string) => ({ noun, required: [], optional: [...ALL, "offcuts"] });
 
 /** The kinds of paper. */
@@ -110,6 +132,11 @@ const paperSchema = z
         ),
       weight: text.optional().describe("Weight as its label says it, such as 80 lb cover or 216 gsm."),
       thickness: length.optional().describe("Thickness of one sheet, such as 0.012 in."),
+      pack: pack
+        .optional()
+        .describe(
+          "How it is sold: sheets in one pack (of a pad, of each design), or { sheets: 25, cost: 8.99 }. Default: by the sheet.",
+        ),
       trim: trim.optional().describe("What is squared off each side before anything is cut. Default: 0."),
     },
     says("paper"),
@@ -124,4 +151,4 @@ const paperSchema = z
 export const papersSchema = z.record(paperKey, paperSchema, says("papers"));
 
 /** Groups of keys by their wording. */
-export const PAPER_GROUPS = { back, offcutCount, designKeys, sides, paper: paperSchema };
+export const PAPER_GROUPS = { back, offcutCount, designKeys, sides, packKeys, paper: paperSchema };
