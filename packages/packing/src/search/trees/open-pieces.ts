@@ -21,7 +21,8 @@ export class OpenPieces {
   /** What an urgent area counts for: so much that the smallest urgent piece outweighs all others together. */
   private readonly urgency: number;
 
-  private readonly each: Float64Array;
+  /** What one copy of each kind weighs. */
+  readonly each: Float64Array;
   /** Copies of each kind above its least number; all where there is none. */
   private readonly spare: Float64Array;
   private savedKinds: number[] = [];

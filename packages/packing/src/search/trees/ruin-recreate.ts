@@ -31,6 +31,9 @@ const TUNING = {
   passOver: 100,
   /** Once in so many removals from a sheet with a group all of the sheet is taken out. */
   splitGroups: 3,
+  /** With the aim `fill`, after so many steps, once in so many choices a kind that is drawn comes next. */
+  plainSteps: 250,
+  drawKind: 4,
   /** Once in so many choices a kind of several forms is laid in one of them that is drawn, not in the one that fills best. */
   drawForm: 3,
   /** What the shape of leftovers counts for against open pieces. */
@@ -50,6 +53,7 @@ export class RuinAndRecreate {
   readonly table: LayTable;
   readonly plan: WorkingPlan;
 
+  private readonly isFill: boolean;
   private readonly random: RandomStream;
   private readonly meter: Meter;
   private readonly found: FoundPlaces;
@@ -72,6 +76,7 @@ export class RuinAndRecreate {
   private columns = 0;
 
   constructor(problem: CompiledProblem, demand: Demand, random: RandomStream, meter: Meter) {
+    this.isFill = problem.source.aim === "fill";
     this.random = random;
     this.meter = meter;
     this.table = layTable(problem, demand.wanted);
@@ -228,6 +233,8 @@ export class RuinAndRecreate {
   private chooseSlot(): number {
     const { slotPlaces, slotKind } = this;
     const { area } = this.plan.open;
+    const mayDraw = this.isFill && this.steps > TUNING.plainSteps;
+    if (mayDraw && this.random.below(TUNING.drawKind) === 0) return this.drawSlot();
     let chosen = -1;
     let fewest = Number.POSITIVE_INFINITY;
     let largest = 0;
@@ -241,6 +248,30 @@ export class RuinAndRecreate {
       chosen = slot;
     }
     return chosen;
+  }
+
+  /**
+   * A slot that has places, or -1: the dearer piece of two that are drawn. With the aim `fill` not everything finds room, so
+   * what comes first decides what is left out.
+   */
+  private drawSlot(): number {
+    const { slotPlaces } = this;
+    let count = 0;
+    for (let slot = 0; slot < this.slots; slot++) if (slotPlaces[slot] !== 0) count++;
+    if (count === 0) return -1;
+    const one = this.nthSlot(this.random.below(count));
+    const other = this.nthSlot(this.random.below(count));
+    const { each } = this.plan.open;
+    const worth = (slot: number): number => each[this.slotKind[slot] as number] as number;
+    return worth(one) >= worth(other) ? one : other;
+  }
+
+  /** The slot that comes after so many others with places. */
+  private nthSlot(before: number): number {
+    let left = before;
+    let slot = 0;
+    while (this.slotPlaces[slot] === 0 || left-- > 0) slot++;
+    return slot;
   }
 
   /** A form to lay a kind in, or -1 for the one that fills best: that may be too large for what is to come. */
