@@ -281,7 +281,7 @@ describe("the search", () => {
       card((2 + i * 0.375) * inch, (5.5 - i * 0.4375) * inch, [], {
         number: i + 1,
         base: choice("night"),
-        ...made(1 + (i % 3)),
+        ...made(2 + (i % 2)),
       }),
     );
     const odd = project(uneven, { papers: [letterPaper("night", {}, { count: null })] });
