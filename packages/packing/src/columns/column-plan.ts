@@ -10,19 +10,22 @@
  * residual problems as in G. Waescher, T. Gau, Heuristics for the integer one-dimensional cutting stock problem, OR Spektrum
  * 18 (1996). Work: by kinds, not by copies. Never worse than the plan it begins with; nothing is proven here.
  */
+import type { WorkLeft } from "../bounds/pattern-program.js";
 import { bestFit, type Demand } from "../search/best-fit.js";
 import type { Budget } from "../search/budget.js";
 import type { CompiledProblem } from "../search/compiled-problem.js";
 import { type Draft, type DraftLayout, draftOf, isBetterDraft, layoutsOf } from "../search/draft.js";
+import { greatestCommonDivisor } from "../search/greatest-common-divisor.js";
 import { type Improvement, improvementWork, improvePlan } from "../search/improve-plan.js";
 import type { Meter } from "../search/meter.js";
 import type { RandomStream } from "../search/random-stream.js";
 import { PLAIN_STARTS, rulesOf } from "../search/rules.js";
-import type { LinearSolver } from "../solver.js";
+import type { LinearSolver, SolverLimits } from "../solver.js";
 import { dropSurplus } from "./drop-surplus.js";
-import { generatePatterns, patternMakers } from "./generate-patterns.js";
+import { type Enough, generatePatterns, type PatternMakers, patternMakers } from "./generate-patterns.js";
 import { layoutOf, type Pattern, type PatternRows, patternOfLayout, patternRows } from "./pattern.js";
-import { newPool, type PatternUse, poolProgram } from "./pattern-pool.js";
+import { gainOf, newPool, type PatternPool, type PatternUse, poolProgram } from "./pattern-pool.js";
+import { solverProgram, wholeUse } from "./solver-program.js";
 
 /** What a plan by columns is made of. */
 export interface ColumnTask {
@@ -45,10 +48,28 @@ interface Fixed {
   readonly run: number;
 }
 
+/** The program with all that it is made of. */
+interface Columns {
+  readonly rows: PatternRows;
+  readonly makers: PatternMakers;
+  readonly pool: PatternPool;
+  readonly work: WorkLeft;
+}
+
 /** What rounding errors may add to a whole number. */
 const ALMOST = 1e-6;
-/** Shares of the work of ruin and recreate: for one rounding, and for the whole plan in the end. */
-const ROUNDING_SHARE = 0.3;
+/** Share of the work of ruin and recreate for what one rounding leaves over. */
+const ROUNDING_SHARE = 0.25;
+/** What is left over is planned apart where it takes at most so many sheets, about. */
+const MOST_REST = 12;
+/** Share of the work for the first program; the others are those of what is left over. */
+const FIRST_SHARE = 0.6;
+
+/** What a solver may do: work on patterns, iterations for whole numbers by steps of the budget, nodes, patterns by row. */
+const SOLVER_SHARE = 0.2;
+const ITERATIONS_PER_STEP = 2e-5;
+const NODES = 200;
+const PATTERNS_PER_ROW = 2;
 
 /** Makes the plan; where it is stopped on the way, the best so far. */
 export function* columnPlan(task: ColumnTask): Generator<void, Improvement, void> {
@@ -57,55 +78,159 @@ export function* columnPlan(task: ColumnTask): Generator<void, Improvement, void
   const pool = newPool();
   for (const layout of first.layouts) pool.add(patternOfLayout(rows, layout));
   const makers = patternMakers(problem, rows, budget.columns);
+  const columns: Columns = { rows, makers, pool, work: { left: budget.columns * FIRST_SHARE } };
   const wanted = Float64Array.from(rows.kinds, (kind) => demand.wanted[kind.index] as number);
   const stock = Float64Array.from(rows.limited, (sheet) => sheet.stock);
-  const work = { left: budget.columns };
-  const program = poolProgram(rows, pool, wanted, stock, work);
-  const enough = { cost: task.leastCost, levels: makers.levels.length };
-  const use = yield* generatePatterns(problem, rows, makers, pool, program, enough, work, meter);
+  const use = yield* cheapestUse(task, columns, wanted, stock, {
+    cost: task.leastCost,
+    levels: makers.levels.length,
+  });
+  columns.work.left += budget.columns * (1 - FIRST_SHARE);
   let best = first;
   let steps = 0;
-  const all = improvementWork(first, budget.each);
-  const roundings = meter.stopped ? [] : roundingsOf(use);
+  const wholes = wholeNumbers(task, columns, wanted, stock);
+  if (wholes && !meter.stopped) {
+    best = yield* wholes.fromScratch(best);
+    if (isEnough(best)) return { best, steps };
+  }
+  let left = improvementWork(first, budget.each);
+  const share = Math.floor(left * ROUNDING_SHARE);
+  const roundings = meter.stopped ? [] : [roundedDown(use), yield* dive(task, columns, use)];
   for (const fixed of roundings) {
-    const improving = planRest(task, rows, fixed, Math.floor(all * ROUNDING_SHARE));
-    const found = yield* improving;
+    if (meter.stopped) break;
+    const found = yield* planRest(task, rows, fixed, share);
+    left -= share;
     steps += found.steps;
     for (const layout of found.best.layouts) pool.add(patternOfLayout(rows, layout));
     if (isBetterDraft(problem, found.best, best)) best = found.best;
-    if (isEnough(best) || meter.stopped) return { best, steps };
+    if (isEnough(best)) return { best, steps };
   }
-  const work2 = Math.floor(all * (1 - ROUNDING_SHARE * roundings.length));
-  const last = yield* improvePlan(problem, demand, best, task.random, meter, work2, isEnough);
+  if (meter.stopped) return { best, steps };
+  if (wholes) best = yield* wholes.again(best, use.prices);
+  const last = yield* improvePlan(problem, demand, best, task.random, meter, left, isEnough);
   return { best: last.best, steps: steps + last.steps };
 }
 
-/** Whole numbers from fractions. */
-function roundingsOf({ uses }: PatternUse): readonly (readonly Fixed[])[] {
-  const down = uses
+/**
+ * Whole numbers of patterns by the solver that was passed in, if one was. It works on a pool of its own and draws no random
+ * numbers, so all else goes on as it would without a solver; only a cheaper plan is taken over.
+ */
+function wholeNumbers(task: ColumnTask, columns: Columns, wanted: Float64Array, stock: Float64Array) {
+  const { problem, solver, budget, meter } = task;
+  const { rows, makers } = columns;
+  if (solver === undefined) return undefined;
+  const pool = newPool();
+  const limits: SolverLimits = { iterations: Math.floor(budget.columns * ITERATIONS_PER_STEP), nodes: NODES };
+  const step = problem.sheets.reduce((all, sheet) => greatestCommonDivisor(all, sheet.cost), 0);
+  const cheaper = (best: Draft, prices: Float64Array): Draft => {
+    const most = best.lacking > 0 ? Number.POSITIVE_INFINITY : best.cost - step;
+    const patterns = leastLoss(pool.patterns, prices, PATTERNS_PER_ROW * rows.size);
+    meter.work += patterns.length * rows.size;
+    const fixed = wholeUse(solver, { patterns, demand: wanted, stock, most, limits });
+    const draft = fixed && draftOf(problem, layoutsOfFixed(task, rows, fixed));
+    return draft && isBetterDraft(problem, draft, best) ? draft : best;
+  };
+  const fill = (): void => {
+    for (const pattern of columns.pool.patterns) pool.add(pattern);
+  };
+  return {
+    *fromScratch(best: Draft): Generator<void, Draft, void> {
+      fill();
+      const work = { left: budget.columns * SOLVER_SHARE };
+      const own = poolProgram(rows, pool, wanted, stock, work);
+      const program = solverProgram(solver, rows, pool, wanted, stock, own);
+      const enough = { cost: task.leastCost, levels: makers.levels.length };
+      const use = yield* generatePatterns(problem, rows, makers, pool, program, enough, work, meter);
+      return meter.stopped ? best : cheaper(best, use.prices);
+    },
+    *again(best: Draft, prices: Float64Array): Generator<void, Draft, void> {
+      fill();
+      yield;
+      return cheaper(best, prices);
+    },
+  };
+}
+
+/** The patterns that lose least by some prices, in the order of the pool among equals. */
+function leastLoss(patterns: readonly Pattern[], prices: Float64Array, most: number): readonly Pattern[] {
+  return patterns
+    .map((pattern, i) => ({ pattern, gain: gainOf(pattern, prices), i }))
+    .sort((a, b) => b.gain - a.gain || a.i - b.i)
+    .slice(0, most)
+    .map(({ pattern }) => pattern);
+}
+
+/** Solves the program of a demand, and lets the pool grow as long as that makes it cheaper. */
+function cheapestUse(
+  { problem, meter }: ColumnTask,
+  { rows, makers, pool, work }: Columns,
+  wanted: Float64Array,
+  stock: Float64Array,
+  enough: Enough,
+): Generator<void, PatternUse, void> {
+  const program = poolProgram(rows, pool, wanted, stock, work);
+  return generatePatterns(problem, rows, makers, pool, program, enough, work, meter);
+}
+
+/** Whole numbers from fractions, none larger. */
+function roundedDown({ uses }: PatternUse): readonly Fixed[] {
+  return uses
     .map(({ pattern, times }) => ({ pattern, run: Math.floor(times + ALMOST) }))
     .filter(({ run }) => run > 0);
-  return [down];
+}
+
+/**
+ * Rounds down, solves the program of what is left over with patterns of no more copies than there are, and so on; where
+ * nothing is whole, the pattern that is used most is cut once. Ends when few sheets are left to plan.
+ */
+function* dive(
+  task: ColumnTask,
+  columns: Columns,
+  first: PatternUse,
+): Generator<void, readonly Fixed[], void> {
+  const { rows, work } = columns;
+  const fixed: Fixed[] = [];
+  let use = first;
+  let rest: Demand = task.demand;
+  for (;;) {
+    const down = roundedDown(use);
+    const more = down.length > 0 ? down : mostUsed(use);
+    if (more.length === 0) return fixed;
+    fixed.push(...more);
+    rest = restOf(task.demand, layoutsOfFixed(task, rows, fixed));
+    const wanted = Float64Array.from(rows.kinds, (kind) => Math.max(0, rest.wanted[kind.index] as number));
+    if (task.meter.stopped || work.left <= 0 || wanted.every((count) => count === 0)) return fixed;
+    const stock = Float64Array.from(rows.limited, (sheet) => Math.max(0, rest.stock[sheet.index] as number));
+    use = yield* cheapestUse(task, columns, wanted, stock, { cost: 0, left: wanted, levels: 1 });
+    if (use.uses.reduce((sum, { times }) => sum + times, 0) <= MOST_REST) return fixed;
+  }
+}
+
+function mostUsed({ uses }: PatternUse): readonly Fixed[] {
+  let most: PatternUse["uses"][number] | undefined;
+  for (const entry of uses) if (most === undefined || entry.times > most.times) most = entry;
+  return most ? [{ pattern: most.pattern, run: 1 }] : [];
+}
+
+function layoutsOfFixed({ problem, demand }: ColumnTask, rows: PatternRows, fixed: readonly Fixed[]) {
+  const layouts = fixed.map(({ pattern, run }) => layoutOf(problem, rows, pattern, run));
+  return dropSurplus(problem, layouts, demand.wanted);
 }
 
 /** Plans what some patterns leave over. */
 function* planRest(
-  { problem, demand, random, meter }: ColumnTask,
+  task: ColumnTask,
   rows: PatternRows,
   fixed: readonly Fixed[],
   work: number,
 ): Generator<void, Improvement, void> {
-  const layouts = dropSurplus(
-    problem,
-    fixed.map(({ pattern, run }) => layoutOf(problem, rows, pattern, run)),
-    demand.wanted,
-  );
+  const { problem, demand, random, meter } = task;
+  const layouts = layoutsOfFixed(task, rows, fixed);
   const rest = restOf(demand, layouts);
   const first = yield* firstRest(problem, rest, random, meter);
   if (first === undefined) return { best: draftOf(problem, layouts), steps: 0 };
-  const copies = first.placed.reduce((sum, count) => sum + count, 0);
-  const share = Math.floor(work * Math.min(1, Math.max(0.1, copies / 100)));
-  const improved = yield* improvePlan(problem, rest, first, random, meter, share, () => false);
+  const isEnough = (draft: Draft): boolean => task.isEnough(draftOf(problem, [...layouts, ...draft.layouts]));
+  const improved = yield* improvePlan(problem, rest, first, random, meter, work, isEnough);
   return { best: draftOf(problem, [...layouts, ...improved.best.layouts]), steps: improved.steps };
 }
 
