@@ -60,7 +60,7 @@ function checkTrimmer({
 }
 
 function checkPaper(paper: Paper, path: string): readonly ProjectFault[] {
-  const { material, sheet, trim, grain, grainBasis, weight, thickness, designs } = paper;
+  const { material, sheet, trim, grain, grainBasis, weight, thickness, pack, designs } = paper;
   const faults = [
     ...word(path, material, MATERIALS),
     ...checkSize(`${path}.${material}`, sheet),
@@ -73,6 +73,12 @@ function checkPaper(paper: Paper, path: string): readonly ProjectFault[] {
         ? checkWeight(`${path}.weight`, weight.pounds, "pounds")
         : checkWeight(`${path}.weight`, weight.grammage, "g/m2")),
     ...(thickness === null ? [] : checkLength(`${path}.thickness`, thickness, 1)),
+    ...(pack === undefined
+      ? []
+      : [
+          ...checkCount(`${path}.pack.sheets`, pack.sheets, 1, MOST_SHEETS),
+          ...checkCost(`${path}.pack.cost`, pack.cost),
+        ]),
     ...designs.flatMap((design) =>
       checkDesign(design, design.id === paper.id ? path : `papers.${design.id}`),
     ),
@@ -87,7 +93,7 @@ function checkPaper(paper: Paper, path: string): readonly ProjectFault[] {
 }
 
 function checkDesign({ count, cost, front, back, offcuts }: PaperDesign, path: string) {
-  const faults = [
+  return [
     ...(count === null ? [] : checkCount(`${path}.count`, count, 0, MOST_SHEETS)),
     ...word(`${path}.pattern`, front.pattern, PATTERNS),
     ...(back === null ? [] : word(`${path}.back.pattern`, back.pattern, PATTERNS)),
@@ -95,13 +101,15 @@ function checkDesign({ count, cost, front, back, offcuts }: PaperDesign, path: s
       ...checkSize(`${path}.offcuts[${index}]`, offcut),
       ...checkCount(`${path}.offcuts[${index}].count`, offcut.count, 0, MOST_SHEETS),
     ]),
+    ...checkCost(`${path}.cost`, cost),
   ];
-  if (cost !== null && !COST.test(cost)) {
-    const expected = "a cost as decimal text with up to seven digits before and four behind the dot";
-    const message = `Expected ${expected}, such as 0.35, found ${JSON.stringify(cost)}.`;
-    faults.push(fault({ code: "not-a-count", path: `${path}.cost`, found: String(cost), expected, message }));
-  }
-  return faults;
+}
+
+function checkCost(path: string, cost: string | null): readonly ProjectFault[] {
+  if (cost === null || COST.test(cost)) return [];
+  const expected = "a cost as decimal text with up to seven digits before and four behind the dot";
+  const message = `Expected ${expected}, such as 0.35, found ${JSON.stringify(cost)}.`;
+  return [fault({ code: "not-a-count", path, found: String(cost), expected, message })];
 }
 
 /** A grain that is known is known from somewhere. */

@@ -119,6 +119,7 @@ describe("a project with every key", () => {
       grainBasis: "given",
       weight: { unit: "lb", pounds: 80, grade: "cover", text: "80 lb cover" },
       thickness: 488,
+      pack: { sheets: 25, cost: "8.99" },
       designs: [
         {
           id: "night",

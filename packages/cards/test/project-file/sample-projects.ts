@@ -32,6 +32,7 @@ papers:
     pattern: none
     colour: "#22304f"
     cost: 0.35
+    pack: { sheets: 25, cost: 8.99 }
     trim: 1/8
     back: { pattern: two-way, colour: "#102040", name: Ink }
     offcuts:
