@@ -11,6 +11,7 @@ import { completeSets } from "./complete-sets.js";
 import { mergeRuns } from "./draft.js";
 import type { Meter } from "./meter.js";
 import { polishLayouts } from "./polish-layouts.js";
+import { sameForLess } from "./same-for-less.js";
 import { type Found, type Search, searchPlan, summaryOf } from "./search.js";
 
 /** A problem and its options, checked, with its bound. */
@@ -22,7 +23,7 @@ export interface Job extends Search {
   readonly bound: () => Bound;
 }
 
-/** The short search for one number of complete sets. */
+/** The short search for one number of complete sets, and for the same pieces from cheaper sheets. */
 const SETS_BUDGET: Budget = {
   work: 1_500_000,
   most: 24,
@@ -106,6 +107,19 @@ export function* finishJob(
     const sets = step.value;
     best = sets.best;
     cancelled = sets.cancelled;
+  }
+  if ((source.aim === "fill" || best.lacking > 0) && !cancelled) {
+    const searching = sameForLess(problem, best, (same) => {
+      const compiled = compileProblem(same);
+      const { bound: _, ...limits } = limitsOf(compiled, "quick");
+      return searchPlan(
+        { problem: compiled, seed, solver: job.solver, budget: SETS_BUDGET, ...limits },
+        meter,
+      );
+    });
+    let step = searching.next();
+    while (!step.done) step = searching.next(yield progressAfter(found.starts, best, meter));
+    ({ best, cancelled } = step.value);
   }
   const polishing = polishLayouts(problem, best.layouts, narrowestHold, budget.tries, seed, meter);
   meter.stopped = cancelled;
