@@ -8,6 +8,7 @@ export type {
   LayoutMarks,
   PaperGroup,
   PaperLeftover,
+  PaperStrip,
   PaperUse,
   Plan,
   PlanCosts,
@@ -29,10 +30,27 @@ export type { ComparedSize, Comparison, ComparisonRow } from "./compare/comparis
 export { pieceCases } from "./compare/piece-cases.js";
 export { projectCases } from "./compare/project-cases.js";
 
+// The papers on hand, and what cutting makes of them
+
+export { applyStockChange, type ChangedStock } from "./stock/apply-stock-change.js";
+export { type LayoutProgress, wholePlan } from "./stock/layout-progress.js";
+export { piecesCut } from "./stock/pieces-cut.js";
+export type { Stock, StockFault, StockPaper } from "./stock/stock.js";
+export { type StockChange, stockChange } from "./stock/stock-change.js";
+export { stockOfProject } from "./stock/stock-of-project.js";
+export { type StockedProject, withStock } from "./stock/with-stock.js";
+
+// What a project needs
+
+export { asManyAsNeeded } from "./need/as-many-as-needed.js";
+export type { DesignNeed, ItemNeed, Need, PaperNeed } from "./need/need.js";
+export { needOf } from "./need/need-of.js";
+
 // What is told of it
 
 export { cardsAsCut } from "./cards-as-cut.js";
 export { layoutMarks } from "./layout-marks.js";
+export { copiesCut } from "./totals/copies-cut.js";
 export { findLeftovers, type Leftover } from "./totals/find-leftovers.js";
 
 // The cards and papers that a plan tells of

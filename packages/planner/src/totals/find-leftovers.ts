@@ -72,7 +72,8 @@ export function paperLeftovers(
   );
 }
 
-function isWorthKeeping(size: Size, smallest: Size | undefined): boolean {
+/** Whether a leftover reaches the smallest size worth keeping, either way round; every one does where none is set. */
+export function isWorthKeeping(size: Size, smallest: Size | undefined): boolean {
   if (smallest === undefined) return true;
   const [short, long] = sides(size);
   const [leastShort, leastLong] = sides(smallest);
