@@ -20,6 +20,24 @@ const broken: readonly (readonly [string, Project, string, string])[] = [
   ["half a sheet", withDesign({ count: 1.5 }), "papers.night.count", "not-a-count"],
   ["more sheets than can be counted", withDesign({ count: 3e9 }), "papers.night.count", "too-many"],
   ["a cost in words", withDesign({ cost: "abc" }), "papers.night.cost", "not-a-count"],
+  [
+    "a pack of no sheets",
+    withPaper({ pack: { sheets: 0, cost: null } }),
+    "papers.night.pack.sheets",
+    "not-a-count",
+  ],
+  [
+    "a pack of half sheets",
+    withPaper({ pack: { sheets: 2.5, cost: null } }),
+    "papers.night.pack.sheets",
+    "not-a-count",
+  ],
+  [
+    "a pack with a cost in words",
+    withPaper({ pack: { sheets: 5, cost: "dear" } }),
+    "papers.night.pack.cost",
+    "not-a-count",
+  ],
   ["a cost with five decimals", withDesign({ cost: "0.12345" }), "papers.night.cost", "not-a-count"],
   [
     "an offcut without a width",

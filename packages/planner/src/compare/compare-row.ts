@@ -1,6 +1,7 @@
 import { countCuts, type Packing, type Problem } from "@sheetwright/packing";
 import { costText, costUnits } from "../group/cost-units.js";
 import { findLeftovers } from "../totals/find-leftovers.js";
+import { percentOf } from "../totals/percent-of.js";
 import type { ComparedSize, ComparisonRow } from "./comparison.js";
 
 /** Papers that were planned together: one or more make up a row. */
@@ -96,12 +97,4 @@ function areaOfPieces(problem: Problem, { layouts }: Packing): bigint {
     }
   }
   return area;
-}
-
-/** In percent with one decimal, rounded to nearest; 0 and 100 only where they are exact. */
-function percentOf(part: bigint, whole: bigint): number {
-  if (whole === 0n || part === 0n) return 0;
-  if (part === whole) return 100;
-  const tenths = Number((part * 2000n + whole) / (2n * whole));
-  return Math.min(Math.max(tenths, 1), 999) / 10;
 }
