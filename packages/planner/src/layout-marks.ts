@@ -1,6 +1,7 @@
 import type { Piece } from "@sheetwright/cards";
 import { faceOf, facesById, type SheetFace } from "./group/faces-by-id.js";
-import type { FormMarks, LayoutMarks, PaperGroup, Plan, SheetMarks } from "./plan-model.js";
+import type { FormMarks, LayoutMarks, PaperGroup, PaperStrip, Plan, SheetMarks } from "./plan-model.js";
+import { stripPlaces } from "./strips/strip-size.js";
 
 /**
  * What drawings of a group's layouts show besides the layout: grain, pattern and colour of the sheets, and the scores, slits
@@ -23,6 +24,16 @@ export function layoutMarks(plan: Pick<Plan, "papers" | "pieces" | "groups">, gr
     );
   const faces = facesById(plan.papers);
   const pieces = new Map(plan.pieces.map((piece) => [piece.id, piece]));
+  // A strip is marked as the die blank it stands for, but for where the shapes lie.
+  const stripsOf = ({ kind, piece, holds, along }: PaperStrip): readonly FormMarks[] => {
+    const own = pieces.get(piece)!;
+    const [marks] = formsOf(own, chosen, faces);
+    const { forms = [] } = chosen.problem.kinds.find(({ id }) => id === kind) ?? {};
+    return along.map((side, form) => ({
+      ...marks!,
+      shapesAt: stripPlaces(own, holds, side, forms[form]![side]),
+    }));
+  };
   return {
     sheets: Object.fromEntries(
       chosen.sheets.map(({ sheet, design }): [string, SheetMarks] => {
@@ -32,7 +43,10 @@ export function layoutMarks(plan: Pick<Plan, "papers" | "pieces" | "groups">, gr
       }),
     ),
     forms: Object.fromEntries(
-      chosen.problem.kinds.map(({ id }) => [id, formsOf(pieces.get(id)!, chosen, faces)]),
+      chosen.problem.kinds.map(({ id }) => {
+        const strip = (chosen.strips ?? []).find(({ kind }) => kind === id);
+        return [id, strip === undefined ? formsOf(pieces.get(id)!, chosen, faces) : stripsOf(strip)];
+      }),
     ),
   };
 }

@@ -13,7 +13,7 @@ import type {
   Score,
   Slit,
 } from "@sheetwright/cards";
-import type { Size } from "@sheetwright/measure";
+import type { Size, Ticks } from "@sheetwright/measure";
 import type { Effort, Packing, Problem } from "@sheetwright/packing";
 
 /** What {@link plan} answers. `title`, `units`, `papers`, `cards` and `pieces` are the project worked out. */
@@ -84,7 +84,7 @@ export interface PlanCosts {
 export interface PaperGroup {
   /** Ids of the designs of papers, in the order of the project. */
   readonly designs: readonly string[];
-  /** Kinds are pieces (`3b`) with those of spare copies, sheets are designs (`stars.comets`) and their offcuts (`stars.comets/1`). */
+  /** Kinds are pieces (`3b`) with those of spare copies, or {@link PaperStrip strips} of them (`3b*4`); sheets are designs (`stars.comets`) and their offcuts (`stars.comets/1`). */
   readonly problem: Problem;
   readonly packing: Packing;
   /** Every design of a paper that a sheet of the problem is of, with the offcut's place in its list from 1. */
@@ -93,6 +93,28 @@ export interface PaperGroup {
     readonly design: string;
     readonly offcut: number | null;
   }[];
+  /** The kinds that are strips for several shapes of a die blank; absent where every die blank is cut by itself. */
+  readonly strips?: readonly PaperStrip[] | undefined;
+  /**
+   * What bounds every way to cut the group's die blanks, in whatever strips: the same papers and copies with each blank no
+   * larger than its share of a strip without end. Absent where no piece of the group may be cut in strips.
+   */
+  readonly endless?: { readonly problem: Problem; readonly packing: Packing } | undefined;
+}
+
+/**
+ * A kind that is a strip: several shapes of a piece side by side, with one margin between neighbours. A group has strips
+ * only where everything is planned.
+ */
+export interface PaperStrip {
+  /** The id of the kind: `3b*4`. */
+  readonly kind: string;
+  /** The die blank that it stands for several of. */
+  readonly piece: Piece["id"];
+  /** How many shapes it holds. */
+  readonly holds: number;
+  /** For each form of the kind the side of the upright piece that its shapes lie side by side along. */
+  readonly along: readonly ("width" | "height")[];
 }
 
 /** What is missing from one group of papers. */
@@ -174,6 +196,11 @@ export interface FormMarks {
   readonly slits?: readonly Slit[] | undefined;
   /** The die that cuts its shape out of the middle of the form; absent where none does. */
   readonly die?: PieceDie | undefined;
+  /**
+   * Where the die cuts several shapes out of a strip: the top left corner of each `die.cut`, from that of the upright form;
+   * absent where it cuts one, in the middle.
+   */
+  readonly shapesAt?: readonly { readonly x: Ticks; readonly y: Ticks }[] | undefined;
   /** Sheets on which the piece's top is marked, since the pattern is one-way. */
   readonly topOn: readonly string[];
   /** Sheets from which the piece is cut with the printed back showing. */

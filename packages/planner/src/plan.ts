@@ -16,6 +16,7 @@ import {
 } from "@sheetwright/cards";
 import {
   type Effort,
+  type LinearSolver,
   type PackAsyncOptions,
   type Packing,
   type PackOptions,
@@ -24,11 +25,18 @@ import {
   packSteps,
 } from "@sheetwright/packing";
 import { groupPapers } from "./group/group-papers.js";
-import { groupProblem } from "./group/group-problem.js";
+import { type GroupTask, groupProblem } from "./group/group-problem.js";
 import type { PaperGroup, Plan, Shortage } from "./plan-model.js";
-import { type CompleteGroup, findSpares, type Spares, wishedSpares } from "./search/find-spares.js";
+import {
+  type CompleteGroup,
+  findSpares,
+  type Spares,
+  wishedSpares,
+  withSpares,
+} from "./search/find-spares.js";
 import { groupSearch, type PlanProgress, type Search } from "./search/group-search.js";
 import { searchGroup } from "./search/search-group.js";
+import { endlessProblem } from "./strips/endless-problem.js";
 import { completeCopies } from "./totals/complete-copies.js";
 import { paperLeftovers } from "./totals/find-leftovers.js";
 import { foldGrains } from "./totals/fold-grains.js";
@@ -41,6 +49,8 @@ export interface PlanOptions {
   readonly effort?: Effort | undefined;
   /** A whole number from 0; the same seed gives the same plan everywhere (default 1). */
   readonly seed?: number | undefined;
+  /** Solves linear programs where one is of use; without, the search does so itself. */
+  readonly solver?: LinearSolver | undefined;
 }
 
 /** What {@link planAsync} takes besides. */
@@ -175,7 +185,8 @@ function* planRequests(project: Project, options: PlanOptions): Search<Plan> {
   const hopeless = new Set(pieces.filter(cannotBe).map(({ card }) => card));
   const clusters = groupPapers(expansion, leftOut);
 
-  const packOptions: PackOptions = { effort, seed, narrowestHold: project.trimmer.narrowestHold };
+  const { narrowestHold } = project.trimmer;
+  const packOptions: PackOptions = { effort, seed, narrowestHold, solver: options.solver };
   const groups: PaperGroup[] = [];
   const asked: CompleteGroup[] = [];
   const shortages: Shortage[] = [];
@@ -183,24 +194,37 @@ function* planRequests(project: Project, options: PlanOptions): Search<Plan> {
   for (const [group, cluster] of clusters.entries()) {
     const search = groupSearch({ group, groups: clusters.length }, packOptions);
     const task = groupProblem(cluster, project, hopeless);
-    const { packing, shortage } = yield* searchGroup(task, cluster.pieces, papers, search);
-    asked.push({ task, pieces: cluster.pieces });
-    groups.push({ designs: task.designs, problem: task.problem, packing, sheets: task.sheets });
+    const found = yield* searchGroup(task, cluster.pieces, papers, project, search);
+    const { packing, shortage, divisions } = found;
+    asked.push({ task, pieces: cluster.pieces, divisions });
+    groups.push(groupOf(found.task, packing));
     if (shortage !== null) shortages.push({ group, ...shortage });
     cancelled = search.isStopped();
   }
 
-  const enough = isEnough(shortages, noPaper);
   const wished = wishedSpares(cards);
   let spares: Spares = new Map();
-  if (enough === "yes" && wished.size > 0 && !cancelled) {
-    const found = yield* findSpares(asked, wished, papers, effort, (group) =>
+  if (isEnough(shortages, noPaper) === "yes" && wished.size > 0 && !cancelled) {
+    const found = yield* findSpares(asked, wished, papers, project, effort, (group) =>
       groupSearch({ group, groups: clusters.length }, packOptions),
     );
     spares = found.spares;
     cancelled = found.cancelled;
-    for (const [group, planned] of found.groups) groups[group] = { ...groups[group]!, ...planned };
+    for (const [group, { task, packing }] of found.groups) groups[group] = groupOf(task, packing);
   }
+
+  for (const [group, { task, pieces: own }] of asked.entries()) {
+    const problem = endlessProblem(withSpares(task, own, spares), own, project);
+    if (problem === null) continue;
+    const search = groupSearch({ group, groups: clusters.length }, packOptions);
+    const packing = yield* search.pack(problem, "strips", "quick");
+    groups[group] = { ...groups[group]!, endless: { problem, packing } };
+    cancelled ||= search.isStopped();
+  }
+  const told = shortages.map((shortage): Shortage => {
+    const isShort = isProvenShort(groups[shortage.group]!);
+    return { ...shortage, outcome: isShort ? "short" : "not-found" };
+  });
 
   const use = paperUse(papers, groups);
   const complete = completeCopies(cards, pieces, groups, noPaper, spares);
@@ -209,18 +233,23 @@ function* planRequests(project: Project, options: PlanOptions): Search<Plan> {
   return {
     version: 1,
     ...expansion,
-    enough,
+    enough: isEnough(told, noPaper),
     groups,
     noPaper,
     complete,
-    shortages,
+    shortages: told,
     use,
     leftovers: paperLeftovers(papers, groups),
     folds: foldGrains(pieces, papers, groups),
     cost,
     ...(rates === undefined ? {} : { costs: planCosts(rates, complete, cost) }),
-    search: { effort, seed, lp: "none", cancelled },
+    search: { effort, seed, lp: solverOf(groups), cancelled },
   };
+}
+
+/** The solver that was passed in for some group, or `none`. */
+function solverOf(groups: readonly PaperGroup[]): string {
+  return groups.map(({ packing }) => packing.search.lp).find((lp) => lp !== "none") ?? "none";
 }
 
 /** Faces of which there is no sheet at all: cards that need them cannot be completed, and are not cut for first. */
@@ -230,6 +259,15 @@ function emptyFaces(papers: readonly Paper[]): ReadonlySet<string> {
     ({ count, offcuts }) => count === 0 && offcuts.every((offcut) => offcut.count === 0),
   );
   return new Set(empty.flatMap(({ front, back }) => (back === null ? [front.id] : [front.id, back.id])));
+}
+
+function groupOf({ designs, problem, sheets, strips }: GroupTask, packing: Packing): PaperGroup {
+  return { designs, problem, packing, sheets, ...(strips === undefined ? {} : { strips }) };
+}
+
+/** Whether a group's papers are proven not to give all, in whatever strips its die blanks are cut. */
+function isProvenShort({ packing, endless }: PaperGroup): boolean {
+  return packing.outcome === "short" && (endless === undefined || endless.packing.outcome === "short");
 }
 
 function isEnough(shortages: readonly Shortage[], noPaper: readonly NoPaper[]): Plan["enough"] {

@@ -17,9 +17,12 @@ export interface GroupProof {
   readonly measure: "cost" | "area";
 }
 
-/** Says what the bound of a group's packing proves. */
+/**
+ * Says what the bound of a group's packing proves: of all ways to cut it, and where die blanks may be cut in strips so of all
+ * strips.
+ */
 export function groupProof(
-  { designs, problem, packing, sheets }: PaperGroup,
+  { designs, problem, packing, sheets, endless }: PaperGroup,
   papers: readonly Paper[],
 ): GroupProof {
   const costs = papers
@@ -33,7 +36,8 @@ export function groupProof(
     above,
     measure,
   });
-  const { bound, cost: total, outcome } = packing;
+  const { cost: total, outcome } = packing;
+  const { bound } = endless?.packing ?? packing;
   if (outcome !== "complete" || bound.aim !== "all" || bound.cost === null) return proof("nothing");
   const whole = problem.sheets.filter(({ id }) =>
     sheets.some((one) => one.sheet === id && one.offcut === null),
@@ -41,11 +45,12 @@ export function groupProof(
   const [first, ...others] = whole.map(costOf);
   const cost = BigInt(total);
   const least = BigInt(bound.cost);
+  const isBest = cost === least || (endless === undefined && packing.proven);
   if (first !== undefined && first > 0n && others.every((one) => one === first)) {
     const above = Number((cost - least) / first);
-    return packing.proven || above === 0 ? proof("fewest") : proof("sheets", above);
+    return isBest || above === 0 ? proof("fewest") : proof("sheets", above);
   }
-  if (packing.proven || cost === least) return proof("least");
+  if (isBest) return proof("least");
   return least === 0n
     ? proof("nothing")
     : proof("percent", Number(((cost - least) * 1000n + least - 1n) / least) / 10);

@@ -38,6 +38,28 @@ const group = z
         offcut: number.nullable().describe("Its place among the design's offcuts; null: a whole sheet."),
       }),
     ),
+    strips: z
+      .array(
+        z
+          .strictObject({
+            kind: z.string(),
+            piece: z.string().describe("The die blank that it stands for several of."),
+            holds: number.describe("How many shapes it holds."),
+            along: z
+              .array(z.enum(["width", "height"]))
+              .min(1)
+              .describe("For each form of the kind, the side that its shapes lie side by side along."),
+          })
+          .describe("A kind that is a strip: several shapes of a piece side by side."),
+      )
+      .optional()
+      .describe("The kinds that are strips; absent where every die blank is cut by itself."),
+    endless: z
+      .strictObject({ problem, packing })
+      .optional()
+      .describe(
+        "What bounds all ways to cut die blanks in strips: the same with each as small as its share of a strip without end.",
+      ),
   })
   .describe("Papers planned together, with the packing of all pieces that come from them.");
 

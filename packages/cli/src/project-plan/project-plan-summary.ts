@@ -1,7 +1,13 @@
 import type { NoPaper } from "@sheetwright/cards";
 import type { Size, Unit } from "@sheetwright/measure";
 import type { CutOrder, KindCount } from "@sheetwright/packing";
-import type { CompleteCopies, PaperLeftover, Plan, Shortage } from "@sheetwright/planner";
+import {
+  type CompleteCopies,
+  copiesCut,
+  type PaperLeftover,
+  type Plan,
+  type Shortage,
+} from "@sheetwright/planner";
 import type { FinishedInShort } from "../finished/finished-in-short.js";
 import type { LayoutSummary } from "../plan/plan-summary.js";
 import { designNames } from "./design-names.js";
@@ -127,7 +133,7 @@ export function projectPlanSummary(plan: Plan, parts: ProjectSummaryParts): Proj
     }),
   );
   const cuts = cutOrders.flat().flatMap((order) => order.cuts);
-  const placed = plan.groups.flatMap(({ packing }) => packing.placed);
+  const copies = copiesCut(plan.groups);
   const complete = new Map(plan.complete.map((one) => [one.card, one]));
   const wanted = sum(
     plan.pieces.map(({ quantity, card }) => quantity + (complete.get(card)?.spares?.made ?? 0)),
@@ -147,12 +153,9 @@ export function projectPlanSummary(plan: Plan, parts: ProjectSummaryParts): Proj
     finished,
     pieces: {
       wanted,
-      cut: sum(placed.map(({ count }) => count)),
+      cut: sum([...copies.values()]),
       missing: plan.pieces
-        .map(({ id, quantity }) => ({
-          kind: id,
-          count: quantity - (placed.find(({ kind }) => kind === id)?.count ?? 0),
-        }))
+        .map(({ id, quantity }) => ({ kind: id, count: quantity - (copies.get(id) ?? 0) }))
         .filter(({ count }) => count > 0),
     },
     papers: paperSummaries(plan),

@@ -1,5 +1,5 @@
 import { formatSize } from "@sheetwright/measure";
-import type { Paper, Piece, Plan } from "@sheetwright/planner";
+import { copiesCut, type Paper, type Piece, type Plan } from "@sheetwright/planner";
 import { dieInPlainWords, paperInWords, revealInWords } from "@sheetwright/svg";
 import { designNames } from "../project-plan/design-names.js";
 import type { PaperLayout, ProjectPlanSummary } from "../project-plan/project-plan-summary.js";
@@ -11,6 +11,8 @@ import { writeFinished, writeLeftOut } from "./write-finished.js";
 import { writeItems, writeJoins } from "./write-items.js";
 import { BLADE_CAUTION } from "./write-notes.js";
 import { writeProjectSummary } from "./write-project-summary.js";
+import { writeSolver } from "./write-solver.js";
+import { stripsInWords } from "./write-strips.js";
 
 /**
  * Writes the overview of a project's plan, the file `cut-list.txt`: the summary, what is missing, and over all papers the
@@ -27,6 +29,10 @@ export function writeProjectOverview(
     const found = plan.groups[group]?.packing.layouts[layout];
     return found === undefined ? new Map<string, number>() : countPieces(found.tree);
   });
+  const copies = summary.layouts.map(({ group }, index) => {
+    const placed = [...(counts[index] ?? [])].map(([kind, count]) => ({ kind, count }));
+    return copiesCut([{ packing: { placed }, strips: plan.groups[group]?.strips }]);
+  });
   const missing = shortfall.flatMap((line) => wrapped(line, line.startsWith("  ") ? "    " : ""));
   const lines = [
     ...writeProjectSummary(summary),
@@ -36,7 +42,7 @@ export function writeProjectOverview(
     ...writeSheets(summary, plan, counts),
     "",
     "PIECES",
-    ...writePieces(summary, plan, counts),
+    ...writePieces(summary, plan, copies),
     "",
     ...writeJoins(plan),
     ...writeItems(plan, (number) => {
@@ -52,20 +58,21 @@ export function writeProjectOverview(
     "LEFTOVERS",
     ...writeLeftovers(summary, plan),
     "",
+    ...writeSolver(plan.search.lp),
     ...BLADE_CAUTION,
   ];
   return `${lines.map((line) => line.trimEnd()).join("\n")}\n`;
 }
 
-/** Copies of each piece, by layout. */
+/** How many of each kind, or copies of each piece, by layout. */
 type Counts = readonly ReadonlyMap<string, number>[];
 
 function writeSheets({ layouts, papers }: ProjectPlanSummary, plan: Plan, counts: Counts): readonly string[] {
   const cut = papers.flatMap(({ design, name }) => {
     const lines = layouts.flatMap((layout, index) => {
       if (layout.design !== design) return [];
-      const pieces = plan.pieces
-        .map(({ id, label }) => ({ label, count: counts[index]?.get(id) ?? 0 }))
+      const pieces = (plan.groups[layout.group]?.problem.kinds ?? [])
+        .map(({ id, name: label = id }) => ({ label, count: counts[index]?.get(id) ?? 0 }))
         .filter(({ count }) => count > 0)
         // A count stays on the line of what it counts.
         .map(({ label, count }) => `${count} x ${label}`.replaceAll(" ", "\u00a0"));
@@ -94,11 +101,11 @@ function paperSize({ sheet, sheetName }: Paper, unit: Plan["units"]): string {
   return sheetName === null ? size : `${sheetName}, ${size}`;
 }
 
-function writePieces({ layouts, cards }: ProjectPlanSummary, plan: Plan, counts: Counts): readonly string[] {
+function writePieces({ layouts, cards }: ProjectPlanSummary, plan: Plan, copies: Counts): readonly string[] {
   const made = new Map(cards.map(({ number, spares }) => [number, spares?.made ?? 0]));
   const sheets = plan.pieces.map(({ id }) =>
     layouts
-      .map(({ name }, index) => ({ name, count: counts[index]?.get(id) ?? 0 }))
+      .map(({ name }, index) => ({ name, count: copies[index]?.get(id) ?? 0 }))
       .filter(({ count }) => count > 0),
   );
   const rows = plan.pieces.map((piece, index): readonly string[] => {
@@ -117,7 +124,8 @@ function writePieces({ layouts, cards }: ProjectPlanSummary, plan: Plan, counts:
       const shows = reveals
         .filter(({ piece }) => piece === plan.pieces[index]?.id)
         .map((reveal) => revealInWords(reveal, plan.units));
-      const notes = [from, cut, ...shows].filter((words) => words !== "");
+      const strips = stripsInWords(plan.pieces[index]?.id ?? "", plan);
+      const notes = [from, strips, cut, ...shows].filter((words) => words !== "");
       return [line, ...notes.flatMap((words) => wrapped(`      ${words}`, "      "))];
     });
     const spares = made.get(number) ?? 0;

@@ -10,7 +10,7 @@ import type { PaperCluster } from "./group-papers.js";
 export type Workshop = Pick<Project, "units" | "trimmer">;
 
 /** Papers planned together, before the search. */
-export type GroupTask = Pick<PaperGroup, "designs" | "problem" | "sheets">;
+export type GroupTask = Pick<PaperGroup, "designs" | "problem" | "sheets" | "strips">;
 
 /**
  * States what is to be cut from a cluster of papers as a problem for packing. Forms keep their order, so that a share's

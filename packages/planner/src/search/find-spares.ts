@@ -4,24 +4,30 @@
  * First all spares that are wished for are tried. Where the papers do not give them, the same number of every card is
  * looked for by halving, then single cards are given more, one after another, by halving too. An attempt asks of every
  * group of papers whether it gives all pieces of the copies and the spares; a group is searched only where these are not
- * the ones of an attempt before, so one card takes as many attempts as its wish has binary digits, and one more.
+ * the ones of an attempt before, so one card takes as many attempts as its wish has binary digits, and one more. A group
+ * with die blanks is asked again for each of a few ways to cut them in strips, until one gives everything.
  *
  * It guarantees that the copies asked for stay planned and that every spare copy has all its pieces, from papers on hand.
  * It does not promise the most spares that are possible: an attempt may fail where a longer search would not.
  */
 
 import type { Card, Paper, Piece } from "@sheetwright/cards";
-import type { Effort, Packing, Problem } from "@sheetwright/packing";
+import type { Effort, Packing } from "@sheetwright/packing";
 import type { GroupTask } from "../group/group-problem.js";
-import { asOneSet } from "./grain-wish.js";
+import { type Division, divideTask } from "../strips/divide-task.js";
+import type { StripWorkshop } from "../strips/strip-forms.js";
+import { type DividedPacking, isBetter, packDivided, sheetDesigns } from "./find-strips.js";
 import type { GroupSearch, Search } from "./group-search.js";
 import { restate } from "./restate.js";
 import { alongGrain } from "./search-group.js";
 
 /** A group of papers that gives all that is asked of it. */
 export interface CompleteGroup {
+  /** What is asked of it, with single blanks. */
   readonly task: GroupTask;
   readonly pieces: readonly Piece[];
+  /** Ways to cut its die blanks in strips, single blanks among them. */
+  readonly divisions: readonly Division[];
 }
 
 /** Spare copies by the number of the card; a card without is absent. */
@@ -32,7 +38,7 @@ export interface FoundSpares {
   readonly spares: Spares;
   /** Whether the search was asked to end early; then there are none. */
   readonly cancelled: boolean;
-  readonly groups: ReadonlyMap<number, { readonly problem: Problem; readonly packing: Packing }>;
+  readonly groups: ReadonlyMap<number, { readonly task: GroupTask; readonly packing: Packing }>;
 }
 
 /** The spares that are wished for. */
@@ -63,28 +69,42 @@ export function* findSpares(
   groups: readonly CompleteGroup[],
   wished: Spares,
   papers: readonly Paper[],
+  workshop: StripWorkshop,
   effort: Effort,
   search: (group: number) => GroupSearch,
 ): Search<FoundSpares> {
   let stopped = false;
-  const known = new Map<string, { readonly packing: Packing; readonly effort: Effort }>();
-  const keyOf = (group: number, spares: Spares): string =>
-    JSON.stringify([group, ownSpares(groups[group]!, spares)]);
+  const known = new Map<string, { readonly found: DividedPacking; readonly effort: Effort }>();
+  const packOf = function* (
+    group: number,
+    spares: Spares,
+    division: Division,
+    by: Effort,
+  ): Search<{ readonly found: DividedPacking; readonly effort: Effort }> {
+    const own = groups[group]!;
+    const key = JSON.stringify([group, ownSpares(own, spares), ...division]);
+    const before = known.get(key);
+    if (before !== undefined) return before;
+    const one = search(group);
+    const divided = divideTask(withSpares(own.task, own.pieces, spares), own.pieces, division, workshop);
+    const found = yield* packDivided(divided, division, one, "spares", by);
+    stopped ||= one.isStopped();
+    const packed = { found, effort: by };
+    known.set(key, packed);
+    return packed;
+  };
 
   const attempt = function* (spares: Spares, by: Effort): Search<boolean> {
-    for (const [group, { task, pieces }] of groups.entries()) {
-      if (stopped) return false;
+    for (const [group, { pieces, divisions }] of groups.entries()) {
       if (!hasSpares(pieces, spares)) continue;
-      const key = keyOf(group, spares);
-      let packing = known.get(key)?.packing;
-      if (packing === undefined) {
-        const problem = withSpares(task.problem, pieces, spares);
-        const one = search(group);
-        packing = yield* one.pack({ ...problem, kinds: asOneSet(problem.kinds) }, "spares", by);
-        stopped = one.isStopped();
-        known.set(key, { packing, effort: by });
+      let isComplete = false;
+      for (const division of divisions) {
+        if (stopped) return false;
+        if (isComplete) break;
+        const { found } = yield* packOf(group, spares, division, by);
+        isComplete = found.packing.outcome === "complete";
       }
-      if (packing.outcome !== "complete") return false;
+      if (!isComplete) return false;
     }
     return !stopped;
   };
@@ -92,22 +112,33 @@ export function* findSpares(
   const spares = yield* mostSpares(wished, attempt, effort);
   if (stopped || spares.size === 0) return noSpares(stopped);
 
-  const planned = new Map<number, { readonly problem: Problem; readonly packing: Packing }>();
-  for (const [group, { task, pieces }] of groups.entries()) {
+  const planned = new Map<number, { readonly task: GroupTask; readonly packing: Packing }>();
+  for (const [group, { task, pieces, divisions }] of groups.entries()) {
     if (!hasSpares(pieces, spares)) continue;
-    const problem = withSpares(task.problem, pieces, spares);
+    const sheets = sheetDesigns(task);
+    let best: { readonly found: DividedPacking; readonly effort: Effort } | null = null;
+    // Single blanks stand unless strips are better.
+    for (const division of [...divisions].sort((a, b) => a.size - b.size)) {
+      const packed = yield* packOf(group, spares, division, ATTEMPT_EFFORT[effort]);
+      const { packing } = packed.found;
+      if (packing.outcome !== "complete") continue;
+      if (best === null || isBetter(sheets, packing, best.found.packing)) best = packed;
+    }
+    const { found, effort: by } = best!;
     const one = search(group);
-    const found = known.get(keyOf(group, spares))!;
-    const oneSet = { ...problem, kinds: asOneSet(problem.kinds) };
-    const again = found.effort === effort ? found.packing : yield* one.pack(oneSet, "spares", effort);
+    const { problem } = found.task;
+    const again =
+      by === effort
+        ? found.packing
+        : (yield* packDivided(found, found.division, one, "spares", effort)).packing;
     // A longer search may still fall short of a shorter one.
-    const isBetter = again.outcome === "complete" && BigInt(again.cost) <= BigInt(found.packing.cost);
-    const layouts = isBetter ? again.layouts : found.packing.layouts;
+    const isNoWorse = again.outcome === "complete" && BigInt(again.cost) <= BigInt(found.packing.cost);
+    const layouts = isNoWorse ? again.layouts : found.packing.layouts;
     const searches = again === found.packing ? [again] : [again, found.packing];
     const free = restate(problem, layouts, again.bound, searches);
-    const packing = yield* alongGrain({ ...task, problem }, free, pieces, papers, one);
-    if (one.isStopped()) return noSpares(true);
-    planned.set(group, { problem, packing });
+    const packing = yield* alongGrain(found.task, free, found.cuts, papers, one);
+    if (stopped || one.isStopped()) return noSpares(true);
+    planned.set(group, { task: found.task, packing });
   }
   return { spares, cancelled: false, groups: planned };
 }
@@ -160,12 +191,16 @@ function ownSpares({ pieces }: CompleteGroup, spares: Spares): readonly (readonl
   return [...spares].filter(([card]) => cards.has(card)).sort(([a], [b]) => a - b);
 }
 
-/** The problem of a group with the pieces of spare copies among those that must be there. */
-function withSpares(problem: Problem, pieces: readonly Piece[], spares: Spares): Problem {
+/** The task of a group with the pieces of spare copies among those that must be there. */
+export function withSpares(task: GroupTask, pieces: readonly Piece[], spares: Spares): GroupTask {
   const cards = new Map(pieces.map(({ id, card }) => [id, card]));
   const more = (id: string): number => spares.get(cards.get(id) ?? 0) ?? 0;
+  const { problem } = task;
   return {
-    ...problem,
-    kinds: problem.kinds.map((kind) => ({ ...kind, quantity: (kind.quantity ?? 0) + more(kind.id) })),
+    ...task,
+    problem: {
+      ...problem,
+      kinds: problem.kinds.map((kind) => ({ ...kind, quantity: (kind.quantity ?? 0) + more(kind.id) })),
+    },
   };
 }

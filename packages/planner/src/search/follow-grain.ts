@@ -1,7 +1,7 @@
 import type { Effort, Packing } from "@sheetwright/packing";
-import { findLeftovers } from "../totals/find-leftovers.js";
 import { countAcross, type GrainWish, joinKept, keepAlong } from "./grain-wish.js";
 import type { GroupSearch, Search } from "./group-search.js";
+import { keepsOffcuts } from "./keeps-offcuts.js";
 import { restate } from "./restate.js";
 
 /** Short searches at most for a group whose pieces cannot all lie along the grain for nothing. */
@@ -72,18 +72,4 @@ function isNoWorse(a: Packing, b: Packing): boolean {
     BigInt(a.cost) <= BigInt(b.cost) &&
     a.sheets <= b.sheets
   );
-}
-
-/** Whether the largest leftover worth keeping, by area, is of every design at least as large as it was. */
-function keepsOffcuts(wish: GrainWish, now: Packing, before: Packing): boolean {
-  return [...new Set(wish.designs.values())].every(
-    (design) => largestKept(wish, now, design) >= largestKept(wish, before, design),
-  );
-}
-
-function largestKept({ problem, designs }: GrainWish, packing: Packing, design: string): number {
-  const left = findLeftovers(problem, packing, (sheet) => designs.get(sheet) === design);
-  // The largest come first.
-  const kept = left.find(({ keep }) => keep);
-  return kept === undefined ? 0 : kept.width * kept.height;
 }

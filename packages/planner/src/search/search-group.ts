@@ -2,28 +2,51 @@ import type { Paper, Piece } from "@sheetwright/cards";
 import type { Packing } from "@sheetwright/packing";
 import type { GroupTask } from "../group/group-problem.js";
 import type { Shortage } from "../plan-model.js";
+import type { Division } from "../strips/divide-task.js";
+import { mostInStrips, type StripWorkshop } from "../strips/strip-forms.js";
+import { findStrips } from "./find-strips.js";
 import { followGrain } from "./follow-grain.js";
 import { grainWish } from "./grain-wish.js";
 import { type GroupSearch, proven, type Search } from "./group-search.js";
+import { restate } from "./restate.js";
 import { countMore, withMoreSheets } from "./with-more-sheets.js";
 
 /** What was found for one group of papers. */
 export interface GroupResult {
+  /** What was asked of it: the task, or that with die blanks in strips where these save paper. */
+  readonly task: GroupTask;
   readonly packing: Packing;
+  /** Ways to cut its die blanks that are tried again for spare copies. */
+  readonly divisions: readonly Division[];
   /** What is missing; `null` where nothing is. */
   readonly shortage: Omit<Shortage, "group"> | null;
 }
 
-/** Packs the pieces of a group, turns them along the grain where that costs nothing, and says what is missing. */
+/**
+ * Packs the pieces of a group, die blanks in strips where that saves paper, turns them along the grain where that costs
+ * nothing, and says what is missing.
+ */
 export function* searchGroup(
   task: GroupTask,
   pieces: readonly Piece[],
   papers: readonly Paper[],
+  workshop: StripWorkshop,
   search: GroupSearch,
 ): Search<GroupResult> {
-  const free = yield* search.pack(task.problem, "layouts");
-  const packing = yield* alongGrain(task, free, pieces, papers, search);
-  return { packing, shortage: yield* findShortage(task, packing, search) };
+  const single = yield* search.pack(task.problem, "layouts");
+  const { best, divisions, packings } = yield* findStrips(task, pieces, workshop, single, search);
+  const { task: own, cuts } = best ?? { task, cuts: pieces };
+  const free =
+    best === null
+      ? single
+      : restate(own.problem, best.packing.layouts, best.packing.bound, [single, ...packings]);
+  const packing = yield* alongGrain(own, free, cuts, papers, search);
+  const tried: readonly Division[] = best === null ? [new Map(), ...divisions] : [...divisions, new Map()];
+  const mayBeStrips = mostInStrips(task, pieces, workshop).size > 0;
+  const shortage = yield* findShortage(task, packing, search);
+  // With strips fewer sheets might do.
+  const told = shortage !== null && mayBeStrips ? { ...shortage, atLeast: null } : shortage;
+  return { task: own, packing, divisions: tried, shortage: told };
 }
 
 /** Turns the pieces of a packing along the grain where that costs nothing. The packing is proven right for the task. */

@@ -1,15 +1,16 @@
 import type { Card, NoPaper, Piece } from "@sheetwright/cards";
 import type { PaperGroup, Plan } from "../plan-model.js";
+import { copiesCut } from "./copies-cut.js";
 
 /** How many copies and spares of each card every piece is planned for: of each of its pieces so many, one a copy. */
 export function completeCopies(
   cards: readonly Card[],
   pieces: readonly Piece[],
-  groups: readonly Pick<PaperGroup, "packing">[],
+  groups: readonly Pick<PaperGroup, "packing" | "strips">[],
   noPaper: readonly NoPaper[],
   spares: ReadonlyMap<Card["number"], number>,
 ): Plan["complete"] {
-  const placed = new Map(groups.flatMap(({ packing }) => packing.placed.map((one) => [one.kind, one.count])));
+  const placed = new Map(copiesCut(groups));
   for (const { piece } of noPaper) placed.set(piece, 0);
   return cards.map(({ number: card, copies: wanted, copiesFor: { spares: wished } }) => {
     const counts = pieces.filter((piece) => piece.card === card).map(({ id }) => placed.get(id) ?? 0);

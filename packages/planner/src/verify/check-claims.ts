@@ -4,6 +4,7 @@ import type { PlanCount } from "./count-plan.js";
 import { firstDifference } from "./first-difference.js";
 import type { PlanFindingCode, PlanReport } from "./plan-finding.js";
 import type { ProjectFacts } from "./project-facts.js";
+import { provenOutcome, readCuts } from "./read-cuts.js";
 
 /** Checks what a plan says of itself against what its layouts were counted to hold. */
 export function checkClaims(plan: Plan, facts: ProjectFacts, count: PlanCount, report: PlanReport): void {
@@ -43,10 +44,10 @@ export function checkClaims(plan: Plan, facts: ProjectFacts, count: PlanCount, r
   const folds = [...count.folds].map(([piece, lies]) => ({ piece, ...lies }));
   same("wrong-folds", plan.folds, folds, "folds");
 
-  const misses = plan.groups.some(({ problem }) =>
-    problem.kinds.some(({ id }) => placed(id) < (facts.pieces.get(id)?.quantity ?? 0)),
+  const misses = plan.groups.some((group) =>
+    [...readCuts(group, facts).values()].some(({ piece }) => placed(piece.id) < piece.quantity),
   );
-  const isProvenShort = plan.groups.some(({ packing }) => packing.outcome === "short");
+  const isProvenShort = plan.groups.some((group) => provenOutcome(group) === "short");
   const isNo = facts.homeless.size > 0 || isProvenShort;
   const withSpares = plan.complete.find(({ spares }) => (spares?.made ?? 0) > 0);
   if (withSpares !== undefined && (isNo || misses)) {
@@ -86,9 +87,15 @@ export function checkNoPaper(plan: Plan, facts: ProjectFacts, report: PlanReport
 /** Checks that the plan's record of its search agrees with those of its packings. */
 export function checkSearch(plan: Plan, report: PlanReport): void {
   const { effort, seed, lp, cancelled } = plan.search;
+  const solvers = plan.groups.map(({ packing }) => packing.search.lp).filter((name) => name !== "none");
+  const solver = solvers[0] ?? "none";
+  if (lp !== solver) {
+    report("wrong-search", "search.lp", `search.lp is ${lp}, but the groups were searched with ${solver}.`);
+  }
   for (const [g, { packing }] of plan.groups.entries()) {
     const { search } = packing;
-    const own = { effort: search.effort, seed: search.seed, lp: search.lp };
+    // A group that has no use for a solver is searched without.
+    const own = { effort: search.effort, seed: search.seed, lp: search.lp === "none" ? lp : search.lp };
     const difference = firstDifference({ effort, seed, lp }, own, "search");
     if (difference !== null) {
       const { path, found, expected } = difference;

@@ -6,22 +6,38 @@ import type { PlanReport } from "./plan-finding.js";
 import type { ProjectFacts } from "./project-facts.js";
 
 /**
- * Checks that every blank that the plan cuts holds the shape that is cut from it, with its margin, from the shape's
- * parameters and outlines: how cards reckons blanks is not asked.
+ * Checks that every blank that the plan cuts holds the shape that is cut from it, with its margin, and every strip its shapes
+ * with a margin at its ends and between them, from the shape's parameters and outlines: how cards reckons blanks is not asked.
  */
 export function checkDieBlanks(plan: Plan, facts: ProjectFacts, report: PlanReport): void {
   const cuts = new Map(dieCutsOf(facts.project).map((cut) => [cut.path, cut]));
-  for (const [g, { problem }] of plan.groups.entries()) {
+  const say = (size: Size) => formatSize(size.width, size.height, { unit: facts.project.units });
+  for (const [g, { problem, strips = [] }] of plan.groups.entries()) {
     for (const [k, kind] of problem.kinds.entries()) {
-      const piece = facts.pieces.get(kind.id);
+      const strip = strips.find((one) => one.kind === kind.id);
+      const piece = facts.pieces.get(strip?.piece ?? kind.id);
       if (piece?.die === undefined) continue;
       const least = leastBlank(piece, cuts, facts);
       if (least === null) continue;
       for (const [f, { width, height }] of kind.forms.entries()) {
-        if (width >= least.width && height >= least.height) continue;
-        const say = (size: Size) => formatSize(size.width, size.height, { unit: facts.project.units });
-        const message = `The blank of the ${piece.label} is ${say({ width, height })}, and its shape takes ${say(least)} with its margin.`;
-        report("die-blank-too-small", `groups[${g}].problem.kinds[${k}].forms[${f}]`, message);
+        const { shape, margin } = least;
+        const [holds, along] = [strip?.holds ?? 1, strip?.along[f]];
+        // So many shapes with a margin more than there are of them, of which the blank has two.
+        const length = (side: "width" | "height"): number =>
+          side === along
+            ? holds * shape[side] + (holds + 1) * Math.floor(margin[side] / 2)
+            : shape[side] + margin[side];
+        const needed = { width: length("width"), height: length("height") };
+        if (width >= needed.width && height >= needed.height) continue;
+        const path = `groups[${g}].problem.kinds[${k}].forms[${f}]`;
+        const found = say({ width, height });
+        if (strip === undefined) {
+          const message = `The blank of the ${piece.label} is ${found}, and its shape takes ${say(needed)} with its margin.`;
+          report("die-blank-too-small", path, message);
+        } else {
+          const message = `The strip for ${holds} of the ${piece.label} is ${found}, and they take ${say(needed)} with their margins.`;
+          report("strip-too-small", path, message);
+        }
       }
     }
   }
@@ -35,15 +51,21 @@ function dieCutsIn(layer: Layer): readonly DieCut[] {
   return [...(layer.kind === "die" ? [layer] : []), ...layer.layers.flatMap(dieCutsIn)];
 }
 
+/** A shape and what its blank has more than it, in all. */
+interface LeastBlank {
+  readonly shape: Size;
+  readonly margin: Size;
+}
+
 /** What a blank must hold; `null` where the piece is no layer of the project. */
-function leastBlank(piece: Piece, cuts: ReadonlyMap<string, DieCut>, facts: ProjectFacts): Size | null {
+function leastBlank(piece: Piece, cuts: ReadonlyMap<string, DieCut>, facts: ProjectFacts): LeastBlank | null {
   const [, path = piece.path, part] = /^(.*)\.(mats\[\d+\]|shadow)$/.exec(piece.path) ?? [];
   const cut = cuts.get(path);
   if (cut === undefined) return null;
   if (part === "shadow") {
     const left = boxOnCard(piece, facts);
     const margin = 2 * (cut.shadow?.margin ?? 0);
-    return left === null ? null : { width: left.width + margin, height: left.height + margin };
+    return left === null ? null : { shape: left, margin: { width: margin, height: margin } };
   }
   const size = part === undefined ? cut : matSize(piece, cut, Number(/\d+/.exec(part)?.[0]));
   if (size === null) return null;
@@ -52,11 +74,9 @@ function leastBlank(piece: Piece, cuts: ReadonlyMap<string, DieCut>, facts: Proj
   const box = piece.die?.name === null ? boxOnCard(piece, facts) : wholeBox(size);
   if (box === null) return null;
   const isTurned = size !== cut && box.width !== piece.die?.cut.width;
-  const [width, height] = isTurned ? [box.height, box.width] : [box.width, box.height];
-  return {
-    width: width + (isTurned ? margin.height : margin.width),
-    height: height + (isTurned ? margin.width : margin.height),
-  };
+  const turned = ({ width, height }: Size): Size =>
+    isTurned ? { width: height, height: width } : { width, height };
+  return { shape: turned(box), margin: turned(margin) };
 }
 
 /** The size of a die that a mat is cut by, by what it cuts, upright or turned. */

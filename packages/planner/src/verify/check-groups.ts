@@ -3,6 +3,7 @@ import type { Plan } from "../plan-model.js";
 import { firstDifference, shown } from "./first-difference.js";
 import type { PlanReport } from "./plan-finding.js";
 import type { ProjectFacts } from "./project-facts.js";
+import { readCuts } from "./read-cuts.js";
 
 /** Checks which papers are planned together, which sheets they are, and that every piece is in one group of its papers. */
 export function checkGroups(plan: Plan, facts: ProjectFacts, report: PlanReport): void {
@@ -29,20 +30,23 @@ export function checkGroups(plan: Plan, facts: ProjectFacts, report: PlanReport)
 }
 
 function checkPieces(plan: Plan, facts: ProjectFacts, report: PlanReport): void {
-  const seen = new Set<string>();
-  for (const [g, { problem, designs }] of plan.groups.entries()) {
-    for (const [k, { id }] of problem.kinds.entries()) {
+  const seen = new Map<string, number>();
+  for (const [g, group] of plan.groups.entries()) {
+    const cuts = readCuts(group, facts);
+    for (const [k, { id }] of group.problem.kinds.entries()) {
       const path = `groups[${g}].problem.kinds[${k}].id`;
-      const piece = facts.pieces.get(id);
-      if (piece === undefined || !designsOf(piece, facts).some((design) => designs.includes(design))) {
+      const piece = cuts.get(id)?.piece;
+      if (piece === undefined || !designsOf(piece, facts).some((design) => group.designs.includes(design))) {
         const why = piece === undefined ? "the project has no such piece" : "it is not cut from these papers";
         report("unknown-piece", path, `The group cuts ${shown(id)}, but ${why}.`);
       }
-      if (seen.has(id)) report("piece-twice", path, `Piece ${shown(id)} is in another group as well.`);
-      if (facts.homeless.has(id)) {
+      if (piece === undefined) continue;
+      if ((seen.get(piece.id) ?? g) !== g)
+        report("piece-twice", path, `Piece ${shown(piece.id)} is in another group as well.`);
+      if (facts.homeless.has(piece.id)) {
         report("unknown-piece", path, `The group cuts ${shown(id)}, which is too large for all its papers.`);
       }
-      seen.add(id);
+      seen.set(piece.id, g);
     }
   }
   for (const { id, label } of facts.pieces.values()) {

@@ -1,28 +1,45 @@
-import type { Piece, Project } from "@sheetwright/cards";
+import type { Project } from "@sheetwright/cards";
 import { formatSize } from "@sheetwright/measure";
 import type { Form, Kind, Problem, Sheet } from "@sheetwright/packing";
 import type { PaperGroup } from "../plan-model.js";
 import { type Difference, firstDifference, shown } from "./first-difference.js";
 import type { PlanFindingCode, PlanReport } from "./plan-finding.js";
-import { facesOn, grainAllows, type ProjectFacts, patternAllows, type SheetFacts } from "./project-facts.js";
+import { mayLie, type ProjectFacts, type SheetFacts } from "./project-facts.js";
+import type { CutFacts } from "./read-cuts.js";
+
+/** How the problem that bounds all strips differs from that of the group. */
+export interface ProblemRules {
+  readonly mode: Problem["mode"];
+  readonly longestCut: Sheet["longestCut"];
+}
+
+/** What cuts of the project's trimmer may be. */
+export function trimmerRules({ trimmer }: Project): ProblemRules {
+  return {
+    mode: trimmer.cuts === "edge-to-edge" ? "guillotine" : "shelf",
+    longestCut: trimmer.longestCut,
+  };
+}
 
 /**
  * Checks that the problem of a group says what the project says. Takes a problem that packing's verifier could read.
  *
+ * @param cuts What each kind is, by its id.
  * @param spares Spare copies that the plan says to have, by card; whether it has them is counted elsewhere.
  */
 export function checkProblem(
-  group: PaperGroup,
+  { problem, designs }: Pick<PaperGroup, "problem" | "designs">,
+  cuts: ReadonlyMap<string, CutFacts>,
+  rules: ProblemRules,
   spares: ReadonlyMap<number, number>,
   path: string,
   facts: ProjectFacts,
   report: PlanReport,
 ): void {
-  const { problem, designs } = group;
   const same = comparing(report);
   const { trimmer } = facts.project;
   const tool = {
-    mode: trimmer.cuts === "edge-to-edge" ? "guillotine" : "shelf",
+    mode: rules.mode,
     aim: "all",
     kerf: trimmer.kerf,
     smallestOffcut: { width: trimmer.smallestOffcut.width, height: trimmer.smallestOffcut.height },
@@ -44,18 +61,26 @@ export function checkProblem(
         `Sheet ${sheet.id} is left out of the papers planned together.`,
       );
     } else {
-      checkSheet(found, sheet, facts.project, isPriced, `${path}.sheets[${index}]`, report);
+      checkSheet(found, sheet, facts.project, rules, isPriced, `${path}.sheets[${index}]`, report);
     }
   }
   for (const [i, { id }] of problem.sheets.entries()) {
     if (sheets.some((sheet) => sheet.id === id)) continue;
     report("unknown-sheet", `${path}.sheets[${i}].id`, `Sheet ${shown(id)} is none of the group's papers.`);
   }
+  const asked = new Map<string, number>();
   for (const [i, kind] of problem.kinds.entries()) {
-    const piece = facts.pieces.get(kind.id);
-    if (piece === undefined) continue;
-    const wanted = piece.quantity + (spares.get(piece.card) ?? 0);
-    checkKind(kind, piece, wanted, problem, facts, `${path}.kinds[${i}]`, report);
+    const cut = cuts.get(kind.id);
+    if (cut === undefined) continue;
+    const { piece, holds } = cut;
+    asked.set(piece.id, (asked.get(piece.id) ?? 0) + holds * (kind.quantity ?? 0));
+    checkKind(kind, cut, problem, facts, `${path}.kinds[${i}]`, report);
+  }
+  for (const [id, copies] of asked) {
+    const piece = facts.pieces.get(id);
+    const wanted = (piece?.quantity ?? 0) + (spares.get(piece?.card ?? 0) ?? 0);
+    const first = problem.kinds.findIndex((kind) => cuts.get(kind.id)?.piece.id === id);
+    same("wrong-quantity", copies, wanted, `${path}.kinds[${first}].quantity`);
   }
 }
 
@@ -75,7 +100,8 @@ function saying({ path, found, expected }: Difference): string {
 function checkSheet(
   found: Sheet,
   facts: SheetFacts,
-  { trimmer, units }: Project,
+  { units }: Project,
+  rules: ProblemRules,
   isPriced: boolean,
   path: string,
   report: PlanReport,
@@ -89,7 +115,7 @@ function checkSheet(
     width: facts.width,
     height: facts.height,
     trim: offcut === null ? paper.trim : none,
-    longestCut: trimmer.longestCut,
+    longestCut: rules.longestCut,
   };
   same("wrong-sheet", { width, height, trim: { left, right, top, bottom }, longestCut }, expected, path);
   same("wrong-stock", stock, facts.stock, `${path}.stock`);
@@ -109,37 +135,33 @@ function tenThousandths(decimal: string): number {
 
 function checkKind(
   kind: Kind,
-  piece: Piece,
-  wanted: number,
+  { piece, holds, name, forms }: CutFacts,
   problem: Problem,
   facts: ProjectFacts,
   path: string,
   report: PlanReport,
 ): void {
   const same = comparing(report);
-  same("wrong-quantity", kind.quantity, wanted, `${path}.quantity`);
-  same("wrong-name", kind.name, piece.label, `${path}.name`);
+  same("wrong-name", kind.name, name, `${path}.name`);
   const { least = 0, value, together, set } = kind;
-  const isHopeless = facts.hopeless.has(piece.card);
-  const plain = { least: 0, set: isHopeless ? undefined : { of: String(piece.card), each: 1 } };
+  // Strips are planned only where everything is, so that they belong to no set.
+  const isInSet = holds === 1 && !facts.hopeless.has(piece.card);
+  const plain = { least: 0, set: isInSet ? { of: String(piece.card), each: 1 } : undefined };
   same("wrong-kind", { least, value, together, set }, plain, path);
-  const sizes = piece.forms.map(({ width, height }) => ({ width, height }));
+  const sizes = forms.map(({ width, height }) => ({ width, height }));
   const found = kind.forms.map(({ width, height, hidden }) => ({ width, height, hidden }));
   same("wrong-forms", found, sizes, `${path}.forms`);
-  for (const [f, form] of piece.forms.entries()) {
+  for (const [f, form] of forms.entries()) {
     const stated = kind.forms[f];
     if (stated === undefined) continue;
     for (const { id } of problem.sheets) {
       const sheet = facts.sheets.get(id);
       if (sheet === undefined) continue;
       for (const turned of [false, true]) {
-        const may =
-          facesOn(piece, sheet.design).length > 0 &&
-          patternAllows(piece, sheet.design, turned) &&
-          grainAllows(piece, form, sheet.paper, turned);
+        const may = mayLie(piece, form, sheet, turned);
         if (may === stateAllows(stated, id, turned)) continue;
         const way = turned ? "turned" : "upright";
-        const message = `${piece.label} ${may ? "may" : "may not"} lie ${way} on ${id}, but the problem says otherwise.`;
+        const message = `${name} ${may ? "may" : "may not"} lie ${way} on ${id}, but the problem says otherwise.`;
         report("wrong-turns", `${path}.forms[${f}]`, message);
       }
     }

@@ -79,6 +79,10 @@ const plan = fields({
       problem: object,
       packing: object,
       sheets: listOf(fields({ sheet: text, design: text, offcut: orNull(count) })),
+      strips: orAbsent(
+        listOf(fields({ kind: text, piece: text, holds: count, along: listOf(oneOf(["width", "height"])) })),
+      ),
+      endless: orAbsent(fields({ problem: object, packing: object })),
     }),
   ),
   noPaper: listOf(fields({ piece: text })),

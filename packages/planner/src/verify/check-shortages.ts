@@ -4,17 +4,16 @@ import type { PlanCount } from "./count-plan.js";
 import { type Difference, firstDifference, shown } from "./first-difference.js";
 import type { PlanReport } from "./plan-finding.js";
 import type { ProjectFacts } from "./project-facts.js";
+import { provenOutcome, readCuts } from "./read-cuts.js";
 
 /** Checks what is said to be missing of each group, and re-proves how many sheets more would help. */
 export function checkShortages(plan: Plan, facts: ProjectFacts, count: PlanCount, report: PlanReport): void {
-  const expected = plan.groups.flatMap(({ problem, packing }, group) => {
-    const pieces = problem.kinds
-      .map(({ id }) => {
-        const wanted = facts.pieces.get(id)?.quantity ?? 0;
-        return { piece: id, missing: wanted - (count.placed.get(id) ?? 0) };
-      })
+  const expected = plan.groups.flatMap((group, index) => {
+    const cut = new Set([...readCuts(group, facts).values()].map(({ piece }) => piece));
+    const pieces = [...cut]
+      .map(({ id, quantity }) => ({ piece: id, missing: quantity - (count.placed.get(id) ?? 0) }))
       .filter(({ missing }) => missing > 0);
-    return pieces.length === 0 ? [] : [{ group, outcome: packing.outcome, pieces }];
+    return pieces.length === 0 ? [] : [{ group: index, outcome: provenOutcome(group), pieces }];
   });
   const stated = plan.shortages.map(({ group, outcome, pieces }) => ({ group, outcome, pieces }));
   const difference = firstDifference(stated, expected, "shortages");
@@ -61,7 +60,8 @@ function wrongProof(shortage: Shortage, group: PaperGroup, facts: ProjectFacts):
       return { design, more: stock === null || used < stock ? 0 : used - stock };
     })
     .filter((one) => one.more > 0);
-  const least = packing.bound.aim === "all" ? packing.bound.sheets : null;
+  // With die blanks in strips fewer sheets may do.
+  const least = packing.bound.aim === "all" && group.endless === undefined ? packing.bound.sheets : null;
   const proven = packing.outcome === "complete" ? { wouldHelp: more, atLeast: least } : { wouldHelp: [] };
   const claims = firstDifference({ wouldHelp, atLeast }, proven, "");
   if (claims === null) return [];

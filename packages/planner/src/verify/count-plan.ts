@@ -3,13 +3,14 @@ import type { Share } from "@sheetwright/packing";
 import type { FoldGrain, Plan } from "../plan-model.js";
 import type { PlanReport } from "./plan-finding.js";
 import { facesOn, grainAllows, type ProjectFacts, patternAllows, type SheetFacts } from "./project-facts.js";
+import { type CutFacts, readCuts } from "./read-cuts.js";
 import { type Place, readLayout } from "./read-layout.js";
 
 /** What all layouts of a plan come to. */
 export interface PlanCount {
   /** Sheets cut, by the id of the sheet. */
   readonly used: ReadonlyMap<string, number>;
-  /** Copies cut, by the id of the piece. */
+  /** Copies cut, by the id of the piece, those in strips among them. */
   readonly placed: ReadonlyMap<string, number>;
   /** Leftovers by design and size: `night 1200 x 800`. */
   readonly leftovers: ReadonlyMap<string, Leftovers>;
@@ -44,6 +45,7 @@ export function countPlan(
       .map(({ id }) => [id, { along: 0, across: 0, unknown: 0, none: 0 }]),
   );
   for (const [g, group] of plan.groups.entries()) {
+    const cuts = readCuts(group, facts);
     for (const [i, layout] of group.packing.layouts.entries()) {
       const sheet = facts.sheets.get(layout.sheet);
       // A sheet that the project does not have is reported where the problem is judged.
@@ -52,10 +54,11 @@ export function countPlan(
       for (const place of readLayout(layout, sheet)) {
         if (place.left > 0) addLeftover(leftovers, sheet.design.id, place);
         for (const share of place.shares) {
-          placed.set(share.kind, (placed.get(share.kind) ?? 0) + share.count);
-          const piece = facts.pieces.get(share.kind);
-          if (piece === undefined) continue;
-          checkPlace(piece, share, sheet, place, `groups[${g}].packing.layouts[${i}]${place.path}`, report);
+          const cut = cuts.get(share.kind);
+          if (cut === undefined) continue;
+          const { piece, holds } = cut;
+          placed.set(piece.id, (placed.get(piece.id) ?? 0) + holds * share.count);
+          checkPlace(cut, share, sheet, place, `groups[${g}].packing.layouts[${i}]${place.path}`, report);
           const fold = folds.get(piece.id);
           if (fold !== undefined) fold[lieOfFold(piece, share, sheet)] += share.count;
         }
@@ -73,7 +76,7 @@ export function countPlan(
 }
 
 function checkPlace(
-  piece: Piece,
+  { piece, name, forms }: CutFacts,
   { form: index, turned }: Share,
   sheet: SheetFacts,
   place: Place,
@@ -84,32 +87,24 @@ function checkPlace(
   const { design, paper } = sheet;
   if (facesOn(piece, design).length === 0) {
     const wanted = piece.faces.join(" or ");
-    report("wrong-paper", path, `${piece.label} is cut from ${design.id}; it may be cut from ${wanted}.`);
+    report("wrong-paper", path, `${name} is cut from ${design.id}; it may be cut from ${wanted}.`);
   } else if (!patternAllows(piece, design, turned)) {
-    report(
-      "pattern-broken",
-      path,
-      `${piece.label} lies ${lies} on ${design.id}; its pattern must stay upright.`,
-    );
+    report("pattern-broken", path, `${name} lies ${lies} on ${design.id}; its pattern must stay upright.`);
   }
-  const form = piece.forms[index];
+  const form = forms[index];
   if (form === undefined) {
-    report(
-      "piece-size",
-      path,
-      `${piece.label} is cut by form ${index}; it has ${piece.forms.length} of them.`,
-    );
+    report("piece-size", path, `${name} is cut by form ${index}; it has ${forms.length} of them.`);
     return;
   }
   if (!grainAllows(piece, form, paper, turned)) {
     const grain = paper.grain === "unknown" ? "of unknown grain" : `with its grain along the ${paper.grain}`;
     const wanted = `the grain must run along its ${form.grainAlong}`;
-    report("grain-broken", path, `${piece.label} lies ${lies} on ${design.id}, ${grain}; ${wanted}.`);
+    report("grain-broken", path, `${name} lies ${lies} on ${design.id}, ${grain}; ${wanted}.`);
   }
   const [width, height] = turned ? [form.height, form.width] : [form.width, form.height];
   if (place.width !== width || place.height !== height) {
     const found = `${place.width} x ${place.height}`;
-    report("piece-size", path, `${piece.label} is cut ${found}; lying ${lies} it is ${width} x ${height}.`);
+    report("piece-size", path, `${name} is cut ${found}; lying ${lies} it is ${width} x ${height}.`);
   }
 }
 

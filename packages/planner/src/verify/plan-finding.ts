@@ -21,6 +21,13 @@ export const planFindingCodes = {
   "wrong-quantity": "Another number of copies of a piece is asked for than the project wants.",
   "wrong-forms": "A piece is cut in another size than it has.",
   "die-blank-too-small": "A die blank does not hold the shape that is cut from it, with its margin.",
+  "wrong-strip":
+    "A strip is of no kind or no die blank of its group, or holds no number of shapes that a strip can.",
+  "strip-forbidden": "Shapes are cut from a strip though no die cuts them, or the project wants no strips.",
+  "strip-too-wide": "A strip does not go through the die machine.",
+  "strip-too-small": "A strip does not hold its shapes with a margin at its ends and between them.",
+  "strips-too-soon": "Die blanks are cut in strips though their group does not give everything.",
+  "wrong-endless": "What bounds all ways to cut strips is not what the die blanks make it, or is not proven.",
   "wrong-turns": "The ways a piece may lie on a paper are not those that pattern and required grain allow.",
   "wrong-kind": "A piece is given a value, a set or a condition that the project does not know.",
   "wrong-name": "A piece or a sheet is called something else than in the project.",

@@ -93,6 +93,20 @@ export function grainAllows(piece: Piece, form: PieceForm, paper: Paper, turned:
   return liesAlong === paper.grain;
 }
 
+/** Whether a form of a piece may be cut from a sheet lying so, by paper, pattern and grain. */
+export function mayLie(
+  piece: Piece,
+  form: PieceForm,
+  { design, paper }: SheetFacts,
+  turned: boolean,
+): boolean {
+  return (
+    facesOn(piece, design).length > 0 &&
+    patternAllows(piece, design, turned) &&
+    grainAllows(piece, form, paper, turned)
+  );
+}
+
 function fits(piece: Piece, sheet: SheetFacts, longestCut: number | null): boolean {
   const { paper, design, usable, offcut, stock } = sheet;
   // A paper that is used up can be bought again, an offcut cannot.

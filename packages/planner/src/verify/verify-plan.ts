@@ -2,8 +2,8 @@
  * Proves a plan right, or says what is wrong with it and where, from the project and the plan alone.
  *
  * It guarantees, where it finds nothing: the cards and pieces are what the project works out to; every piece that some
- * paper can give is planned once, with its papers, in its size, a die blank with its shape and margin, in the ways that pattern and required grain allow; the
- * stock, costs, trims and cuts are the project's; every packing is right for its problem (by the verifier of packing); and
+ * paper can give is planned once, with its papers, in its size, a die blank with its shape and margin, by itself or in a
+ * strip that goes through the die machine, in the ways that pattern and required grain allow; the stock, costs, trims and cuts are the project's; every packing is right for its problem (by the verifier of packing); and
  * what is said of enough, complete copies, shortages, use, leftovers, folds and cost is what the layouts hold. It shares no
  * code with what makes a plan, but for the working out of the project by cards and the reasons why a piece finds no paper.
  * It does not judge whether more pieces could lie along the grain, nor which pieces a short plan should have cut first.
@@ -15,13 +15,15 @@ import type { Plan } from "../plan-model.js";
 import { checkClaims, checkNoPaper, checkSearch } from "./check-claims.js";
 import { checkDieBlanks } from "./check-die-blanks.js";
 import { checkGroups } from "./check-groups.js";
-import { checkProblem } from "./check-problem.js";
+import { checkProblem, trimmerRules } from "./check-problem.js";
 import { checkShape } from "./check-shape.js";
 import { checkShortages } from "./check-shortages.js";
+import { checkStrips } from "./check-strips.js";
 import { countPlan } from "./count-plan.js";
 import { firstDifference, shown } from "./first-difference.js";
 import { type PlanFinding, type PlanReport, startFindings } from "./plan-finding.js";
 import { type ProjectFacts, readFacts } from "./project-facts.js";
+import { readCuts } from "./read-cuts.js";
 
 /**
  * Checks a plan against its project and gives what is wrong; an empty list means that the plan is right. Any JSON may come
@@ -57,7 +59,16 @@ export function verifyPlan(project: Project, plan: Plan): readonly PlanFinding[]
   checkGroups(plan, facts, report);
   const spares = sparesOf(plan, facts);
   for (const [g, group] of plan.groups.entries())
-    checkProblem(group, spares, `groups[${g}].problem`, facts, report);
+    checkProblem(
+      group,
+      readCuts(group, facts),
+      trimmerRules(project),
+      spares,
+      `groups[${g}].problem`,
+      facts,
+      report,
+    );
+  checkStrips(plan, spares, facts, report);
   checkDieBlanks(plan, facts, report);
   const count = countPlan(plan, spares, facts, report);
   checkShortages(plan, facts, count, report);

@@ -57,7 +57,8 @@ function damaged({ path, change, of = enough }: Damage): Fields {
   const parent = keys.slice(0, -1).reduce<Fields>((value, key) => value[key] as Fields, plan);
   const last = keys.at(-1) ?? "";
   parent[last] = change(parent[last]);
-  const [holder] = /^(groups\[\d+\]|shortages\[\d+\]\.withMore)(?=\.problem(?!.*\bname$))/.exec(path) ?? [];
+  const [holder] =
+    /^(groups\[\d+\](?:\.endless)?|shortages\[\d+\]\.withMore)(?=\.problem(?!.*\bname$))/.exec(path) ?? [];
   if (holder !== undefined) repack(plan, holder);
   return JSON.parse(JSON.stringify(plan));
 }

@@ -102,13 +102,35 @@ export const homeless = sample(
 export const cutToShapes = sample(dieProject());
 
 function dieProject(): Project {
-  const { project: read } = readProject(`{ sheetwright: 1, title: Moons, copies: 2,
+  const { project: read } =
+    readProject(`{ sheetwright: 1, title: Moons, copies: 2, die-machine: { strips: false },
     papers: { night: { cardstock: us-letter, grain: long }, cream: { cardstock: us-letter } },
     dies: { disc: { shape: circle, sizes: { from: 2, to: 3 } }, oval: { shape: oval, sizes: [2 x 3, 3 1/2 x 2 1/2] } },
     cards: [{ name: Moon, format: us-a7, base: night, front: [
       { die: disc, size: 2, paper: cream, mats: [{ mat: night }], trim: { bottom: half }, top: 1/2 },
       { die: oval, size: 2 x 3, paper: cream, mats: [{ mat: night }], bottom: 1/8, left: 1/8 },
       { shape: star, size: 1, paper: cream, shadow: { paper: night }, bottom: 1/8, right: 1/8 } ] }] }`);
+  if (read === null) throw new Error("The project has faults.");
+  return read;
+}
+
+/** Sixteen discs in strips of four, from one sheet of letter instead of two. */
+export const inStrips = sample(discProject("16", 3));
+
+/** Discs for spare copies too, in strips. */
+export const sparesInStrips = sample(discProject("{ guests: 12, spares: 6 }", 1));
+
+/** More discs than a sheet can hold, in strips or not; whether some strips hold less paper is not known. */
+export const shortOfStrips = sample(discProject("20", 1));
+
+/** So many discs that no strips help, proven. */
+export const farTooFew = sample(discProject("200", 1));
+
+function discProject(copies: string, sheets: number): Project {
+  const { project: read } = readProject(`{ sheetwright: 1, title: Discs, copies: ${copies},
+    papers: { night: { cardstock: us-letter, grain: long }, cream: { cardstock: us-letter, count: ${sheets} } },
+    dies: { disc: { shape: circle, size: 1 3/4 } },
+    cards: [{ name: Disc, format: us-a2, base: night, front: [{ die: disc, paper: cream }] }] }`);
   if (read === null) throw new Error("The project has faults.");
   return read;
 }

@@ -6,9 +6,22 @@ import { letterPaper, made } from "../bench-project.js";
 import { findingOf } from "./damage.js";
 import { damagesToClaims } from "./damages-to-claims.js";
 import { damagesToProblems } from "./damages-to-problems.js";
-import { cutToShapes, enough, homeless, short, shortOfSpares, spared } from "./sample-plans.js";
+import { damagesToStrips } from "./damages-to-strips.js";
+import {
+  cutToShapes,
+  enough,
+  farTooFew,
+  homeless,
+  inStrips,
+  type Sample,
+  short,
+  shortOfSpares,
+  shortOfStrips,
+  spared,
+  sparesInStrips,
+} from "./sample-plans.js";
 
-const damages = [...damagesToClaims, ...damagesToProblems];
+const damages = [...damagesToClaims, ...damagesToProblems, ...damagesToStrips];
 
 describe("verifyPlan", () => {
   test.each([
@@ -18,6 +31,10 @@ describe("verifyPlan", () => {
     ["with spares", spared],
     ["short of spares", shortOfSpares],
     ["with die blanks", cutToShapes],
+    ["with strips", inStrips],
+    ["with strips for spares", sparesInStrips],
+    ["short of strips", shortOfStrips],
+    ["far short of strips", farTooFew],
   ])("finds nothing wrong with a right plan (%s), nor after a way through JSON", (_, sample) => {
     expect(verifyPlan(sample.project, sample.plan)).toEqual([]);
     expect(verifyPlan(sample.project, JSON.parse(JSON.stringify(sample.plan)))).toEqual([]);
@@ -79,13 +96,16 @@ describe("verifyPlan", () => {
     }
   });
 
-  test("finds every number that is one off, every text and every truth that is another", () => {
-    const root = plainCopy();
+  test.each([
+    ["short", short],
+    ["with strips", inStrips],
+  ])("finds every number that is one off, every text and every truth that is another (%s)", (_, sample) => {
+    const root = plainCopy(sample);
     const missed = places(root).filter(({ parent, key }) => {
       const value = parent[key];
       if (typeof value === "object") return false;
       parent[key] = typeof value === "number" ? value + 1 : typeof value === "boolean" ? !value : `${value}x`;
-      const found = verifyPlan(short.project, root as unknown as Plan);
+      const found = verifyPlan(sample.project, root as unknown as Plan);
       parent[key] = value;
       return found.length === 0;
     });
@@ -98,8 +118,8 @@ describe("verifyPlan", () => {
 
 type Fields = Record<string, unknown>;
 
-/** The short plan, to be changed place by place. */
-const plainCopy = (): Fields => JSON.parse(JSON.stringify(short.plan));
+/** A plan, the short one unless said otherwise, to be changed place by place. */
+const plainCopy = ({ plan }: Sample = short): Fields => JSON.parse(JSON.stringify(plan));
 
 /** Every place of plain data, with what holds it. */
 function places(holder: Fields, path = ""): readonly { parent: Fields; key: string; path: string }[] {
