@@ -1,6 +1,7 @@
 import { getSystemErrorMap } from "node:util";
 import { BenchFaults } from "./bench-fault.js";
 import type { Machine } from "./machine.js";
+import type { ScaleFigures, ScaleTask } from "./scale/scale-task.js";
 import type { SolverPool } from "./solve/thread-pool.js";
 
 /** Everything a run may touch, so that a test can stand in for all of it. */
@@ -24,6 +25,8 @@ export interface BenchIo {
   look(path: string): "file" | "folder" | "nothing";
   /** Opens that many worker threads, at least 1. */
   openPool(threads: number): SolverPool;
+  /** Plans a row of the suite `scale` in a process of its own. */
+  runAlone(task: ScaleTask): Promise<ScaleFigures>;
 }
 
 /**

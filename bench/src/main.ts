@@ -2,6 +2,7 @@ import { mkdirSync, readdirSync, readFileSync, statSync, writeFileSync } from "n
 import { fileURLToPath } from "node:url";
 import { thisMachine } from "./machine.js";
 import { runBench } from "./run-bench.js";
+import { runAlone } from "./scale/run-alone.js";
 import { openThreadPool } from "./solve/thread-pool.js";
 
 // A reader that has seen enough, such as `head`, closes the pipe: that is no fault.
@@ -28,5 +29,6 @@ process.exitCode = await runBench(process.argv.slice(2), {
     const found = statSync(path, { throwIfNoEntry: false });
     return found === undefined ? "nothing" : found.isDirectory() ? "folder" : "file";
   },
+  runAlone: (task) => runAlone(new URL("./scale-process.js", import.meta.url), task),
   openPool: (threads) => openThreadPool(new URL("./solver-worker.js", import.meta.url), threads),
 });

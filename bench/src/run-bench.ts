@@ -4,6 +4,8 @@ import type { BenchIo } from "./bench-io.js";
 import { packingOptions } from "./packing/packing-options.js";
 import { runPacking } from "./packing/run-packing.js";
 import { peersOptions, runPeers } from "./peers/run-peers.js";
+import { runScale } from "./scale/run-scale.js";
+import { scaleOptions } from "./scale/scale-options.js";
 import { runShapes } from "./shapes/run-shapes.js";
 import { shapesOptions } from "./shapes/shapes-options.js";
 import { runWaste } from "./waste/run-waste.js";
@@ -65,6 +67,13 @@ export async function runBench(argv: readonly string[], io: BenchIo): Promise<Ex
       code = runShapes(written, io);
     });
   for (const option of shapesOptions()) shapes.addOption(option);
+  const scale = settle(program.command("scale"))
+    .description("How time and memory grow with the copies and with the kinds of pieces.")
+    .usage("[--effort EFFORT] [--grow copies|kinds] [options]")
+    .action(async (written: WrittenOptions) => {
+      code = await runScale(written, io);
+    });
+  for (const option of scaleOptions()) scale.addOption(option);
   try {
     await program.parseAsync([...argv], { from: "user" });
     return code;

@@ -1,5 +1,6 @@
 import type { BenchIo } from "../src/bench-io.js";
 import { type ExitCode, runBench } from "../src/run-bench.js";
+import { runScaleTask } from "../src/scale/scale-task.js";
 import { solveTask } from "../src/solve/solve-task.js";
 
 interface Ended {
@@ -51,6 +52,7 @@ export async function bench(
       run: (task) => Promise.resolve(solveTask(task, now)),
       close: () => Promise.resolve(),
     }),
+    runAlone: (task) => Promise.resolve(runScaleTask(task, now, () => 64)),
     ...standIns,
   };
   const code = await runBench(line.split(" ").filter(Boolean), io);

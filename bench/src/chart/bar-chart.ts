@@ -1,6 +1,6 @@
 import type { Size } from "@sheetwright/measure";
 
-/** A chart of horizontal bars in percent: panels of groups, one bar a series in each group. Plain data. */
+/** A chart of horizontal bars: panels of groups, one bar a series in each group. Plain data. */
 export interface BarChart {
   readonly title: string;
   /** What a bar's length says. */
@@ -8,10 +8,10 @@ export interface BarChart {
   readonly series: readonly Series[];
   /** Decimals of the numbers behind the bars. */
   readonly decimals: 1 | 2;
-  /** Whether all panels have one scale, or each row of panels its own. */
-  readonly scale: "one" | "by row";
-  /** What the upright mark across a group says. */
-  readonly mark: string;
+  /** Whether all panels have one scale, or each row of panels, or each panel, its own. */
+  readonly scale: "one" | "by row" | "by panel";
+  /** What the upright mark across a group says; `null` for a chart without marks. */
+  readonly mark: string | null;
   readonly panels: readonly Panel[];
   /** Lines below the chart. */
   readonly notes: readonly string[];
@@ -28,6 +28,8 @@ export interface Panel {
   readonly title: string;
   /** A rectangle whose shape stands beside the title, in ticks; `null` for none. */
   readonly outline: Size | null;
+  /** Unit of the values, such as `s` (default: `%`). */
+  readonly unit?: string | undefined;
   /** The numbers of the series that have a bar here, from 0 (default: all). */
   readonly shown?: readonly number[] | undefined;
   readonly groups: readonly Group[];
@@ -38,7 +40,7 @@ export interface Group {
   readonly label: string;
   /** A second, quieter line of the label. */
   readonly note: string;
-  /** One value a series, 0 to 100; `null` where there is none. */
+  /** One value a series, from 0; `null` where there is none. */
   readonly values: readonly (number | null)[];
   /** Where the mark stands; `null` for none. */
   readonly mark: number | null;

@@ -46,11 +46,9 @@ export function drawBars(chart: BarChart): string {
   const panels: Element[] = [];
   for (let first = 0; first < chart.panels.length; first += columns) {
     const row = chart.panels.slice(first, first + columns);
-    const across = shareOf(
-      chart.scale === "one" ? chart.panels : row,
-      panelWidth - labelsOf(chart).room - NUMBERS,
-    );
     row.forEach((panel, i) => {
+      const alike = { one: chart.panels, "by row": row, "by panel": [panel] }[chart.scale];
+      const across = shareOf(alike, panelWidth - labelsOf(chart).room - NUMBERS);
       panels.push(
         drawPanel(panel, chart, { x: MARGIN + i * (panelWidth + GUTTER), y, width: panelWidth, across }),
       );
@@ -121,7 +119,7 @@ function drawLegend(
       rectangle(left, up, 3.6, 2.8, { fill, stroke: INK, "stroke-width": HAIRLINE }),
     ]);
   }
-  place(chart.mark, (left, up) => mark(left + 1.8, up - 0.3, up + 3.1));
+  if (chart.mark !== null) place(chart.mark, (left, up) => mark(left + 1.8, up - 0.3, up + 3.1));
   return { elements, bottom: y + 2.8 };
 }
 
@@ -159,7 +157,11 @@ function drawPanel(panel: Panel, chart: BarChart, { x: left, y: top, width, acro
     const stroke = tick === 0 ? INK : RULE;
     elements.push(
       line(at, firstGroup - 1.2, at, bottom, { stroke, "stroke-width": HAIRLINE }),
-      text(`${tick} %`, { x: mm(at), y: mm(bottom + 3.2) }, { fill: QUIET, anchor: "middle" }),
+      text(
+        `${tick} ${panel.unit ?? "%"}`,
+        { x: mm(at), y: mm(bottom + 3.2) },
+        { fill: QUIET, anchor: "middle" },
+      ),
     );
   }
   panel.groups.forEach((group, i) => {
@@ -218,7 +220,7 @@ function drawGroup(
       "stroke-width": HAIRLINE,
     });
     const said = value.toFixed(chart.decimals);
-    bar.children.push(x("title", `${group.label}, ${name}: ${said} %`));
+    bar.children.push(x("title", `${group.label}, ${name}: ${said} ${panel.unit ?? "%"}`));
     const number = { x: mm(origin + across(value) + 1), y: baseline };
     elements.push(bar, text(said, number, { weight: place === 0 ? "bold" : "normal" }));
   }
