@@ -2,6 +2,8 @@
 import { availableParallelism } from "node:os";
 import { nodeFiles } from "./node-files.js";
 import { run } from "./run.js";
+import { loadSolver } from "./solver/load-solver.js";
+import { nodeHolder } from "./stock/node-holder.js";
 import { openStartThreads } from "./threads/start-threads.js";
 
 // A reader that has seen enough, such as `head`, closes the pipe: that is no fault.
@@ -23,8 +25,10 @@ process.exitCode = await run(process.argv.slice(2), {
   env: process.env,
   cwd: process.cwd(),
   files: nodeFiles,
+  holder: nodeHolder(),
   signal,
   pause: () => new Promise((resolve) => setImmediate(resolve)),
+  loadSolver,
   threads: {
     cores: availableParallelism(),
     open: (most) => openStartThreads(new URL("./start-worker.js", import.meta.url), most),

@@ -1,3 +1,5 @@
+import type { LinearSolver } from "@sheetwright/packing";
+import type { Holder } from "./stock/holder.js";
 import type { StartThreads } from "./threads/start-threads.js";
 
 /** Everything a run may touch. Nothing else reaches the process, so that a test can stand in for all of it. */
@@ -14,6 +16,10 @@ export interface Io {
   readonly signal?: { readonly aborted: boolean };
   /** Lets the process hear of a signal between two steps of a search. */
   readonly pause?: () => Promise<void>;
+  /** Loads a solver for linear programs; without one, searches solve theirs themselves. */
+  readonly loadSolver?: () => Promise<LinearSolver>;
+  /** Tells this run from others at work at the same time; without it no stock is written. */
+  readonly holder?: Holder;
   /** Threads to spread searches over; without them searches take none. */
   readonly threads?: {
     /** How many can run at the same time. */
@@ -43,7 +49,12 @@ export interface Files {
   list(path: string): Promise<readonly string[]>;
   /** What stands at a path; a link counts as what it leads to. */
   look(path: string): Promise<"file" | "folder" | "other" | null>;
+  /** Takes the place of a file that is there already, in one step. */
   rename(from: string, to: string): Promise<void>;
+  /** Waits until a file, or what a folder says of its files, is on the disk to stay. */
+  sync(path: string): Promise<void>;
+  /** Where a path leads to once its links are followed; the path itself where there is nothing. */
+  follow(path: string): Promise<string>;
   removeFile(path: string): Promise<void>;
   /** Removes an empty folder. */
   removeFolder(path: string): Promise<void>;

@@ -19,7 +19,7 @@ export interface FoundPlan {
  * say how many would be. Ends early when the signal says so, with the best plan so far. Rejects with {@link WrongPlan}.
  */
 export function findPlan(problem: Problem, request: PlanRequest, io: Io): Promise<FoundPlan> {
-  return withPacker(request.jobs, io, (packer) => searchPlan(problem, request, packer, io));
+  return withPacker(request, io, (packer) => searchPlan(problem, request, packer, io));
 }
 
 async function searchPlan(

@@ -12,11 +12,12 @@ import { withPacker } from "../threads/with-packer.js";
  */
 export async function findProjectPlan(
   project: Project,
-  { effort, seed, jobs }: ProjectPlanRequest,
+  request: ProjectPlanRequest,
   io: Io,
 ): Promise<Plan> {
+  const { effort, seed } = request;
   const progress = showProgress(io.stderr);
-  const plan = await withPacker(jobs, io, (packer) =>
+  const plan = await withPacker(request, io, (packer) =>
     planAsync(project, {
       effort,
       seed,

@@ -109,6 +109,10 @@ export const PLAN_OPTIONS = {
     help: "searches at the same time, on as many cores; changes nothing but the time (default: all cores)",
     example: "2",
   },
+  ownSolver: {
+    flags: "--own-solver",
+    help: "solve linear programs without HiGHS; other plans may come out",
+  },
   json: { flags: "--json", help: "print the summary as JSON; the text goes to standard error" },
   force: { flags: "--force", help: "replace files in the folder that Sheetwright did not write" },
 } as const satisfies Readonly<Record<string, PlanOption>>;

@@ -11,6 +11,8 @@ export interface SharedOptions {
   readonly seed: number;
   /** Searches at the same time; `null`: as many as there are cores. */
   readonly jobs: number | null;
+  /** True where linear programs are solved without HiGHS. */
+  readonly ownSolver: boolean;
   readonly json: boolean;
   readonly force: boolean;
 }
@@ -27,6 +29,7 @@ export function readSharedOptions(written: WrittenOptions, reader: OptionReader)
     effort: oneOf<Effort>("effort", ["quick", "standard", "thorough"], "standard") ?? "standard",
     seed: wholeNumber("seed", 0, LARGEST_SEED) ?? 1,
     jobs: wholeNumber("jobs", 1, MOST_JOBS) ?? null,
+    ownSolver: written["ownSolver"] === true,
     json: written["json"] === true,
     force: written["force"] === true,
   };

@@ -6,6 +6,7 @@ import { counted } from "./counted.js";
 import { table } from "./table.js";
 import { BLADE_CAUTION } from "./write-notes.js";
 import { writeShortfall } from "./write-shortfall.js";
+import { writeSolver } from "./write-solver.js";
 import { writeSummary } from "./write-summary.js";
 
 /**
@@ -28,6 +29,7 @@ export function writeOverview(summary: PlanSummary, problem: Problem, packing: P
     "",
     ...writeAllLeftovers(summary),
     "",
+    ...writeSolver(packing.search.lp),
     ...BLADE_CAUTION,
   ];
   return `${lines.map((line) => line.trimEnd()).join("\n")}\n`;

@@ -32,6 +32,8 @@ describe("what a plan is asked", () => {
       cutterEdges: "once",
       effort: "standard",
       seed: 1,
+      jobs: null,
+      ownSolver: false,
       json: false,
       force: false,
     });
@@ -62,6 +64,8 @@ describe("what a plan is asked", () => {
         cutterEdges: ["closed"],
         effort: ["thorough"],
         seed: ["7"],
+        jobs: ["2"],
+        ownSolver: true,
         json: true,
         force: true,
       }),
@@ -86,6 +90,8 @@ describe("what a plan is asked", () => {
       cutterEdges: "closed",
       effort: "thorough",
       seed: 7,
+      jobs: 2,
+      ownSolver: true,
       json: true,
       force: true,
     });
