@@ -5,6 +5,8 @@ import { compareCommand } from "./compare/compare-command.js";
 import { addCompareOptions, COMPARE_OPTIONS } from "./compare/compare-options.js";
 import { type Fault, FaultsFound, type FaultyCommand, quote, writeFaults } from "./fault.js";
 import type { Io } from "./io.js";
+import { needCommand } from "./need/need-command.js";
+import { addNeedOptions, NEED_OPTIONS } from "./need/need-options.js";
 import { planCommand } from "./plan/plan-command.js";
 import { projectPlanCommand } from "./project-plan/project-plan-command.js";
 import { addPlanOptions, PLAN_OPTIONS, type WrittenOptions } from "./request/plan-options.js";
@@ -12,6 +14,8 @@ import { asksForList } from "./request/project-plan-request.js";
 import { shapeCommand } from "./shape/shape-command.js";
 import { addShapeOptions, SHAPE_OPTIONS } from "./shape/shape-options.js";
 import { newCommand } from "./starter/new-command.js";
+import { stockCommand } from "./stock/stock-command.js";
+import { addStockOptions, STOCK_OPTIONS } from "./stock/stock-options.js";
 import { VERSION } from "./version.js";
 import { listed } from "./words/listed.js";
 
@@ -37,7 +41,7 @@ export async function run(argv: readonly string[], io: Io): Promise<ExitCode> {
   }
 }
 
-type CommandName = "plan" | "compare" | "check" | "new" | "shape";
+type CommandName = "plan" | "need" | "compare" | "stock" | "check" | "new" | "shape";
 
 interface Described {
   readonly description: string;
@@ -64,6 +68,12 @@ of the project, or in --unit.
 Exit codes: 0 all pieces are planned; 1 not all can be: the plan for the others is written, and
 what is missing is said; 2 wrong usage or input, nothing written.`;
 
+const NEED_HELP = `
+Sheets of every paper are reckoned as many as needed, whatever is on hand; spares that are wished for are
+among the copies. What is not on hand is rounded up to packs where a paper says pack.
+
+Exit codes: 0 done; 1 a piece fits none of its papers, and is not reckoned; 2 wrong usage or input.`;
+
 const COMPARE_HELP = `
 Every paper of a project becomes sheets of the size, as many as needed, with its pattern, grain and trim;
 a list of pieces is that of one copy. Waste is what becomes no piece; what is worth keeping of it
@@ -72,6 +82,17 @@ is told beside it. For one plan in full: sheetwright plan.
   sheetwright compare --pieces pieces.csv --sizes us-letter=0.35,12x12in=0.60 --copies 12
 
 Exit codes: 0 done; 1 no size gives every piece; 2 wrong usage or input, nothing written.`;
+
+const STOCK_HELP = `
+A stock file says of each paper how many whole sheets and which offcuts are on hand:
+  sheetwright stock add cards.yaml      adds the papers of a project, with its counts and offcuts
+  sheetwright plan cards.yaml --stock stock.json --out plan
+  sheetwright stock book plan           takes what that plan cuts, and adds what is left
+  sheetwright stock undo                takes the last change back
+  sheetwright stock show
+A plan is booked once, whole or as far as it is cut: --done and --spoiled tell the sheets so far.
+
+Exit codes: 0 done; 2 wrong usage or input, nothing written.`;
 
 const CHECK_HELP = `
 Exit codes: 0 the project can be planned, whatever else is found; 1 a piece fits none of its papers;
@@ -103,6 +124,15 @@ const COMMANDS: Readonly<Record<CommandName, Described>> = {
     run: (written, rest, io) =>
       asksForList(written, rest) ? planCommand(written, rest, io) : projectPlanCommand(written, rest, io),
   },
+  need: {
+    description: "Says what a project takes in all: sheets, packs, ribbon and what else is bought.",
+    usage: "cards.yaml [options]",
+    argument: ["[file]", "the project, in YAML or JSON"],
+    help: NEED_HELP,
+    writes: false,
+    addOptions: addNeedOptions,
+    run: needCommand,
+  },
   compare: {
     description:
       "Says how many sheets of several sizes a project or a list of pieces takes, and how much is wasted.",
@@ -113,6 +143,15 @@ const COMMANDS: Readonly<Record<CommandName, Described>> = {
     writes: true,
     addOptions: addCompareOptions,
     run: compareCommand,
+  },
+  stock: {
+    description: "Keeps count of the sheets and offcuts on hand, from plan to plan.",
+    usage: "show | add cards.yaml | book plan | undo [options]",
+    argument: ["[action]", "show, add, book or undo, then the project or the plan's folder"],
+    help: STOCK_HELP,
+    writes: true,
+    addOptions: addStockOptions,
+    run: stockCommand,
   },
   check: {
     description: "Reads a project, or a shelf, and says what is wrong or odd in it, without planning.",
@@ -184,7 +223,7 @@ function describeProgram(
 }
 
 function commandNames(): readonly CommandName[] {
-  return ["new", "check", "plan", "compare", "shape"];
+  return ["new", "check", "plan", "need", "compare", "stock", "shape"];
 }
 
 function explain(error: unknown, argv: readonly string[], io: Io): ExitCode {
@@ -223,7 +262,7 @@ function usageFault({ code, message }: CommanderError): Fault {
   const quoted = /'([^']*)'/.exec(found)?.[1] ?? "";
   if (code === "commander.optionMissingArgument") {
     const option = quoted.split(" ")[0] ?? quoted;
-    const example = [PLAN_OPTIONS, SHAPE_OPTIONS, COMPARE_OPTIONS]
+    const example = [PLAN_OPTIONS, SHAPE_OPTIONS, COMPARE_OPTIONS, NEED_OPTIONS, STOCK_OPTIONS]
       .flatMap((table) => Object.values(table))
       .find(({ flags }) => flags === quoted);
     const such =

@@ -1,6 +1,7 @@
 import { readFile } from "node:fs/promises";
 import { describe, expect, it } from "vitest";
 import { COMPARE_OPTION_KEYS, compareOptionName } from "../src/compare/compare-options.js";
+import { NEED_OPTIONS } from "../src/need/need-options.js";
 import { OPTION_KEYS, optionName } from "../src/request/plan-options.js";
 import { SHAPE_OPTION_KEYS, shapeOptionName } from "../src/shape/shape-options.js";
 import { memoryFiles } from "./memory-files.js";
@@ -20,6 +21,12 @@ describe("the page on the command line", () => {
     const [, section = ""] = /\n## A shape\n([\s\S]*?)\n## /.exec(page) ?? [];
     const explained = [...section.matchAll(/^\| `(--[a-z-]+)/gm)].map((match) => match[1]);
     expect(explained).toEqual(SHAPE_OPTION_KEYS.map(shapeOptionName));
+  });
+
+  it("explains the options of what to buy in their order, and no other", () => {
+    const [, section = ""] = /\n## What to buy\n([\s\S]*?)\n## /.exec(page) ?? [];
+    const explained = [...section.matchAll(/^\| `(--[a-z-]+)/gm)].map((match) => match[1]);
+    expect(explained).toEqual(Object.values(NEED_OPTIONS).map(({ flags }) => flags.split(" ")[0]));
   });
 
   it("explains the options of a comparison in their order, and no other", () => {

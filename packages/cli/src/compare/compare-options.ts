@@ -1,11 +1,6 @@
-import { type Command, Option } from "commander";
-import type { DescribedOption } from "../request/table-reader.js";
-
-interface CompareOption extends DescribedOption {
-  readonly help: string;
-  /** Where an option is for a list of pieces only: how a project file says the same. */
-  readonly inProject?: string;
-}
+import type { Command } from "commander";
+import { addOptions } from "../request/add-options.js";
+import type { OptionWithHelp } from "../request/table-reader.js";
 
 /** The options of `sheetwright compare`, in the order of its help. */
 export const COMPARE_OPTIONS = {
@@ -63,7 +58,7 @@ export const COMPARE_OPTIONS = {
     example: "2x2in",
     inProject: "smallest-offcut under trimmer",
   },
-} as const satisfies Readonly<Record<string, CompareOption>>;
+} as const satisfies Readonly<Record<string, OptionWithHelp>>;
 
 /** Key of an option in what was written. */
 export type CompareOptionKey = keyof typeof COMPARE_OPTIONS;
@@ -76,19 +71,7 @@ export function compareOptionName(key: CompareOptionKey): string {
   return COMPARE_OPTIONS[key].flags.split(" ")[0] ?? key;
 }
 
-/** Adds the options to a command. Each keeps all its values, so that one given twice can be refused. */
+/** Adds the options to a command. */
 export function addCompareOptions(command: Command): Command {
-  const described: readonly CompareOption[] = Object.values(COMPARE_OPTIONS);
-  for (const { flags, help, inProject } of described) {
-    const option = new Option(flags, help);
-    if (inProject !== undefined || flags.startsWith("--pieces")) option.helpGroup("For a list of pieces:");
-    if (option.required) {
-      option.argParser((value: string, earlier: readonly string[] | undefined) => [
-        ...(earlier ?? []),
-        value,
-      ]);
-    }
-    command.addOption(option);
-  }
-  return command;
+  return addOptions(command, COMPARE_OPTIONS);
 }

@@ -3,18 +3,14 @@ import { type Plan, planAsync, verifyPlan } from "@sheetwright/planner";
 import type { Io } from "../io.js";
 import { showProgress } from "../plan/show-progress.js";
 import { WrongPlan } from "../plan/wrong-plan.js";
-import type { ProjectPlanRequest } from "../request/project-plan-request.js";
+import type { SearchOptions } from "../request/shared-options.js";
 import { withPacker } from "../threads/with-packer.js";
 
 /**
  * Searches for a plan of a project and re-proves it. Ends early when the signal says so, with the best plan so far.
  * Rejects with {@link WrongPlan}.
  */
-export async function findProjectPlan(
-  project: Project,
-  request: ProjectPlanRequest,
-  io: Io,
-): Promise<Plan> {
+export async function findProjectPlan(project: Project, request: SearchOptions, io: Io): Promise<Plan> {
   const { effort, seed } = request;
   const progress = showProgress(io.stderr);
   const plan = await withPacker(request, io, (packer) =>

@@ -12,6 +12,13 @@ export interface DescribedOption {
   readonly example?: string;
 }
 
+/** An option as its command describes it. */
+export interface OptionWithHelp extends DescribedOption {
+  readonly help: string;
+  /** Where an option is for a list of pieces only: how a project file says the same. */
+  readonly inProject?: string;
+}
+
 /** Reads the written options of a table one by one. What cannot be read is noted as a fault, and `null` comes back. */
 export interface TableReader<Key extends string> {
   /** The faults so far, in the order of the table. */

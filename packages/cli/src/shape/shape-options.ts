@@ -1,11 +1,6 @@
-import { type Command, Option } from "commander";
-
-interface ShapeOption {
-  readonly flags: string;
-  readonly help: string;
-  /** A value that would do, for messages. */
-  readonly example?: string;
-}
+import type { Command } from "commander";
+import { addOptions } from "../request/add-options.js";
+import type { OptionWithHelp } from "../request/table-reader.js";
 
 /** The options of `sheetwright shape`, in the order of its help. */
 export const SHAPE_OPTIONS = {
@@ -62,7 +57,7 @@ export const SHAPE_OPTIONS = {
   },
   json: { flags: "--json", help: "print the measures as JSON; the text goes to standard error" },
   force: { flags: "--force", help: "replace the file where it is there already" },
-} as const satisfies Readonly<Record<string, ShapeOption>>;
+} as const satisfies Readonly<Record<string, OptionWithHelp>>;
 
 /** Key of an option in what was written. */
 export type ShapeOptionKey = keyof typeof SHAPE_OPTIONS;
@@ -75,16 +70,7 @@ export function shapeOptionName(key: ShapeOptionKey): string {
   return SHAPE_OPTIONS[key].flags.split(" ")[0] ?? key;
 }
 
-/** Adds the options to a command. Each keeps all its values, so that one given twice can be refused. */
+/** Adds the options to a command. */
 export function addShapeOptions(command: Command): Command {
-  for (const { flags, help } of Object.values(SHAPE_OPTIONS)) {
-    const option = new Option(flags, help);
-    if (option.required || option.optional)
-      option.argParser((value: string, earlier: readonly string[] | true | undefined) => [
-        ...(Array.isArray(earlier) ? earlier : []),
-        value,
-      ]);
-    command.addOption(option);
-  }
-  return command;
+  return addOptions(command, SHAPE_OPTIONS);
 }

@@ -73,7 +73,7 @@ function writeWork({ currency, copies, minutes, work, total }: PlanCosts): reado
 }
 
 /** An amount with its currency: a sign stands before it, a word behind. */
-function money(amount: string, currency: string | null): string {
+export function money(amount: string, currency: string | null): string {
   if (currency === null) return amount;
   return /\p{L}/u.test(currency) ? `${amount} ${currency}` : `${currency}${amount}`;
 }
