@@ -79,7 +79,7 @@ export interface Kind {
   readonly forms: readonly Form[];
   /** What one copy is worth with the aim `fill`; a whole number from 0 (default: the area of its first form). */
   readonly value?: number | undefined;
-  /** Kinds with the same key are cut, with all their copies, from one single sheet. */
+  /** Kinds with the same key are cut, as many copies as are cut of them, from one single sheet. */
   readonly together?: string | undefined;
   readonly set?: SetShare | undefined;
 }

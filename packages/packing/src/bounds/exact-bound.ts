@@ -1,6 +1,7 @@
 import type { Bound, Certificate, FunctionPair, KindPrice, SheetWeights } from "../model.js";
 import type { CompiledProblem, CompiledSheet } from "../search/compiled-problem.js";
 import { type AxisFunction, axisFunction } from "./axis-function.js";
+import { type Supply, wholeCover } from "./whole-cover.js";
 
 /** A pair of functions on one sheet. */
 interface Pair {
@@ -150,13 +151,6 @@ function kindLoads(
   });
 }
 
-interface Supply {
-  readonly capacity: bigint;
-  readonly cost: bigint;
-  /** Undefined where there is no limit. */
-  readonly stock: bigint | undefined;
-}
-
 function supplies(weighed: readonly Weighed[], scale: bigint): readonly Supply[] {
   return weighed.map(({ sheet, capacity }) => supplyOf(sheet, capacity * scale));
 }
@@ -196,7 +190,8 @@ function leastCover(
   }
   if (rest > 0n) return { cost: null, sheets: null };
   const step = problem.sheets.reduce((all, sheet) => gcd(all, BigInt(sheet.cost)), 0n);
-  const cost = step === 0n ? 0n : ceilDivide(numerator, denominator * step) * step;
+  const inParts = step === 0n ? 0n : ceilDivide(numerator, denominator * step) * step;
+  const cost = wholeCover(supply, demand) ?? inParts;
   let sheets = 0n;
   rest = demand;
   for (const { capacity, stock } of [...supply].sort((a, b) => compare(b.capacity, a.capacity))) {
