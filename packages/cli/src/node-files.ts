@@ -1,4 +1,15 @@
-import { mkdir, readdir, readFile, rename, rm, rmdir, stat, writeFile } from "node:fs/promises";
+import {
+  mkdir,
+  open,
+  readdir,
+  readFile,
+  realpath,
+  rename,
+  rm,
+  rmdir,
+  stat,
+  writeFile,
+} from "node:fs/promises";
 import { type Files, systemCode } from "./io.js";
 
 /** The files of this machine. */
@@ -21,6 +32,22 @@ export const nodeFiles: Files = {
     }
   },
   rename: (from, to) => rename(from, to),
+  sync: async (path) => {
+    const file = await open(path, "r");
+    try {
+      await file.sync();
+    } finally {
+      await file.close();
+    }
+  },
+  follow: async (path) => {
+    try {
+      return await realpath(path);
+    } catch (error) {
+      if (systemCode(error) === "ENOENT") return path;
+      throw error;
+    }
+  },
   removeFile: (path) => rm(path),
   removeFolder: (path) => rmdir(path),
 };

@@ -2,7 +2,7 @@ import { basename, dirname } from "node:path";
 import type { Files } from "../src/io.js";
 
 /** One thing done to the files, as `write` or `rename`. */
-type Step = Exclude<keyof Files, "read" | "list" | "look">;
+type Step = Exclude<keyof Files, "read" | "list" | "look" | "follow">;
 
 /** Files in memory that behave like those of an operating system, count what is done, and fail where a test says so. */
 export interface MemoryFiles extends Files {
@@ -98,6 +98,11 @@ export function memoryFiles(initial: Readonly<Record<string, string | Uint8Array
       all.set(to, all.get(from) ?? fail("ENOENT", from));
       all.delete(from);
     }),
+    sync: later((path: string) => {
+      if (!all.has(path) && !folders.has(path)) fail("ENOENT", path);
+      begin("sync", path);
+    }),
+    follow: later((path: string) => path),
     removeFile: later((path: string) => {
       if (!all.has(path)) fail("ENOENT", path);
       begin("removeFile", path);

@@ -7,14 +7,16 @@ export function readOnly(attempts: string[]): Files {
     attempts.push(path);
     return Promise.reject(Object.assign(new Error(`EROFS: ${path}`), { code: "EROFS" }));
   };
-  const { read, list, look } = nodeFiles;
+  const { read, list, look, follow } = nodeFiles;
   return {
     read,
     list,
     look,
+    follow,
     write: refuse,
     makeFolder: refuse,
     rename: refuse,
+    sync: refuse,
     removeFile: refuse,
     removeFolder: refuse,
   };
