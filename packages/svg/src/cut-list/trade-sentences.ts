@@ -5,7 +5,7 @@ import type { Size } from "@sheetwright/packing";
 import type { SheetMarks } from "@sheetwright/planner";
 import { hasScores, hasSlits, type ListedMarks } from "../layout/list-trade-marks.js";
 import { unbroken } from "../text/break-lines.js";
-import { DIE_HOW, dieInWords } from "../wording/die-in-words.js";
+import { DIE_HOW, dieInWords, STRIP_HOW, stripInWords } from "../wording/die-in-words.js";
 import { listed, scoresInWords } from "../wording/score-in-words.js";
 import { slitsInWords } from "../wording/slit-in-words.js";
 
@@ -65,12 +65,27 @@ const SLIT_HOW =
   "ruler, on a cutting mat, before you fold. Hold the ruler with your fingers well back from its edge, cut beside your " +
   "body and not towards it, take two light passes rather than a hard one, and cap the knife.";
 
-/** Says which pieces a die cuts its shape from, and what to mind. */
+/** Says which pieces a die cuts its shape from, from a strip where, and what to mind. */
 export function dieSentences(marks: readonly ListedMarks[], unit: Unit): readonly string[] {
-  const sentences = marks.flatMap(({ name, die }) =>
-    die === null ? [] : [`Cut each ${unbroken(name)} by ${dieInWords(die, unit)}.`],
-  );
-  return sentences.length === 0 ? [] : [...sentences, DIE_HOW];
+  const own = marks.filter(({ die }) => die !== null && die.name !== null);
+  if (own.length === 0) return [];
+  const isStrip = own.some(({ shapesAt }) => shapesAt !== null);
+  return [...own.flatMap((entry) => shapeSentence(entry, unit)), DIE_HOW, ...(isStrip ? [STRIP_HOW] : [])];
+}
+
+/** Says which pieces a cutting machine or scissors cut their shape from. */
+export function shapeSentences(marks: readonly ListedMarks[], unit: Unit): readonly string[] {
+  return marks.filter(({ die }) => die?.name === null).flatMap((entry) => shapeSentence(entry, unit));
+}
+
+function shapeSentence(entry: ListedMarks, unit: Unit): readonly string[] {
+  const { name, die, shapesAt } = entry;
+  if (die === null) return [];
+  if (shapesAt === null) return [`Cut each ${unbroken(name)} by ${dieInWords(die, unit)}.`];
+  const words = dieInWords(die, unit);
+  return [
+    `Cut ${shapesAt.length} from each ${nameOf(entry, unit)}, ${stripInWords(shapesAt, unit)}, by ${words}.`,
+  ];
 }
 
 /** Says which edge is the top of pieces whose pattern runs one way, and which pieces show the back of their paper. */

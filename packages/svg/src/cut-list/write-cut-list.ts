@@ -17,6 +17,7 @@ import { columnsOf, hangingLines, rightAligned } from "./text-columns.js";
 import {
   dieSentences,
   scoreSentences,
+  shapeSentences,
   sheetSentences,
   slitSentences,
   topSentences,
@@ -81,6 +82,8 @@ export function writeCutList(
   if (slits.length > 0) blocks.push(["Slits, after the scores", ...slits.flatMap(indented)]);
   const dies = dieSentences(marks.listed, unit);
   if (dies.length > 0) blocks.push(["By die, after the cuts", ...dies.flatMap(indented)]);
+  const shapes = shapeSentences(marks.listed, unit);
+  if (shapes.length > 0) blocks.push(["By machine or scissors, after the cuts", ...shapes.flatMap(indented)]);
   const tops = topSentences(marks.listed);
   if (tops.length > 0) blocks.push(["Which way up", ...tops.flatMap(indented)]);
   blocks.push(leftLines(offcuts, layout.run, unit));

@@ -32,9 +32,10 @@ export interface LayoutFigure {
   readonly scores: readonly (PieceScore & { readonly of: string })[];
   readonly slits: readonly (SlitLine & { readonly of: string })[];
   readonly tops: readonly (TopMark & { readonly of: string })[];
-  /** What is drawn of shapes: which tools cut them, and whether some are stitched or cut straight afterwards. */
+  /** What is drawn of shapes: which tools cut them, and whether some are of a strip, stitched or cut straight afterwards. */
   readonly shapes: {
     readonly die: boolean;
+    readonly strip: boolean;
     readonly machine: boolean;
     readonly stitched: boolean;
     readonly straightCut: boolean;
@@ -73,6 +74,7 @@ export function layoutFigure(
   const shapes = marks.flatMap(({ shape }) => (shape === null || shape.outlines.length === 0 ? [] : [shape]));
   const drawn = {
     die: shapes.some(({ die }) => die !== null),
+    strip: shapes.some(({ count }) => count > 1),
     machine: shapes.some(({ die }) => die === null),
     stitched: shapes.some(({ stitches }) => stitches.dashes.length + stitches.holes.length > 0),
     straightCut: shapes.some(({ trims }) => trims.length > 0),

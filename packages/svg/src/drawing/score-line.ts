@@ -42,20 +42,20 @@ export function slitLine(piece: PlacedPiece, slit: LyingSlit): SlitLine {
 const OVER = 2 * TICKS_PER_MM;
 
 /** The lines along which the shape on a piece is cut straight afterwards. */
-export function straightCutLines(piece: PlacedPiece, { box, trims }: LyingShape): readonly PieceLine[] {
+export function straightCutLines(piece: PlacedPiece, { trims }: LyingShape): readonly PieceLine[] {
   const lines = trims.map(([from, to]) =>
     from.x === to.x
       ? pieceLine(piece, {
           upright: true,
           at: from.x,
-          from: Math.max(0, box.y - OVER),
-          to: Math.min(piece.height, box.y + box.height + OVER),
+          from: Math.max(0, Math.min(from.y, to.y) - OVER),
+          to: Math.min(piece.height, Math.max(from.y, to.y) + OVER),
         })
       : pieceLine(piece, {
           upright: false,
           at: from.y,
-          from: Math.max(0, box.x - OVER),
-          to: Math.min(piece.width, box.x + box.width + OVER),
+          from: Math.max(0, Math.min(from.x, to.x) - OVER),
+          to: Math.min(piece.width, Math.max(from.x, to.x) + OVER),
         }),
   );
   // A window may leave nothing of a line.

@@ -12,7 +12,7 @@ import { breakLines, unbroken } from "../text/break-lines.js";
 import { ascentOf, fitsWidth, lineHeightOf } from "../text/text-width.js";
 import { countOf } from "../wording/count-of.js";
 import { groupBySetting, settingInWords } from "../wording/cut-in-words.js";
-import { dieInWords } from "../wording/die-in-words.js";
+import { dieInWords, stripInWords } from "../wording/die-in-words.js";
 import { displayName } from "../wording/display-name.js";
 import { scoresInWords } from "../wording/score-in-words.js";
 import { slitsInWords } from "../wording/slit-in-words.js";
@@ -96,7 +96,7 @@ function pieceRows({ pieces, marksOf, run, unit }: PanelContent): readonly Row[]
           : []),
         ...(marks.die === null
           ? []
-          : [{ text: `${of}cut by ${dieInWords(marks.die, unit)}`, colour: ACCENT }]),
+          : [{ text: `${of}${cutInWords(marks.die, marks.shapesAt, unit)}`, colour: ACCENT }]),
         ...(hasSlits(marks)
           ? [{ text: `${of}slit ${slitsInWords(marks.slits, unit, "the")}`, colour: ACCENT }]
           : []),
@@ -122,6 +122,17 @@ function pieceRows({ pieces, marksOf, run, unit }: PanelContent): readonly Row[]
     ];
   });
   return [heading("Pieces"), ...rows];
+}
+
+/** `cut by the die disc, 3 in across`, of a strip `4 cut, the first 1/4 in from the end …, by the die disc, 3 in across`. */
+function cutInWords(
+  die: NonNullable<ListedMarks["die"]>,
+  shapesAt: ListedMarks["shapesAt"],
+  unit: Unit,
+): string {
+  const by = `by ${dieInWords(die, unit)}`;
+  if (shapesAt === null) return `cut ${by}`;
+  return `${shapesAt.length} cut, ${stripInWords(shapesAt, unit)}, ${by}`;
 }
 
 function offcutRows({ offcuts, run, unit }: PanelContent): readonly Row[] {
@@ -236,7 +247,8 @@ function keyRows({
     element("line", { x1: x, y1: y + 1.6, x2: x + 6, y2: y + 1.6, stroke, "stroke-width": OUTLINE }),
   ];
   const { shapes } = figure;
-  if (shapes.die) entry("what the die cuts, in the middle of its blank", whole(QUIET));
+  const place = shapes.strip ? "in the middle of its blank or along its strip" : "in the middle of its blank";
+  if (shapes.die) entry(`what the die cuts, ${place}`, whole(QUIET));
   if (shapes.machine) entry("cut along this line by a cutting machine or scissors", whole(ACCENT));
   if (shapes.stitched) entry("stitches", dashed(QUIET, STITCH_LINE, [1, 0.5]));
   if (shapes.straightCut)

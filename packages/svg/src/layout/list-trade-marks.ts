@@ -32,6 +32,8 @@ export interface ListedMarks {
   };
   /** The die that cuts its shape out of it; `null` where none does. */
   readonly die: NonNullable<FormMarks["die"]> | null;
+  /** Where it cuts them, in a strip for several; `null` where it cuts one, in the middle. */
+  readonly shapesAt: NonNullable<FormMarks["shapesAt"]> | null;
   /** Where the top of the pattern comes to lie; empty where it does not matter. */
   readonly tops: readonly TopEdge[];
   readonly backUp: boolean;
@@ -66,6 +68,7 @@ export function listMarks(
           turned: lying(scores, true),
           slits: { upright: lying(slits, false), turned: lying(slits, true) },
           die: found.die ?? null,
+          shapesAt: found.shapesAt ?? null,
           tops: (["top", "right"] as const).filter((edge) => topped.some((share) => topOf(share) === edge)),
           backUp: copies.some((share) => facesOf(found, share).backOn.includes(sheet)),
         },

@@ -108,6 +108,16 @@ export function formMarksOf(marks: LayoutMarks | undefined, kind: Kind, form: nu
         `found ${die.cut.width} x ${die.cut.height}.`,
     );
   }
+  (found.shapesAt ?? []).forEach(({ x, y }, index) => {
+    const [right, bottom] = [x + (die?.cut.width ?? 0), y + (die?.cut.height ?? 0)];
+    const isWhole = Number.isInteger(x) && Number.isInteger(y);
+    if (die !== undefined && isWhole && x >= 0 && y >= 0 && right <= size.width && bottom <= size.height)
+      return;
+    throw new RangeError(
+      `${path}[${form}].shapesAt[${index}]: expected whole ticks for a shape of a die within the form, ` +
+        `${size.width} x ${size.height}; found ${x}, ${y}.`,
+    );
+  });
   return found;
 }
 
@@ -217,7 +227,7 @@ function shareMarks(share: Share, kinds: ReadonlyMap<string, Kind>, marks: Layou
   const form = kind === undefined ? null : formMarksOf(marks, kind, share.form);
   if (form === null || size === undefined) return { faces: null, scores: [], slits: [], shape: null };
   return {
-    shape: form.die === undefined ? null : lyingShape(form.die, size, share.turned),
+    shape: form.die === undefined ? null : lyingShape({ ...form, die: form.die }, size, share.turned),
     faces: facesOf(form, share),
     scores: lyingScores(form, size, share.turned),
     slits: lyingSlits(form, size, share.turned),

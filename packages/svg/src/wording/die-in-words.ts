@@ -51,8 +51,25 @@ function withArticle(shape: string): string {
   return `${/^[aeiou]/.test(words) ? "an" : "a"} ${words}`;
 }
 
+/**
+ * Where the shapes of a strip are cut along it: `the first 1/4 in from the end and each further one 2 in on`; nothing where there
+ * is one.
+ */
+export function stripInWords(shapesAt: FormMarks["shapesAt"] | null, unit: Unit): string {
+  const [first, second] = shapesAt ?? [];
+  if (first === undefined || second === undefined) return "";
+  const side = second.x === first.x ? "y" : "x";
+  const say = (ticks: number) => unbroken(formatLength(ticks, { unit }));
+  return `the first ${say(first[side])} from the end and each further one ${say(second[side] - first[side])} on`;
+}
+
 /** Common practice, no source. */
 export const DIE_HOW =
   "Lay the die on the die blank with its cutting edge to the paper, in the middle, and stack the plates in the order that " +
   "the machine wants. Keep fingers, hair and sleeves away from the rollers while it runs, lift the shape out with a tool " +
   "and not along the edge of the die; the instructions of the machine and the die come first.";
+
+/** Common practice, no source. */
+export const STRIP_HOW =
+  "A strip may be longer than the plates: feed it along its long side, cut one shape after another from one end, and move " +
+  "it on between two passes, with the same margin between two shapes as at the ends.";

@@ -1,5 +1,5 @@
 import { cutOrder } from "@sheetwright/packing";
-import type { LayoutMarks } from "@sheetwright/planner";
+import type { FormMarks, LayoutMarks } from "@sheetwright/planner";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { columnsOf } from "../../src/cut-list/text-columns.js";
@@ -177,6 +177,30 @@ describe("writeCutList", () => {
     expect(() => writeCutList(problem, packing, 0, { marks: large })).toThrow(
       /marks\.forms\["a"\]\[0\]\.die\.cut: expected a shape within/,
     );
+  });
+
+  test("says how several shapes are cut from a strip, and what a machine or scissors cut", () => {
+    const { problem, packing } = mats;
+    const form = (name: string | null): FormMarks => ({
+      scores: [],
+      die: { name, cut: { width: inch(0.5), height: inch(0.5) }, shape: "circle" },
+      topOn: [],
+      backOn: [],
+    });
+    const list = (own: FormMarks) => {
+      const marks = { sheets: {}, forms: { a: [own] } };
+      return writeCutList(problem, packing, 0, { marks }).replace(/\s+/g, " ");
+    };
+    const at = [0.25, 1].map((x) => ({ x: inch(x), y: inch(0.25) }));
+    const strip = list({ ...form("dot"), shapesAt: at });
+    expect(strip).toContain(
+      "Cut 2 from each Mat, the first 1/4 in from the end and each further one 3/4 in on, by the die dot, 1/2 x 1/2 in.",
+    );
+    expect(strip).toContain("move it on between two passes");
+    expect(list(form("dot"))).not.toContain("passes");
+    const machine = list(form(null));
+    expect(machine).toContain("By machine or scissors, after the cuts Cut each Mat by a cutting machine");
+    expect(machine).not.toMatch(/By die|Lay the die/);
   });
 
   test("says which scores are on the inside, and how slits are cut", () => {

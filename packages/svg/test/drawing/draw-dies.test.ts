@@ -107,6 +107,37 @@ describe("a die blank on a sheet", () => {
     expect(Math.min(...points.map(([, y = 0]) => y))).toBe(5);
   });
 
+  test("shows all shapes of a strip where the marks say, upright or turned", () => {
+    const cut = { width: millimetres(20), height: millimetres(10) };
+    const own = shaped({ shape: "rectangle", ...cut }, { die: "flag", bottomOff: millimetres(2) });
+    const shapesAt = [5, 28, 51].map((x) => ({ x: millimetres(x), y: millimetres(5) }));
+    const strip = { width: millimetres(76), height: millimetres(20) };
+    for (const turned of [false, true]) {
+      const { shapes, straightCuts } = readBack(single({ ...own, shapesAt }, strip, turned));
+      const boxes = (shapes[0]?.lines ?? []).map(({ steps }) => {
+        const [xs, ys] = [steps.map(({ x }) => x), steps.map(({ y }) => y)];
+        return [Math.min(...xs), Math.min(...ys), Math.max(...xs), Math.max(...ys)];
+      });
+      // A quarter to the right: what is 5 mm from the left is as far from the top.
+      const expected = [5, 28, 51].map((at) => (turned ? [5, at, 15, at + 20] : [at, 5, at + 20, 15]));
+      expect(boxes).toEqual(expected);
+      expect(straightCuts).toHaveLength(3);
+    }
+  });
+
+  test("refuses shapes that do not lie in their strip", () => {
+    const own = shaped({ shape: "circle", diameter: millimetres(10) }, { die: "disc" });
+    const strip = { width: millimetres(30), height: millimetres(12) };
+    const wrong = {
+      ...own,
+      shapesAt: [
+        { x: millimetres(1), y: 0 },
+        { x: millimetres(21), y: 0 },
+      ],
+    };
+    expect(() => readBack(single(wrong, strip, false))).toThrow(/shapesAt\[1\]: expected whole ticks/);
+  });
+
   test("shows stitches, and where it is cut straight afterwards, in the words of its list as well", () => {
     const { problem, packing, marks } = example;
     const svg = drawLayout(problem, packing, 0, { marks });

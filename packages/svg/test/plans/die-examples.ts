@@ -129,5 +129,67 @@ function diesOnLetter(): Marked {
   return { ...plan(kinds, [letter], [{ sheet: "night", run: 1, tree }]), marks };
 }
 
+/** Discs of one die in strips of four and three, and hearts that a die cuts out of a strip that lies turned. */
+function stripsOnLetter(): Marked {
+  const letter: Sheet = { id: "cream", name: "Cream cardstock", width: inch(8.5), height: inch(11) };
+  const kinds = [
+    kind("1b*4", inch(8.25), inch(2.25), "1b moon, strip of 4"),
+    kind("1b*3", inch(6.25), inch(2.25), "1b moon, strip of 3"),
+    kind("1c*2", inch(2), inch(4.25), "1c heart, strip of 2"),
+    kind("1d", inch(2), inch(2), "1d tag die blank"),
+  ];
+  const row = (id: string, width: Ticks, height: Ticks) =>
+    [height, split("x", letter.width, [[width, piece({ kind: id })]], waste)] as const;
+  const tree = split(
+    "y",
+    letter.height,
+    [
+      row("1b*4", inch(8.25), inch(2.25)),
+      row("1b*4", inch(8.25), inch(2.25)),
+      row("1b*3", inch(6.25), inch(2.25)),
+      [
+        inch(2),
+        split(
+          "x",
+          letter.width,
+          [
+            [inch(4.25), piece({ kind: "1c*2", turned: true })],
+            [inch(2), piece({ kind: "1d" })],
+          ],
+          waste,
+        ),
+      ],
+    ],
+    waste,
+  );
+  const moon = shaped(
+    { shape: "circle", diameter: inch(1.75) },
+    { die: "disc", across: inch(1.75), stitched: { inset: inch(1 / 8) } },
+  );
+  const heart = shaped(
+    { shape: "heart", width: inch(1.5), height: inch(1.75) },
+    { die: "heart", bottomOff: inch(1 / 4) },
+  );
+  const along = (count: number, pitch: Ticks, side: "x" | "y") =>
+    Array.from({ length: count }, (_, i) => ({
+      x: inch(1 / 4),
+      y: inch(1 / 4),
+      [side]: inch(1 / 4) + i * pitch,
+    }));
+  const marks: LayoutMarks = {
+    sheets: { cream: { grain: "height", pattern: "none", colour: "#f3ead7" } },
+    forms: {
+      "1b*4": [{ ...moon, shapesAt: along(4, inch(2), "x") }],
+      "1b*3": [{ ...moon, shapesAt: along(3, inch(2), "x") }],
+      "1c*2": [{ ...heart, shapesAt: along(2, inch(2), "y") }],
+      "1d": [shaped({ shape: "tag", width: inch(1), height: inch(1.5) }, { die: "tag" })],
+    },
+  };
+  return { ...plan(kinds, [letter], [{ sheet: "cream", run: 1, tree }]), marks };
+}
+
 /** Examples with shapes; drawn, listed, cut and read back as all others. */
-export const dieExamples = [{ name: "dies-on-letter", unit: "in", ...diesOnLetter() }] as const;
+export const dieExamples = [
+  { name: "dies-on-letter", unit: "in", ...diesOnLetter() },
+  { name: "strips-on-letter", unit: "in", ...stripsOnLetter() },
+] as const;
