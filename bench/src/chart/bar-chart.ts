@@ -28,8 +28,10 @@ export interface Panel {
   readonly title: string;
   /** A rectangle whose shape stands beside the title, in ticks; `null` for none. */
   readonly outline: Size | null;
-  /** Unit of the values, such as `s` (default: `%`). */
+  /** Unit of the values, such as `s` (default: `%`); a longer one than a letter stands in the title. */
   readonly unit?: string | undefined;
+  /** Decimals of the numbers, where they are not those of the chart. */
+  readonly decimals?: 0 | 1 | 2 | undefined;
   /** The numbers of the series that have a bar here, from 0 (default: all). */
   readonly shown?: readonly number[] | undefined;
   readonly groups: readonly Group[];

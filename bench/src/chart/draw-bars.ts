@@ -152,13 +152,15 @@ function drawPanel(panel: Panel, chart: BarChart, { x: left, y: top, width, acro
     ...drawTitle(panel, left, top),
     line(left, top + 7.2, left + width, top + 7.2, { stroke: INK, "stroke-width": HAIRLINE }),
   ];
+  // There is no room for a longer one at each tick; the panel's title says it.
+  const unit = panel.unit ?? "%";
   for (const tick of across.ticks(5)) {
     const at = origin + across(tick);
     const stroke = tick === 0 ? INK : RULE;
     elements.push(
       line(at, firstGroup - 1.2, at, bottom, { stroke, "stroke-width": HAIRLINE }),
       text(
-        `${tick} ${panel.unit ?? "%"}`,
+        unit.length === 1 ? `${tick} ${unit}` : String(tick),
         { x: mm(at), y: mm(bottom + 3.2) },
         { fill: QUIET, anchor: "middle" },
       ),
@@ -219,7 +221,7 @@ function drawGroup(
       stroke: INK,
       "stroke-width": HAIRLINE,
     });
-    const said = value.toFixed(chart.decimals);
+    const said = value.toFixed(panel.decimals ?? chart.decimals);
     bar.children.push(x("title", `${group.label}, ${name}: ${said} ${panel.unit ?? "%"}`));
     const number = { x: mm(origin + across(value) + 1), y: baseline };
     elements.push(bar, text(said, number, { weight: place === 0 ? "bold" : "normal" }));

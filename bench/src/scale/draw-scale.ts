@@ -53,5 +53,5 @@ function panelOf(
       mark: null,
     };
   });
-  return { outline: null, unit, groups };
+  return { outline: null, unit, decimals: unit === "s" ? 2 : 0, groups };
 }
