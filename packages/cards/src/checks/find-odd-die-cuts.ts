@@ -1,5 +1,6 @@
 import { formatLength, formatSize, type Size, type Ticks } from "@sheetwright/measure";
 import { outlineOf, stitch, thinPlaces } from "@sheetwright/shapes";
+import { shapeOfPiece } from "../expand/shape-of-piece.js";
 import type { CardLayer, Expansion, Piece, PieceDie } from "../expansion.js";
 import type { DieCut, DieSize, Layer, Project } from "../project.js";
 import { usualDieMachine } from "../project-file/read-die-machine.js";
@@ -69,7 +70,7 @@ function thinBridges(
   const say = (ticks: Ticks) => formatLength(ticks, { unit });
   const places = thin.length === 1 ? "At one place" : `At ${thin.length} places`;
   const message =
-    `${places} of the shape of the ${label} the paper between two cuts is narrow, ${say(Math.round(width))} at the narrowest, and ` +
+    `${places} of ${shapeOfPiece(`the ${label}`)} the paper between two cuts is narrow, ${say(Math.round(width))} at the narrowest, and ` +
     `narrower than ${say(narrowest)} tears and curls. Make the window smaller or the shape larger, or cut off less.`;
   return [{ code: "thin-bridge", path, message }];
 }
@@ -89,7 +90,7 @@ function isBroken({ shape, stitched }: DieSize): boolean {
 function brokenIn({ path, stitched }: DieCut, pieces: readonly Piece[]): Found {
   const label = pieces.find((piece) => piece.path === path)?.label ?? "die blank";
   const message =
-    `The line of stitches in the shape of the ${label} does not run all round: where the shape is too narrow, or a stretch of its edge ` +
+    `The line of stitches in ${shapeOfPiece(`the ${label}`)} does not run all round: where the shape is too narrow, or a stretch of its edge ` +
     "shorter than half a stitch, there is none. Bring the line nearer to the edge, or take shorter stitches.";
   return { code: "stitches-broken", path: stitched?.by === "hand" ? `${path}.stitched` : path, message };
 }

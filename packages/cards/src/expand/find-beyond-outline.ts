@@ -5,6 +5,7 @@ import { difference, mostDistance, moved, type Outline } from "@sheetwright/shap
 import type { CardLayer } from "../expansion.js";
 import { type CardBuilder, sayLength, saySize } from "./card-builder.js";
 import { fault } from "./fault.js";
+import { shapeOfPiece } from "./shape-of-piece.js";
 import type { Rectangle, Surface } from "./surface.js";
 
 /** Less is told as nothing by a ruler: half of 1/64 in. */
@@ -32,7 +33,7 @@ export function findBeyondOutline(
   const piece = builder.pieces.find(({ id }) => id === layer.piece);
   const item = builder.items.find(({ id }) => id === layer.piece);
   const label = piece?.label ?? item?.label ?? layer.piece;
-  const what = layer.outline === undefined ? `The ${label}` : `The shape of the ${label}`;
+  const what = layer.outline === undefined ? `the ${label}` : shapeOfPiece(`the ${label}`);
   const fits = layer.outline === undefined ? rectangleThatFits(layer, filled, builder.precision) : null;
   const help =
     fits === null
@@ -45,7 +46,7 @@ export function findBeyondOutline(
       path,
       found: saySize(builder, layer),
       expected: "a layer within the shape that carries it",
-      message: `${what} pokes out over the edge of the shape of ${carrier.words}, by ${said}. ${help}`,
+      message: `${what.charAt(0).toUpperCase()}${what.slice(1)} pokes out over the edge of ${shapeOfPiece(carrier.words)}, by ${said}. ${help}`,
     }),
   );
 }

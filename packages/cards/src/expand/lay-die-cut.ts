@@ -5,6 +5,7 @@ import { addLayer, type CardBuilder, nextLabel, sayLength } from "./card-builder
 import { dieStack, type StackFault, type StackPart } from "./die-stack.js";
 import { fault } from "./fault.js";
 import { type LaidBySize, layBySize } from "./lay-by-size.js";
+import { shapeOfPiece } from "./shape-of-piece.js";
 import { allMoved } from "./stitch-marks.js";
 import { distances, type Rectangle, type Surface } from "./surface.js";
 
@@ -24,7 +25,7 @@ export interface LaidDieCut {
  */
 export function layDieCut(builder: CardBuilder, layer: DieCut, carrier: Surface): LaidDieCut | null {
   const purpose = purposeOf(layer, "top");
-  const words = `the shape of the ${nextLabel(builder, purpose)}`;
+  const words = shapeOfPiece(`the ${nextLabel(builder, purpose)}`);
   if (layer.shape === undefined) return layRectangle(builder, layer, carrier, purpose, words);
   const stack = dieStack(layer, builder.precision);
   if ("what" in stack) {
@@ -116,9 +117,11 @@ function keysOf({ die }: DieCut) {
   return { width: key, height: key };
 }
 
-function purposeOf({ name }: DieCut, role: StackPart["role"]): string {
-  const words = [...(name === null ? [] : [name]), ...(role === "top" ? [] : [role]), "die blank"];
-  return words.join(" ");
+/** What is cut from a sheet: a blank for a die, or the shape itself where a machine or scissors cut it. */
+function purposeOf({ name, die }: DieCut, role: StackPart["role"]): string {
+  const isByDie = role === "mat" || (role === "top" && die !== null);
+  const words = [...(name === null ? [] : [name]), ...(role === "top" ? [] : [role])];
+  return [...words, isByDie ? "die blank" : "shape"].join(" ");
 }
 
 function hull(parts: readonly Rectangle[]): Rectangle {
@@ -140,7 +143,7 @@ function reportStack(builder: CardBuilder, layer: DieCut, found: StackFault): vo
   if (found.what === "nothing-left") {
     const { width, height } = layer.cut;
     const size = formatSize(width, height, { unit: builder.units });
-    const message = `Nothing is left of the shape of ${what}, ${size}, when so much is cut straight off it. Cut off less.`;
+    const message = `Nothing is left of ${shapeOfPiece(what)}, ${size}, when so much is cut straight off it. Cut off less.`;
     const expected = "less than the shape is wide and high";
     builder.faults.push(
       fault({ code: "layer-vanishes", path: `${layer.path}.trim`, found: "all of it", expected, message }),
@@ -148,9 +151,9 @@ function reportStack(builder: CardBuilder, layer: DieCut, found: StackFault): vo
     return;
   }
   if (found.what === "no-stitches") {
-    const whose = found.part === "top" ? what : `its ${found.part}`;
+    const whose = found.part === "top" ? shapeOfPiece(what) : `the shape of its ${found.part}`;
     const isOwn = found.part === "top" && layer.stitched?.by === "hand";
-    const message = `There is no room for a line of stitches in the shape of ${whose}. Bring the line nearer to the edge, take shorter stitches or a larger shape, or leave the stitches out.`;
+    const message = `There is no room for a line of stitches in ${whose}. Bring the line nearer to the edge, take shorter stitches or a larger shape, or leave the stitches out.`;
     const expected = "a shape with room for stitches";
     builder.faults.push(
       fault({

@@ -216,8 +216,21 @@ describe("a shadow", () => {
     const [shadow] = layers as [CardLayer];
     expect(size(shadow)).toBe("2.5 x 2.5");
     expect(area(shadow) / squareInch).toBeCloseTo((Math.PI * 6.25) / 4, 3);
-    expect(pieces[0]).toMatchObject({ label: "1b shadow die blank", die: { name: null } });
+    expect(pieces[0]).toMatchObject({ label: "1b shadow shape", die: { name: null } });
     expect(size(pieces[0]?.forms[0] as never)).toBe("3 x 3");
+  });
+
+  it("is called a shape, as all that no die cuts is, and not a die blank", () => {
+    const { pieces } = cardOf(
+      "{ shape: star, size: 2, name: star, paper: cream, shadow: { paper: night, border: 1/4 } }",
+    );
+    expect(pieces.map(({ label }) => label)).toEqual(["1b star shadow shape", "1c star shape"]);
+    const { faults } = readProject(`sheetwright: 1
+title: One
+papers: { cream: { cardstock: us-letter } }
+cards: [{ name: A, format: us-a2, base: cream, front: [{ shape: circle, size: 5, paper: cream }] }]
+`);
+    expect(faults[0]?.message).toMatch(/^The 1b shape is 5 x 5 in, and the front/);
   });
 
   it("fills windows that are narrower than its gaps, and leaves wider ones open", () => {
