@@ -58,8 +58,13 @@ interface Columns {
 
 /** What rounding errors may add to a whole number. */
 const ALMOST = 1e-6;
-/** Share of the work of ruin and recreate for what one rounding leaves over. */
-const ROUNDING_SHARE = 0.25;
+/** Work of ruin and recreate for what one rounding leaves over, and its share of all at most. */
+const ROUNDING_WORK = 5_000_000;
+const MOST_ROUNDING = 0.25;
+/** Share that is kept for the whole plan in the end. */
+const LAST_SHARE = 0.4;
+/** By how much costs differ by chance. */
+const JITTER = 0.001;
 /** What is left over is planned apart where it takes at most so many sheets, about. */
 const MOST_REST = 12;
 /** Share of the work for the first program; the others are those of what is left over. */
@@ -82,7 +87,7 @@ export function* columnPlan(task: ColumnTask): Generator<void, Improvement, void
   const wanted = Float64Array.from(rows.kinds, (kind) => demand.wanted[kind.index] as number);
   const stock = Float64Array.from(rows.limited, (sheet) => sheet.stock);
   const use = yield* cheapestUse(task, columns, wanted, stock, {
-    cost: task.leastCost,
+    cost: 0,
     levels: makers.levels.length,
   });
   columns.work.left += budget.columns * (1 - FIRST_SHARE);
@@ -93,22 +98,39 @@ export function* columnPlan(task: ColumnTask): Generator<void, Improvement, void
     best = yield* wholes.fromScratch(best);
     if (isEnough(best)) return { best, steps };
   }
-  let left = improvementWork(first, budget.each);
-  const share = Math.floor(left * ROUNDING_SHARE);
-  const roundings = meter.stopped ? [] : [roundedDown(use), yield* dive(task, columns, use)];
-  for (const fixed of roundings) {
+  const all = improvementWork(first, budget.each);
+  const step = stepOf(problem);
+  // By patterns as good as these nothing cheaper is to be had.
+  const reached = Math.max(task.leastCost, step * Math.ceil(use.cost / step - ALMOST));
+  const each = Math.min(ROUNDING_WORK, Math.floor(all * MOST_ROUNDING));
+  let left = all;
+  for (let round = 0; left - each >= all * LAST_SHARE && best.cost > reached && !meter.stopped; round++) {
+    const start = round < 2 ? use : otherUse(task, columns, wanted, stock);
+    const fixed = round % 2 === 0 ? roundedDown(start) : yield* dive(task, columns, start);
     if (meter.stopped) break;
-    const found = yield* planRest(task, rows, fixed, share);
-    left -= share;
+    const found = yield* planRest(task, rows, fixed, each);
+    left -= each;
     steps += found.steps;
     for (const layout of found.best.layouts) pool.add(patternOfLayout(rows, layout));
     if (isBetterDraft(problem, found.best, best)) best = found.best;
     if (isEnough(best)) return { best, steps };
   }
   if (meter.stopped) return { best, steps };
-  if (wholes) best = yield* wholes.again(best, use.prices);
+  if (wholes && best.cost > reached) best = yield* wholes.again(best, use.prices);
+  if (best.lacking === 0 && best.cost <= reached) return { best, steps };
   const last = yield* improvePlan(problem, demand, best, task.random, meter, left, isEnough);
   return { best: last.best, steps: steps + last.steps };
+}
+
+/** The patterns of a program in which each costs a little more, by chance: as good, and others. */
+function otherUse(
+  { random }: ColumnTask,
+  { rows, pool, work }: Columns,
+  wanted: Float64Array,
+  stock: Float64Array,
+): PatternUse {
+  const costOf = ({ sheet }: Pattern): number => sheet.cost * (1 + JITTER * random.unit());
+  return poolProgram(rows, pool, wanted, stock, work, costOf).solve();
 }
 
 /**
@@ -121,7 +143,7 @@ function wholeNumbers(task: ColumnTask, columns: Columns, wanted: Float64Array, 
   if (solver === undefined) return undefined;
   const pool = newPool();
   const limits: SolverLimits = { iterations: Math.floor(budget.columns * ITERATIONS_PER_STEP), nodes: NODES };
-  const step = problem.sheets.reduce((all, sheet) => greatestCommonDivisor(all, sheet.cost), 0);
+  const step = stepOf(problem);
   const cheaper = (best: Draft, prices: Float64Array): Draft => {
     const most = best.lacking > 0 ? Number.POSITIVE_INFINITY : best.cost - step;
     const patterns = leastLoss(pool.patterns, prices, PATTERNS_PER_ROW * rows.size);
@@ -139,7 +161,7 @@ function wholeNumbers(task: ColumnTask, columns: Columns, wanted: Float64Array, 
       const work = { left: budget.columns * SOLVER_SHARE };
       const own = poolProgram(rows, pool, wanted, stock, work);
       const program = solverProgram(solver, rows, pool, wanted, stock, own);
-      const enough = { cost: task.leastCost, levels: makers.levels.length };
+      const enough = { cost: 0, levels: makers.levels.length };
       const use = yield* generatePatterns(problem, rows, makers, pool, program, enough, work, meter);
       return meter.stopped ? best : cheaper(best, use.prices);
     },
@@ -149,6 +171,14 @@ function wholeNumbers(task: ColumnTask, columns: Columns, wanted: Float64Array, 
       return cheaper(best, prices);
     },
   };
+}
+
+/** What costs of plans are multiples of; at least 1. */
+function stepOf({ sheets }: CompiledProblem): number {
+  return Math.max(
+    1,
+    sheets.reduce((all, sheet) => greatestCommonDivisor(all, sheet.cost), 0),
+  );
 }
 
 /** The patterns that lose least by some prices, in the order of the pool among equals. */

@@ -54,6 +54,7 @@ export interface PoolProgram {
 /**
  * The cheapest use of patterns that covers a demand by row of a kind, within the sheets there are by row of a sheet. What
  * cannot be covered is bought piece by piece, dearer than by any sheet.
+ * @param costOf what a pattern counts for (default: the cost of its sheet); asked once a pattern, in the order of the pool.
  */
 export function poolProgram(
   rows: PatternRows,
@@ -61,6 +62,7 @@ export function poolProgram(
   demand: Float64Array,
   stock: Float64Array,
   work: WorkLeft,
+  costOf: (pattern: Pattern) => number = ({ sheet }) => sheet.cost,
 ): PoolProgram {
   const kinds = rows.kinds.length;
   const active = [...demand.keys()].filter((row) => (demand[row] as number) > 0);
@@ -76,18 +78,22 @@ export function poolProgram(
     return own;
   };
   const columns: Float64Array[] = [];
+  const costs: number[] = [];
   const tiny = TINY * dearest;
   const prices = new Float64Array(rows.size);
   const solve = (): PatternUse => {
     const { patterns } = pool;
-    for (let i = columns.length; i < patterns.length; i++) columns.push(columnOf(patterns[i] as Pattern));
+    for (let i = columns.length; i < patterns.length; i++) {
+      columns.push(columnOf(patterns[i] as Pattern));
+      costs.push(costOf(patterns[i] as Pattern));
+    }
     for (let pivots = 0; pivots < MOST_PIVOTS && work.left > 0; pivots++) {
       if (program.enterSurplus()) continue;
       let most = tiny;
       let entering = -1;
       for (let i = 0; i < columns.length; i++) {
         const column = columns[i] as Float64Array;
-        let gain = -(patterns[i] as Pattern).sheet.cost;
+        let gain = -(costs[i] as number);
         for (let j = 0; j < column.length; j++) gain += (column[j] as number) * (program.prices[j] as number);
         if (gain <= most) continue;
         most = gain;
@@ -95,8 +101,7 @@ export function poolProgram(
       }
       work.left -= columns.length * (covers + stock.length);
       if (entering < 0) break;
-      const { cost } = (patterns[entering] as Pattern).sheet;
-      if (!program.enter(columns[entering] as Float64Array, cost, entering)) break;
+      if (!program.enter(columns[entering] as Float64Array, costs[entering] as number, entering)) break;
     }
     prices.fill(0);
     active.forEach((row, i) => {
