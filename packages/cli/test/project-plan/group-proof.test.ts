@@ -33,9 +33,11 @@ interface Case {
   readonly least: string | null;
   readonly proven?: boolean;
   readonly outcome?: Packing["outcome"];
+  /** The least cost of all ways to cut die blanks in strips. */
+  readonly endless?: string;
 }
 
-function proof({ sheets, costs, cost, least, proven = false, outcome = "complete" }: Case) {
+function proof({ sheets, costs, cost, least, proven = false, outcome = "complete", endless }: Case) {
   const whole = sheets.filter(({ id }) => !id.includes("/"));
   const bound: Bound = { aim: "all", cost: least, sheets: 1, certificate: { type: "weights", sheets: [] } };
   const packing: Packing = {
@@ -54,6 +56,11 @@ function proof({ sheets, costs, cost, least, proven = false, outcome = "complete
     search: { effort: "quick", seed: 1, lp: "none", starts: 1, steps: 0, work: 1, ended: "finished" },
   };
   const designs = whole.map(({ id }) => id);
+  const problem = { kinds: [], sheets, mode: "guillotine", aim: "all" } as const;
+  const ofStrips =
+    endless === undefined
+      ? {}
+      : { endless: { problem, packing: { ...packing, bound: { ...bound, cost: endless } } } };
   const {
     proven: what,
     above,
@@ -61,8 +68,9 @@ function proof({ sheets, costs, cost, least, proven = false, outcome = "complete
   } = groupProof(
     {
       designs,
-      problem: { kinds: [], sheets, mode: "guillotine", aim: "all" },
+      problem,
       packing,
+      ...ofStrips,
       sheets: sheets.map(({ id }) => {
         const [of = "", offcut] = id.split("/");
         return { sheet: id, design: of, offcut: offcut === undefined ? null : Number(offcut) };
@@ -106,6 +114,15 @@ describe("what is proven of papers planned together", () => {
     expect(proof({ sheets, costs, cost: "19000", least: "18999" })).toEqual(["percent", 0.1, "cost"]);
     expect(proof({ sheets, costs, cost: "30000", least: "20000" })).toEqual(["percent", 50, "cost"]);
     expect(proof({ sheets, costs, cost: "30000", least: "0" })).toEqual(["nothing", 0, "cost"]);
+  });
+
+  it("holds for all ways to cut die blanks in strips, where these may be cut so", () => {
+    const sure = { sheets: [night], cost: "30000", least: "30000", proven: true };
+    expect(proof({ ...sure, endless: "20000" })).toEqual(["sheets", 1, "area"]);
+    expect(proof({ ...sure, endless: "25000" })).toEqual(["fewest", 0, "area"]);
+    const priced = { ...sure, sheets: [night, large], costs: ["0.30", "0.50"] };
+    expect(proof({ ...priced, endless: "20000" })).toEqual(["percent", 50, "cost"]);
+    expect(proof({ ...priced, endless: "30000" })).toEqual(["least", 0, "cost"]);
   });
 
   it("speaks of paper where a cost is missing", () => {

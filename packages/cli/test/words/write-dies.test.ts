@@ -32,3 +32,22 @@ it("the overview says which die cuts a piece, what is cut off it, and what its m
     true,
   );
 });
+
+it("the overview counts strips where they are cut, and says in which strips the shapes of a piece are", async () => {
+  const files = memoryFiles({
+    "/desk/cards.yaml": `{ sheetwright: 1, title: Discs, copies: 15,
+      papers: { night: { cardstock: us-letter }, cream: { cardstock: us-letter } },
+      dies: { disc: { shape: circle, size: 1 3/4 } },
+      cards: [{ name: Moon, format: us-a2, base: night, front: [{ die: disc, paper: cream }] }] }`,
+  });
+  const argv = ["plan", "cards.yaml", "--out", "plan", "--effort", "quick"];
+  const { stdout, code } = await runIn(argv, { files });
+  expect(code).toBe(0);
+  expect(stdout).toMatch(/\nPieces +all 30\n/);
+  const list = String(files.all.get("/desk/plan/cut-list.txt"));
+  expect(list).toContain("\n    3 x 1b, strip of 4, 1 x 1b, strip of 3\n");
+  expect(list).toMatch(/1b die blank +2 1\/4 x 2 1\/4 in +cream +15\n/);
+  expect(list).toContain(
+    "\n      15 from sheet-cream-1\n      in 3 strips of 4 (8 1/4 x 2 1/4 in) and 1 of 3 (6 1/4 x 2 1/4 in)\n      cut by the die disc",
+  );
+});
