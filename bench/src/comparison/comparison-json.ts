@@ -3,7 +3,7 @@ import type { Machine } from "../machine.js";
 import type { ComparisonOptions } from "./comparison-options.js";
 import type { Row } from "./row.js";
 
-/** The JSON document of a suite on published instances. Only `machine`, `jobs` and what is called `seconds` differ between runs. */
+/** The JSON document of a suite on published instances. Only `machine`, `jobs` and what is called seconds differ between runs. */
 export interface ComparisonJson {
   readonly suite: "packing" | "peers";
   /** Version of this format. */

@@ -138,6 +138,7 @@ function sumOf(chosen: readonly Measured[], publishedOf: SumsOf): Sums {
     pieceArea,
     value: total("value"),
     proven: details.filter(({ proven }) => proven).length,
+    medianSeconds: medianOf(details.map(({ seconds }) => seconds)),
     known: known.length,
     reached: known.filter(({ measured, bestPublished }) => measured === bestPublished).length,
     work: total("work"),
@@ -182,6 +183,14 @@ function sumTries(solved: readonly Solved[]): Readonly<Record<string, number>> {
   return Object.fromEntries(
     names.map((name) => [name, solved.reduce((sum, { tries }) => sum + (tries[name] ?? 0), 0)]),
   );
+}
+
+/** The middle one, or the mean of the two in the middle; 0 of none. */
+function medianOf(figures: readonly number[]): number {
+  const sorted = [...figures].sort((a, b) => a - b);
+  const half = sorted.length / 2;
+  const [low = 0, high = low] = sorted.slice(Math.ceil(half) - 1, Math.floor(half) + 1);
+  return (low + high) / 2;
 }
 
 /** The sum, or `null` where a part is missing. */

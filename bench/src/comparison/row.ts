@@ -44,6 +44,8 @@ export interface Sums extends Figures {
   readonly instances: number;
   /** Plans that reach a bound of this run. */
   readonly proven: number;
+  /** Half of the instances take no longer than this. */
+  readonly medianSeconds: number;
   /** Instances whose best is published one by one, and how many of these are reached. */
   readonly known: number;
   readonly reached: number;

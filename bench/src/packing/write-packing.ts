@@ -3,6 +3,7 @@ import { type Circumstances, writeCircumstances } from "../comparison/circumstan
 import { type Remarkable, remarkableOf } from "../comparison/remarkable.js";
 import type { GroupSums, Row, Sums } from "../comparison/row.js";
 import { effortsOf, figuresTable, signed, turnsOf, whole } from "../comparison/write-figures.js";
+import { writeMissedOptima } from "./write-missed-optima.js";
 
 const INTRODUCTION = `Edge-to-edge cuts in any order, no kerf. Every plan is checked by \`verify\`, which re-proves its bound.
 - found: sheets (or their area) for all pieces, where less is better; value or piece area from one sheet, where more is
@@ -10,7 +11,8 @@ const INTRODUCTION = `Edge-to-edge cuts in any order, no kerf. Every plan is che
 - best published: by all published methods together; difference: found less best published
 - to bound: what ideal plans could still gain at most, by the better of the two bounds of each instance
 - optima: instances whose best is published one by one, and how many of these are reached
-- proven: plans that reach their bound of this run`;
+- proven: plans that reach their bound of this run
+- s: of all instances together; median s: half of them take no longer`;
 
 /** What the tables say besides the rows. */
 export interface PackingText {
@@ -36,6 +38,7 @@ export function writePacking(rows: readonly Row[], { seed, methods, circumstance
     if (grouped.length > 0) blocks.push(`## ${family}`, writeGroups(grouped));
   }
   blocks.push("## Beside the publications", ...writeRemarkable(rows.flatMap(remarkableOf)));
+  blocks.push(...writeMissedOptima(rows));
   blocks.push(writeCircumstances(circumstances));
   return `${blocks.join("\n\n")}\n`;
 }
@@ -55,6 +58,7 @@ const FIGURES = [
   "work",
   "steps",
   "s",
+  "median s",
 ];
 
 function writeTotals(rows: readonly Row[]): string {
@@ -99,6 +103,7 @@ function figuresOf(sums: Sums): readonly string[] {
     whole(sums.work),
     whole(sums.steps),
     sums.seconds.toFixed(1),
+    sums.medianSeconds.toFixed(2),
   ];
 }
 

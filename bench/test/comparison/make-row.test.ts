@@ -162,3 +162,15 @@ test("an answer must be there for each instance", () => {
     RangeError,
   );
 });
+
+test("half of the instances take no longer than the median", () => {
+  const median = (seconds: readonly number[]): number =>
+    makeRow(
+      { family: family(seconds.map((_, i) => instance(`i${i}`))), ...way },
+      seconds.map((each) => solved(1, { seconds: each })),
+      NOTHING_PUBLISHED,
+    ).medianSeconds;
+  expect(median([9, 1, 4])).toBe(4);
+  expect(median([8, 1, 2, 40])).toBe(5);
+  expect(median([7])).toBe(7);
+});
