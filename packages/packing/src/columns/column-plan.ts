@@ -13,7 +13,7 @@
 import type { WorkLeft } from "../bounds/pattern-program.js";
 import { bestFit, type Demand } from "../search/best-fit.js";
 import type { Budget } from "../search/budget.js";
-import type { CompiledProblem } from "../search/compiled-problem.js";
+import type { CompiledProblem, CompiledSheet } from "../search/compiled-problem.js";
 import { type Draft, type DraftLayout, draftOf, isBetterDraft, layoutsOf } from "../search/draft.js";
 import { greatestCommonDivisor } from "../search/greatest-common-divisor.js";
 import { type Improvement, improvementWork, improvePlan } from "../search/improve-plan.js";
@@ -67,6 +67,8 @@ const LAST_SHARE = 0.4;
 const JITTER = 0.001;
 /** What is left over is planned apart where it takes at most so many sheets, about. */
 const MOST_REST = 12;
+/** Sizes of sheets that layouts are made for. */
+const MOST_SHEETS = 8;
 /** Share of the work for the first program; the others are those of what is left over. */
 const FIRST_SHARE = 0.6;
 
@@ -82,7 +84,7 @@ export function* columnPlan(task: ColumnTask): Generator<void, Improvement, void
   const rows = patternRows(problem, demand.wanted);
   const pool = newPool();
   for (const layout of first.layouts) pool.add(patternOfLayout(rows, layout));
-  const makers = patternMakers(problem, rows, budget.columns);
+  const makers = patternMakers(problem, rows, sheetsOfUse(problem, first), budget.columns);
   const columns: Columns = { rows, makers, pool, work: { left: budget.columns * FIRST_SHARE } };
   const wanted = Float64Array.from(rows.kinds, (kind) => demand.wanted[kind.index] as number);
   const stock = Float64Array.from(rows.limited, (sheet) => sheet.stock);
@@ -104,7 +106,8 @@ export function* columnPlan(task: ColumnTask): Generator<void, Improvement, void
   const reached = Math.max(task.leastCost, step * Math.ceil(use.cost / step - ALMOST));
   const each = Math.min(ROUNDING_WORK, Math.floor(all * MOST_ROUNDING));
   let left = all;
-  for (let round = 0; left - each >= all * LAST_SHARE && best.cost > reached && !meter.stopped; round++) {
+  const isReached = (): boolean => best.lacking === 0 && best.cost <= reached;
+  for (let round = 0; left - each >= all * LAST_SHARE && !isReached() && !meter.stopped; round++) {
     const start = round < 2 ? use : otherUse(task, columns, wanted, stock);
     const fixed = round % 2 === 0 ? roundedDown(start) : yield* dive(task, columns, start);
     if (meter.stopped) break;
@@ -116,10 +119,24 @@ export function* columnPlan(task: ColumnTask): Generator<void, Improvement, void
     if (isEnough(best)) return { best, steps };
   }
   if (meter.stopped) return { best, steps };
-  if (wholes && best.cost > reached) best = yield* wholes.again(best, use.prices);
-  if (best.lacking === 0 && best.cost <= reached) return { best, steps };
+  if (wholes && !isReached()) best = yield* wholes.again(best, use.prices);
+  if (isReached()) return { best, steps };
   const last = yield* improvePlan(problem, demand, best, task.random, meter, left, isEnough);
   return { best: last.best, steps: steps + last.steps };
+}
+
+/** The sheets that layouts are made for: of many those that a plan uses, then those that cost least by area. */
+function sheetsOfUse({ sheets }: CompiledProblem, { layouts }: Draft): readonly CompiledSheet[] {
+  const used = new Set(layouts.map(({ sheet }) => sheet.index));
+  const price = ({ cost, width, height }: CompiledSheet): number => cost / (width * height);
+  return sheets
+    .filter(({ stock }) => stock > 0)
+    .sort(
+      (a, b) =>
+        Number(used.has(b.index)) - Number(used.has(a.index)) || price(a) - price(b) || a.index - b.index,
+    )
+    .slice(0, MOST_SHEETS)
+    .sort((a, b) => a.index - b.index);
 }
 
 /** The patterns of a program in which each costs a little more, by chance: as good, and others. */

@@ -1,7 +1,7 @@
 import { keepsShelfRule, longestCut, stageDepth } from "../arrange/cut-rules.js";
 import type { WorkLeft } from "../bounds/pattern-program.js";
 import type { CutNode } from "../model.js";
-import type { CompiledProblem, CompiledSheet } from "../search/compiled-problem.js";
+import { type CompiledProblem, type CompiledSheet, MOST_ON_SHEET } from "../search/compiled-problem.js";
 import { isDue, type Meter } from "../search/meter.js";
 import { bestUnlimitedLayout } from "../search/unlimited-copies.js";
 import { type PatternRows, patternOf } from "./pattern.js";
@@ -11,7 +11,7 @@ import { type StripFiller, stripFiller } from "./strip-layouts.js";
 /** Elementary steps that count as one place looked at. */
 export const STEPS_PER_PLACE = 32;
 
-/** What looks for patterns, made once for a problem. */
+/** What looks for patterns, made once for a problem and the sheets that are looked at. */
 export interface PatternMakers {
   /** Two stages, three stages, any number of stages: each looks further and takes longer. */
   readonly levels: readonly (readonly PatternMaker[])[];
@@ -34,9 +34,14 @@ const MOST_SHARE = 1 / 20;
 /** Prices for layouts of any number of stages are whole; the dearest piece has about this one. */
 const WHOLE_PRICE = 1_000_000;
 
-export function patternMakers(problem: CompiledProblem, rows: PatternRows, allWork: number): PatternMakers {
+export function patternMakers(
+  problem: CompiledProblem,
+  rows: PatternRows,
+  sheets: readonly CompiledSheet[],
+  allWork: number,
+): PatternMakers {
   const strips = (stacks: boolean): PatternMaker[] =>
-    problem.sheets.flatMap((sheet) =>
+    sheets.flatMap((sheet) =>
       (["y", "x"] as const).flatMap((axis): readonly PatternMaker[] => {
         // The first cuts go all across the sheet.
         if ((axis === "y" ? sheet.width : sheet.height) > sheet.longestCut) return [];
@@ -49,9 +54,7 @@ export function patternMakers(problem: CompiledProblem, rows: PatternRows, allWo
   const two = affordable(strips(false));
   if (problem.shelf || problem.stages < 4) return { levels: [two] };
   const isFree = problem.stages === Number.POSITIVE_INFINITY;
-  const deep = isFree
-    ? problem.sheets.map((sheet) => deepMaker(problem, rows, sheet, DEEP_SHARE * allWork))
-    : [];
+  const deep = isFree ? sheets.map((sheet) => deepMaker(problem, rows, sheet, DEEP_SHARE * allWork)) : [];
   return { levels: [two, affordable(strips(true)), deep] };
 }
 
@@ -148,6 +151,7 @@ export function* generatePatterns(
       const layout = maker.best(use.prices, enough.left);
       work.left -= maker.work;
       if (layout === undefined || !mayCut(problem, maker.sheet, layout.tree)) continue;
+      if (layout.counts.reduce((sum, count) => sum + count, 0) > MOST_ON_SHEET) continue;
       const pattern = patternOf(rows, maker.sheet, layout.counts, layout.tree);
       if (gainOf(pattern, use.prices) > tiny && pool.add(pattern)) isBetter = true;
     }

@@ -70,15 +70,14 @@ function asked(
   program: LinearProgram,
   limits: SolverLimits,
 ): LinearSolution | undefined {
-  let solution: LinearSolution;
   try {
-    solution = solver.solve(program, limits);
+    const solution = solver.solve(program, limits);
+    const { status, values } = solution;
+    if (status !== "optimal" && status !== "feasible") return undefined;
+    return areNumbers(values, program.columns.length) ? solution : undefined;
   } catch {
     return undefined;
   }
-  const { status, values } = solution;
-  if (status !== "optimal" && status !== "feasible") return undefined;
-  return areNumbers(values, program.columns.length) ? solution : undefined;
 }
 
 function areNumbers(values: unknown, count: number): boolean {
