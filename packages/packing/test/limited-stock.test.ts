@@ -104,6 +104,49 @@ describe("300 small problems on two sizes of sheets with limited stock", () => {
   });
 });
 
+describe("one sheet that is filled", () => {
+  const kind = fc.record({
+    width: fc.integer({ min: 4, max: 14 }),
+    height: fc.integer({ min: 4, max: 14 }),
+    quantity: fc.integer({ min: 1, max: 3 }),
+    least: fc.nat(2),
+    value: fc.nat(99),
+    together: fc.constantFrom(undefined, "seam"),
+  });
+
+  test("holds the least numbers and then the most value, at the first effort", () => {
+    let exact = 0;
+    fc.assert(
+      fc.property(fc.array(kind, { minLength: 1, maxLength: 3 }), fc.nat(2), (kinds, kerf) => {
+        const problem: Problem = {
+          kinds: kinds.map(({ width, height, least, ...entry }, i) => {
+            return {
+              id: `k${i}`,
+              ...entry,
+              least: Math.min(least, entry.quantity),
+              forms: [{ width, height }],
+            };
+          }),
+          sheets: [{ id: "sheet", width: 24, height: 20, stock: 1 }],
+          mode: "guillotine",
+          aim: "fill",
+          kerf,
+        };
+        const stock = smallStock(problem);
+        const least = problem.kinds.map((entry) => entry.least ?? 0);
+        const packing = pack(problem, { effort: "quick" });
+        expect(verify(problem, packing)).toEqual([]);
+        expect(packing.outcome === "complete").toBe(stock.gives(least));
+        if (packing.outcome !== "complete") return;
+        expect(packing.value).toBe(String(stock.mostValue(least).value));
+        if (!packing.proven && packing.search.steps === 0) exact++;
+      }),
+    );
+    // Where no bound is reached, a look at all layouts still ends the search.
+    expect(exact).toBeGreaterThan(5);
+  });
+});
+
 describe("a stock that is short", () => {
   const sheets = [{ id: "sheet", width: 100, height: 100, stock: 2 }];
   const kind = (id: string, quantity: number, of: string | undefined, each = 1, width = 50) => ({

@@ -16,7 +16,7 @@
  */
 import type { Bound, KindPrice } from "../model.js";
 import type { CompiledKind, CompiledProblem, CompiledSheet } from "../search/compiled-problem.js";
-import { bestUnlimitedLayout } from "../search/unlimited-copies.js";
+import { unlimitedLayoutSteps } from "../search/unlimited-copies.js";
 import { exactPriceBound } from "./exact-bound.js";
 import { type GuillotineTable, guillotineTable } from "./guillotine-value.js";
 import type { WorkLeft } from "./pattern-program.js";
@@ -64,14 +64,14 @@ export function fillPriceBound(
   const limits = Float64Array.from(worth, (kind) => kind.quantity);
   const isTabled = work.left > (LEAST_ROUNDS + 1) * once;
   work.left -= once;
-  const reduced = reducedValues(values, limits, (prices, chosen) => {
+  const reducing = reducedValues(values, limits, function* (prices, chosen) {
     if (work.left <= 0) return undefined;
     let most = 0;
     for (const { sheet, table } of tables) {
       const own = new Float64Array(worth.length);
       const value = isTabled
         ? table.most(prices, own)
-        : mostByRaster(problem, worth, sheet, prices, own, work);
+        : yield* mostByRaster(problem, worth, sheet, prices, own, work);
       if (value === undefined) return undefined;
       most += sheet.stock * value;
       own.forEach((count, k) => {
@@ -81,6 +81,9 @@ export function fillPriceBound(
     if (isTabled) work.left -= once;
     return most;
   });
+  let step = reducing.next();
+  while (!step.done) step = reducing.next();
+  const reduced = step.value;
   if (reduced === undefined) return byValues;
   const bound = proofOf(problem, worth, tables, reduced);
   if (bound.aim !== "fill" || byValues.aim !== "fill") return byValues;
@@ -119,14 +122,14 @@ function wholePrices(exact: Float64Array, largest: number): Float64Array {
 }
 
 /** Like {@link GuillotineTable.most} on raster points, which are fewer; undefined where the work does not last. */
-function mostByRaster(
+function* mostByRaster(
   problem: CompiledProblem,
   worth: readonly CompiledKind[],
   sheet: CompiledSheet,
   prices: Float64Array,
   chosen: Float64Array,
   work: WorkLeft,
-): number | undefined {
+): Generator<void, number | undefined, void> {
   const whole = wholePrices(prices, LARGEST_PRICE);
   const owners: number[] = [];
   const pieces = worth.flatMap((kind, k) =>
@@ -137,7 +140,7 @@ function mostByRaster(
   );
   const { width, height } = sheet;
   const most = work.left / STEPS_PER_RASTER_STEP;
-  const { counts, exact, steps } = bestUnlimitedLayout(width, height, problem.kerf, pieces, most);
+  const { counts, exact, steps } = yield* unlimitedLayoutSteps(width, height, problem.kerf, pieces, most);
   work.left -= STEPS_PER_RASTER_STEP * steps;
   if (!exact) return undefined;
   let value = 0;

@@ -17,16 +17,18 @@ const HOPELESS_ROUNDS = 80;
  * within the limits, whatever the reduced values are. By subgradients (M. Held, P. Wolfe, H. Crowder, Validation of
  * subgradient optimization, Mathematical Programming 6 (1974)), in floating point: no bound rests on how good they are.
  *
+ * Yields where the layouts do.
+ *
  * @param values positive; `limits` may be infinite, such kinds keep their value.
  * @param bestLayout gives the most value by reduced values, and counts the copies of such a layout into `chosen`; undefined
  *   once there is no work left for it.
  * @returns undefined where nothing is better than the values themselves.
  */
-export function reducedValues(
+export function* reducedValues(
   values: Float64Array,
   limits: Float64Array,
-  bestLayout: (reduced: Float64Array, chosen: Float64Array) => number | undefined,
-): Float64Array | undefined {
+  bestLayout: (reduced: Float64Array, chosen: Float64Array) => Generator<void, number | undefined, void>,
+): Generator<void, Float64Array | undefined, void> {
   const size = values.length;
   let least = Number.POSITIVE_INFINITY;
   let best = values;
@@ -36,7 +38,7 @@ export function reducedValues(
   for (let round = 0; round < MOST_ROUNDS && length >= SHORTEST; round++) {
     if (round === HOPELESS_ROUNDS && best === values) break;
     const chosen = new Float64Array(size);
-    let bound = bestLayout(reduced, chosen);
+    let bound = yield* bestLayout(reduced, chosen);
     if (bound === undefined) break;
     for (let k = 0; k < size; k++) {
       const taken = (values[k] as number) - (reduced[k] as number);

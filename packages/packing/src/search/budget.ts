@@ -32,7 +32,7 @@ export const BUDGETS: Readonly<Record<Effort, Budget>> = {
   standard: {
     work: 15_000_000,
     most: 2_000,
-    exact: 4_000_000,
+    exact: 24_000_000,
     starts: 2,
     each: 15_000_000,
     columns: 300_000_000,
@@ -41,7 +41,7 @@ export const BUDGETS: Readonly<Record<Effort, Budget>> = {
   thorough: {
     work: 100_000_000,
     most: 10_000,
-    exact: 40_000_000,
+    exact: 200_000_000,
     starts: 4,
     each: 75_000_000,
     columns: 1_000_000_000,

@@ -8,7 +8,16 @@ import type { OutsideBound } from "./outside-bound.js";
 /** A piece as it lies, kerf added, with the number of its kind. */
 export interface PartPiece extends Size {
   readonly value: number;
+  /** What it counts for in a promise. */
+  readonly reduced: number;
   readonly kind: number;
+}
+
+/** What a layout with some part may be worth: reduced value of the part, and what comes around it; `scale` times the value. */
+export interface PromiseRule {
+  readonly scale: number;
+  /** Reduced value around a part at most, with what limits give back. */
+  readonly around: OutsideBound;
 }
 
 /** Parts kept at most: their copies take 2 bytes a kind each. */
@@ -32,11 +41,13 @@ export class PartSearch {
   isFull = false;
   private readonly width: number;
   private readonly height: number;
-  private readonly bound: OutsideBound;
+  private readonly around: OutsideBound;
+  private readonly scale: number;
   private readonly most: readonly number[];
   private readonly widths: number[] = [];
   private readonly heights: number[] = [];
   private readonly values: number[] = [];
+  private readonly reduced: number[] = [];
   private readonly promises: number[] = [];
   private readonly joins: number[] = [];
   private readonly firsts: number[] = [];
@@ -52,28 +63,34 @@ export class PartSearch {
     width: number,
     height: number,
     most: readonly number[],
-    bound: OutsideBound,
+    { scale, around }: PromiseRule,
     leastValue: number,
   ) {
     this.width = width;
     this.height = height;
-    this.bound = bound;
+    this.around = around;
+    this.scale = scale;
     this.most = most.map((copies) => Math.min(copies, 0xffff));
     this.copies = new Uint16Array(1024 * most.length);
     this.bestValue = leastValue;
   }
 
   /** A part of one piece. */
-  offerPiece({ width, height, value, kind }: PartPiece, index: number): void {
+  offerPiece({ width, height, value, reduced, kind }: PartPiece, index: number): void {
     const copies = new Uint16Array(this.most.length);
     copies[kind] = 1;
-    this.offer(PIECE, index, -1, width, height, value, hashOf(kind), copies);
+    this.offer(PIECE, index, -1, width, height, value, reduced, hashOf(kind), copies);
   }
 
   /** Whether some waiting part promises more than the best layout. */
   hasPromise(): boolean {
     const top = this.waiting[0];
-    return top !== undefined && (this.promises[top] as number) > this.bestValue;
+    return top !== undefined && (this.promises[top] as number) >= this.enough();
+  }
+
+  /** The least promise of a layout that is worth more than the best one. */
+  private enough(): number {
+    return this.scale * (this.bestValue + 1);
   }
 
   /** Joins the most promising part with all that are done, both ways; returns the steps taken. */
@@ -84,6 +101,7 @@ export class PartSearch {
     const w = this.widths[part] as number;
     const h = this.heights[part] as number;
     const value = this.values[part] as number;
+    const reduced = this.reduced[part] as number;
     const hash = this.hashes[part] as number;
     let steps = this.done.length;
     const together = new Uint16Array(kinds);
@@ -93,17 +111,19 @@ export class PartSearch {
       const isBeside = w + otherW <= this.width;
       const isBelow = h + otherH <= this.height;
       if (!isBeside && !isBelow) continue;
-      const sum = value + (this.values[other] as number);
+      const counted = reduced + (this.reduced[other] as number);
       const wide = Math.max(w, otherW);
       const high = Math.max(h, otherH);
-      const beside = isBeside ? sum + this.bound(w + otherW, high) : 0;
-      const below = isBelow ? sum + this.bound(wide, h + otherH) : 0;
-      if (beside <= this.bestValue && below <= this.bestValue) continue;
+      const beside = isBeside ? counted + this.around(w + otherW, high) : 0;
+      const below = isBelow ? counted + this.around(wide, h + otherH) : 0;
+      const enough = this.enough();
+      if (beside < enough && below < enough) continue;
       steps += kinds + STEPS_PER_JOIN;
       if (!this.add(part, other, together)) continue;
       const both = (hash + (this.hashes[other] as number)) | 0;
-      if (beside > this.bestValue) this.offer(BESIDE, part, other, w + otherW, high, sum, both, together);
-      if (below > this.bestValue) this.offer(BELOW, part, other, wide, h + otherH, sum, both, together);
+      const sum = value + (this.values[other] as number);
+      if (beside >= enough) this.offer(BESIDE, part, other, w + otherW, high, sum, counted, both, together);
+      if (below >= enough) this.offer(BELOW, part, other, wide, h + otherH, sum, counted, both, together);
     }
     return steps;
   }
@@ -161,11 +181,12 @@ export class PartSearch {
     width: number,
     height: number,
     value: number,
+    reduced: number,
     hash: number,
     copies: Uint16Array,
   ): void {
-    const promise = value + this.bound(width, height);
-    if (promise <= this.bestValue) return;
+    const promise = reduced + this.around(width, height);
+    if (promise < this.enough()) return;
     const alike = this.alike.get(hash) ?? [];
     for (const other of alike) {
       if ((this.widths[other] as number) > width || (this.heights[other] as number) > height) continue;
@@ -181,6 +202,7 @@ export class PartSearch {
     this.widths.push(width);
     this.heights.push(height);
     this.values.push(value);
+    this.reduced.push(reduced);
     this.promises.push(promise);
     this.joins.push(join);
     this.firsts.push(first);
