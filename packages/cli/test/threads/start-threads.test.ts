@@ -1,10 +1,12 @@
-import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { copyFileSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { createRequire } from "node:module";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
 import { build } from "esbuild";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { Io } from "../../src/io.js";
+import { loadSolver } from "../../src/solver/load-solver.js";
 import { openStartThreads, type StartThreads } from "../../src/threads/start-threads.js";
 import { memoryFiles } from "../memory-files.js";
 import { type Ended, runIn } from "../run-in.js";
@@ -26,6 +28,8 @@ beforeAll(async () => {
       js: 'import { createRequire } from "node:module"; const require = createRequire(import.meta.url);',
     },
   });
+  // HiGHS looks for its other half beside itself.
+  copyFileSync(createRequire(import.meta.url).resolve("highs/runtime"), join(folder, "highs.wasm"));
 });
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
@@ -79,10 +83,13 @@ async function planned(line: string, more: Partial<Io> & { readonly file?: strin
 
 describe("a plan whose search is spread over threads", () => {
   it.each([
-    ["a list of pieces", LIST],
-    ["a project", "plan cards.yaml --out out"],
-  ])("of %s is the same, byte for byte, with 1, 2 and 4", async (_, line) => {
-    const alone = await planned(`${line} --jobs 1`);
+    ["a list of pieces", LIST, {}],
+    ["a project", "plan cards.yaml --out out", {}],
+    ["a list of pieces, by a solver in each thread,", LIST, { loadSolver }],
+  ])("of %s is the same, byte for byte, with 1, 2 and 4", async (_, line, io) => {
+    const alone = await planned(`${line} --jobs 1`, io);
+    const solver = "loadSolver" in io ? /"lp": "highs \d/ : /"lp": "none"/;
+    expect(alone.files.get("/desk/out/plan.json")).toMatch(solver);
     expect(alone.stderr).not.toContain("cannot");
     expect(alone).toMatchObject({ code: 0, opened: [], closed: 0 });
     for (const [jobs, threads] of [
@@ -90,7 +97,7 @@ describe("a plan whose search is spread over threads", () => {
       ["--jobs 4", 4],
       ["", 3],
     ] as const) {
-      const { code, stdout, stderr, files, opened, closed } = await planned(`${line} ${jobs}`.trim());
+      const { code, stdout, stderr, files, opened, closed } = await planned(`${line} ${jobs}`.trim(), io);
       expect({ code, stdout, stderr }).toEqual({
         code: alone.code,
         stdout: alone.stdout,
