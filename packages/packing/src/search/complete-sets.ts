@@ -16,7 +16,7 @@ import { lowerBounds } from "../bounds/lower-bound.js";
 import type { Kind, Problem } from "../model.js";
 import type { Progress } from "../progress.js";
 import { compileProblem } from "./compiled-problem.js";
-import { type Draft, draftOf, isBetterDraft } from "./draft.js";
+import { type Draft, draftOf } from "./draft.js";
 import { greatestCommonDivisor } from "./greatest-common-divisor.js";
 
 /** What a search came to. */
@@ -25,10 +25,10 @@ interface SetsFound {
   readonly cancelled: boolean;
 }
 
-/** A search with the aim `fill`: until the least numbers are there, or for as much value as possible besides. */
+/** A search for all pieces of a problem, or with the aim `fill` for more value than a plan has that is known. */
 export type SetSearch = (
   problem: Problem,
-  until: "least" | "value",
+  known: Draft | undefined,
 ) => Generator<Progress, SetsFound, boolean | undefined>;
 
 /** The best plan by the rule above; `fallback` is a plan of the same problem to begin with. */
@@ -46,8 +46,9 @@ export function* completeSets(
   ): Generator<Progress, "yes" | "no" | "stop", boolean | undefined> {
     const least = copiesOf(problem, sets, next);
     if (least.some((count, kind) => count > (best.placed[kind] ?? 0))) {
-      if (isOutOfReach(problem, least)) return "no";
-      const result = yield* searchFor(fillProblem(problem, least), "least");
+      const asked = withQuantities(problem, least);
+      if (isOutOfReach(asked)) return "no";
+      const result = yield* searchFor(asked, undefined);
       if (result.best.lacking > 0) return result.cancelled ? "stop" : "no";
       best = result.best;
     }
@@ -83,11 +84,8 @@ export function* completeSets(
     growing = stillGrowing;
   }
   const filling = fillProblem(problem, copiesOf(problem, sets, numbers));
-  const result = yield* searchFor(filling, "value");
-  const compiled = compileProblem(filling);
   // The plan at hand was judged by what another search asked for.
-  if (isBetterDraft(compiled, result.best, draftOf(compiled, best.layouts))) best = result.best;
-  return { best, cancelled: result.cancelled };
+  return yield* searchFor(filling, draftOf(compileProblem(filling), best.layouts));
 }
 
 interface SetDemand {
@@ -130,13 +128,18 @@ function copiesOf(
   return problem.kinds.map((kind) => copies.get(kind.id) ?? 0);
 }
 
-/** Whether it is proven that the stock does not give so many copies of each kind. */
-function isOutOfReach(problem: Problem, least: readonly number[]): boolean {
-  const kinds = problem.kinds.map((kind, i) => ({ ...kind, quantity: least[i] ?? 0 }));
-  const first = lowerBounds(compileProblem({ ...problem, kinds }), "quick").next();
+/** The problem for so many copies of each kind. */
+function withQuantities(problem: Problem, quantities: readonly number[]): Problem {
+  return { ...problem, kinds: problem.kinds.map((kind, i) => ({ ...kind, quantity: quantities[i] ?? 0 })) };
+}
+
+/** Whether it is proven that the stock does not give all pieces of a problem. */
+function isOutOfReach(problem: Problem): boolean {
+  const first = lowerBounds(compileProblem(problem), "quick").next();
   return !first.done && first.value.aim === "all" && first.value.cost === null;
 }
 
+/** The problem with a least number of each kind. */
 function fillProblem(problem: Problem, least: readonly number[]): Problem {
   return {
     ...problem,

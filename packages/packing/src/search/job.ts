@@ -8,7 +8,7 @@ import { answer, reaches } from "./answer.js";
 import { BUDGETS, type Budget } from "./budget.js";
 import { type CompiledProblem, compileProblem } from "./compiled-problem.js";
 import { completeSets } from "./complete-sets.js";
-import { mergeRuns } from "./draft.js";
+import { type Draft, mergeRuns } from "./draft.js";
 import type { Meter } from "./meter.js";
 import { polishLayouts } from "./polish-layouts.js";
 import { sameForLess } from "./same-for-less.js";
@@ -73,22 +73,22 @@ function limitsOf(
   };
 }
 
-/** A search with the aim `fill` for a plan that is short of the one asked for. */
-function searchFill(
+/** A search on the way to complete sets: for all pieces of a problem, or for more value than a known plan has. */
+function searchSets(
   job: Job,
   source: Problem,
-  until: "least" | "value",
+  known: Draft | undefined,
   meter: Meter,
 ): ReturnType<typeof searchPlan> {
   const { seed, effort, solver } = job;
   const problem = compileProblem(source);
-  if (until === "least") {
+  if (known === undefined) {
     const isEnough: Search["isEnough"] = (draft) => draft.lacking === 0;
     const unbounded = { isImpossible: () => false, sharpen: () => {}, isEnough };
     return searchPlan({ problem, seed, solver, budget: SETS_BUDGET, ...unbounded }, meter);
   }
   const { bound: _, ...limits } = limitsOf(problem, effort);
-  return searchPlan({ problem, seed, solver, budget: job.budget, ...limits }, meter);
+  return searchPlan({ problem, seed, solver, budget: job.budget, known, ...limits }, meter);
 }
 
 /** Makes an answer of what a search has found: complete sets where pieces are missing, every layout laid once more. */
@@ -100,7 +100,7 @@ export function* finishJob(
   const { source, problem, effort, seed, narrowestHold, budget } = job;
   let { best, cancelled } = found;
   if (source.aim === "all" && best.lacking > 0 && !cancelled) {
-    const searching = completeSets(source, best, (fill, until) => searchFill(job, fill, until, meter));
+    const searching = completeSets(source, best, (sets, known) => searchSets(job, sets, known, meter));
     // What these searches begin and find is no progress of the whole one until they end.
     let step = searching.next();
     while (!step.done) step = searching.next(yield progressAfter(found.starts, best, meter));

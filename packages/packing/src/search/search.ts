@@ -33,6 +33,8 @@ export interface Search {
   readonly budget: Budget;
   /** Undefined where none was passed in. */
   readonly solver: LinearSolver | undefined;
+  /** A plan to begin with, beside those that are made. */
+  readonly known?: Draft | undefined;
   /** Whether a plan is so good that the search may end. */
   readonly isEnough: (draft: Draft) => boolean;
   /** The best bound so far; undefined where none is looked for. */
@@ -168,7 +170,7 @@ function* plansFromNothing(
   // A first plan is always finished; shelves leave groups out, so groups need one start more.
   const needed = problem.groups > 0 ? numbers.indexOf(SHELF_RULES.length) + 1 : 1;
   const starts = numbers.length;
-  let best: Draft | undefined;
+  let best: Draft | undefined = search.known;
   let asked = false;
   meter.stopped = false;
   for (const [done, start] of numbers.entries()) {
