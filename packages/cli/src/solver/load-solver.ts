@@ -15,8 +15,10 @@ interface Loaded {
 /**
  * Loads HiGHS, which takes about a tenth of a second. What goes wrong inside comes out as a short error, never as the text of
  * the module. After many solves another module takes the place of the first, as soon as there is time to load it.
+ *
+ * @param mostSolves how many solves are many.
  */
-export async function loadSolver(): Promise<LinearSolver> {
+export async function loadSolver(mostSolves = MOST_SOLVES): Promise<LinearSolver> {
   let loaded = await loadModule();
   let isRenewing = false;
   const renew = (): void => {
@@ -36,7 +38,7 @@ export async function loadSolver(): Promise<LinearSolver> {
   return {
     name: `highs ${loaded.highs.version.string}`,
     solve: (program, limits) => {
-      if (loaded.solves >= MOST_SOLVES) renew();
+      if (loaded.solves >= mostSolves) renew();
       if (loaded.highs.memoryBytes > MOST_BYTES) {
         renew();
         throw new Error("HiGHS has used up its memory.");
