@@ -7,13 +7,13 @@
 import type { PieceLeaf } from "../model.js";
 import type { Demand } from "./best-fit.js";
 import type { CompiledProblem } from "./compiled-problem.js";
-import { type Draft, type DraftLayout, draftOf, isBetterDraft, leftoverSpread } from "./draft.js";
+import { type Draft, type DraftLayout, draftOf, isBetterDraft } from "./draft.js";
 import { greatestCommonDivisor } from "./greatest-common-divisor.js";
 import { isDue, type Meter } from "./meter.js";
+import { improveMixes } from "./mixes/improve-mixes.js";
 import type { RandomStream } from "./random-stream.js";
 import { branchOf } from "./trees/branch.js";
-import { cutNodeOf } from "./trees/cut-node-of.js";
-import type { CutTree } from "./trees/cut-tree.js";
+import { layoutsOfTrees, spreadOf } from "./trees/layouts-of-trees.js";
 import { RuinAndRecreate } from "./trees/ruin-recreate.js";
 import type { PlannedSheet } from "./trees/working-plan.js";
 
@@ -65,26 +65,37 @@ export function* improvePlan(
   // A plan of nothing may still become one.
   const isEmpty = kept.length === 0 && demand.stock.some((sheets) => sheets > 0);
   if (taken.length === 0 && !isEmpty) return { best: first, steps: 0 };
-  const engine = new RuinAndRecreate(problem, demandOf(problem, demand, kept), random, meter);
+  const rest = demandOf(problem, demand, kept);
+  const engine = new RuinAndRecreate(problem, rest, random, meter);
   const numbers = new Map(problem.kinds.map((kind) => [kind.id, kind.index]));
   engine.load(taken.flatMap((layout) => sheetsOf(engine, layout, numbers)));
   const step = problem.sheets.reduce((all, sheet) => greatestCommonDivisor(all, sheet.cost), 0);
   const { plan } = engine;
   let best = first;
   let isWhole = engine.isComplete;
+  const end = meter.work + work;
+  const isOverMixes = !isFill && problem.sheets.length > 1;
+  if (isWhole && isOverMixes) {
+    const start = { problem, demand: rest, kept, best, trees: plan.trees };
+    return yield* improveMixes(start, random, meter, end, isEnough);
+  }
   if (isWhole && (isFill || !canCostLess(problem, demand, plan.cost, step))) return { best, steps: 0 };
   if (!isFill && isWhole) engine.setBudget(plan.cost - step);
   let { urgent, weight } = plan.open;
-  const end = meter.work + work;
   while (meter.work < end) {
     engine.step();
     const isNearer = plan.open.urgent < urgent || (plan.open.urgent === urgent && plan.open.weight < weight);
     if (engine.isComplete || (!isWhole && isNearer)) {
       ({ urgent, weight } = plan.open);
       isWhole = engine.isComplete;
-      const draft = draftOf(problem, [...kept, ...layoutsOf(problem, plan.trees)]);
+      const draft = draftOf(problem, [...kept, ...layoutsOfTrees(problem, plan.trees)]);
       if (isBetterDraft(problem, draft, best)) best = draft;
       if (isEnough(best)) break;
+      if (isWhole && isOverMixes) {
+        const start = { problem, demand: rest, kept, best, trees: plan.trees };
+        const improved = yield* improveMixes(start, random, meter, end, isEnough);
+        return { best: improved.best, steps: engine.steps + improved.steps };
+      }
       if (isWhole) {
         if (isFill || !canCostLess(problem, demand, plan.cost, step)) break;
         engine.setBudget(plan.cost - step);
@@ -167,21 +178,4 @@ function sheetsOf(
     throw new RangeError(`The search laid ${share?.kind} in a way that ${sheet.id} does not allow.`);
   });
   return Array.from({ length: run }, () => ({ sheet, branch }));
-}
-
-/** Every sheet in use as a layout of its own; the trees are read at once, since the engine goes on. */
-function layoutsOf(problem: CompiledProblem, trees: readonly CutTree[]): readonly DraftLayout[] {
-  return trees
-    .filter((tree) => tree.count > 0)
-    .map((tree) => {
-      const node = cutNodeOf(tree);
-      const counts = new Map<number, number>();
-      tree.eachPiece((kind) => counts.set(kind, (counts.get(kind) ?? 0) + 1));
-      const layout = { sheet: tree.sheet, run: 1, tree: () => node, counts };
-      return { ...layout, spread: spreadOf(problem, layout) };
-    });
-}
-
-function spreadOf(problem: CompiledProblem, { sheet, tree }: Omit<DraftLayout, "spread">): number {
-  return leftoverSpread(tree(), { width: sheet.width, height: sheet.height }, problem.kerf);
 }

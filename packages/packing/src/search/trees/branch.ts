@@ -1,4 +1,5 @@
 import type { CutNode, PieceLeaf } from "../../model.js";
+import { ACROSS, type NodeList } from "./node-list.js";
 
 /** A cut tree without leftovers: pieces, and levels of two or more children that cut the other way than the level above. */
 export type Branch =
@@ -22,4 +23,17 @@ export function branchOf(node: CutNode, layOf: (leaf: PieceLeaf) => number): Bra
     else children.push(child);
   }
   return children.length > 1 ? { axis: node.axis, children } : children[0];
+}
+
+/** Reads the nodes of a tree as a branch; undefined for an uncut sheet. */
+export function branchOfTree({ item, size, count }: NodeList): Branch | undefined {
+  const branchAt = (node: number): Branch => {
+    const what = item[node] as number;
+    if (what >= 0) return { axis: undefined, lay: what };
+    const children: Branch[] = [];
+    const end = node + (size[node] as number);
+    for (let child = node + 1; child < end; child += size[child] as number) children.push(branchAt(child));
+    return { axis: what === ACROSS ? "x" : "y", children };
+  };
+  return count === 0 ? undefined : branchAt(0);
 }

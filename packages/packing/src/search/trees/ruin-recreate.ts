@@ -19,18 +19,15 @@ import type { RandomStream } from "../random-stream.js";
 import type { CutTree } from "./cut-tree.js";
 import { FoundPlaces } from "./found-places.js";
 import { type LayTable, layTable } from "./lay-table.js";
+import { ruin } from "./ruin.js";
 import { type PlannedSheet, WorkingPlan } from "./working-plan.js";
 
 /** Parameters of the engine; one set serves all problems. */
 const TUNING = {
-  /** Nodes taken out of the trees in one step: from 1 to twice as many less one. */
-  removals: 5,
   /** Distances that late acceptance remembers. */
   memory: 50,
   /** Once in so many choices the best tree is passed over: plain greed repeats its mistakes. */
   passOver: 100,
-  /** Once in so many removals from a sheet with a group all of the sheet is taken out. */
-  splitGroups: 3,
   /** With the aim `fill`, after so many steps, once in so many choices a kind that is drawn comes next. */
   plainSteps: 250,
   drawKind: 4,
@@ -54,6 +51,7 @@ export class RuinAndRecreate {
   readonly plan: WorkingPlan;
 
   private readonly isFill: boolean;
+  private readonly onGivenSheets: boolean;
   private readonly random: RandomStream;
   private readonly meter: Meter;
   private readonly found: FoundPlaces;
@@ -75,7 +73,15 @@ export class RuinAndRecreate {
   private records = new Int32Array(0);
   private columns = 0;
 
-  constructor(problem: CompiledProblem, demand: Demand, random: RandomStream, meter: Meter) {
+  /** @param onGivenSheets whether the sheets in stock are just those that are to be used, each of them. */
+  constructor(
+    problem: CompiledProblem,
+    demand: Demand,
+    random: RandomStream,
+    meter: Meter,
+    onGivenSheets = false,
+  ) {
+    this.onGivenSheets = onGivenSheets;
     this.isFill = problem.source.aim === "fill";
     this.random = random;
     this.meter = meter;
@@ -122,7 +128,7 @@ export class RuinAndRecreate {
     this.steps++;
     const { plan, memory } = this;
     plan.begin();
-    this.ruin();
+    ruin(plan, this.random, this.onGivenSheets);
     this.prepareScope();
     this.prepareSlots();
     this.recreate();
@@ -137,20 +143,6 @@ export class RuinAndRecreate {
     this.meter.work += WORK_PER_STEP + this.found.work + WORK_PER_NODE * plan.work;
     this.found.work = 0;
     plan.work = 0;
-  }
-
-  private ruin(): void {
-    const { plan, random } = this;
-    const removals = 1 + random.below(2 * TUNING.removals - 1);
-    for (let i = 0; i < removals; i++) {
-      const at = random.below(plan.trees.length);
-      const { count } = plan.trees[at] as CutTree;
-      if (count === 0) continue;
-      // What belongs together changes its sheet only as a whole.
-      const isWhole = plan.groupTree.includes(at) && random.below(TUNING.splitGroups) === 0;
-      plan.takeOut(at, isWhole ? 0 : random.below(count));
-    }
-    plan.refreshTouched();
   }
 
   /** Chooses the trees that this step looks at: all, or those it has ruined and some others. */
