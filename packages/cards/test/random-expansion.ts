@@ -13,8 +13,12 @@ export interface RandomExpansion {
 // Every property is checked on the same projects, so each is read and worked out once for all of them.
 const KNOWN = new Map<string, RandomExpansion>();
 
-/** Checks a property of projects made at random. */
-export function checkProjects(check: (random: RandomExpansion) => void): void {
+/**
+ * Checks a property of projects made at random.
+ *
+ * @param times the usual number of projects times so many, for what few of them have.
+ */
+export function checkProjects(check: (random: RandomExpansion) => void, times = 1): void {
   fc.assert(
     fc.property(randomProject(), (file) => {
       const key = JSON.stringify(file);
@@ -26,5 +30,6 @@ export function checkProjects(check: (random: RandomExpansion) => void): void {
       }
       check(known);
     }),
+    { numRuns: times * (fc.readConfigureGlobal().numRuns ?? 100) },
   );
 }

@@ -235,7 +235,7 @@ function randomCarrier(room: Room, carrier: Surface, kind: "mat" | "panel" | "ba
   const bySize = !isFree || room.draw.sometimes(25);
   const { keys, size } = bySize ? randomSize(room, carrier) : randomBorder(room.draw, carrier);
   const surface = { ...size, isMat: kind === "mat" };
-  if (kind === "panel" && bySize && room.draw.sometimes(40)) {
+  if (kind === "panel" && bySize && room.draw.sometimes(60)) {
     const entry = randomShapeLayer(room, size, keys);
     // What lies on it would have to keep within its outline.
     if (entry !== null) return { entry, surface: { width: 1, height: 1, isMat: false }, carries: false };

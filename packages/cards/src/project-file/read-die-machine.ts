@@ -24,7 +24,13 @@ const BRIDGE: Readonly<Record<Unit, Ticks>> = { in: inches(1 / 16), mm: millimet
 /** No die has a wider margin. */
 export const WIDEST_MARGIN: Ticks = inches(6);
 
-/** What presses dies where nothing is said: a small machine. */
+/**
+ * What presses dies where nothing is said: a small machine.
+ *
+ * @example
+ * usualDieMachine("mm").margin // => 6 * 1600
+ * usualDieMachine("in").platform // => { width: 6 * 40640, height: 9 * 40640 }
+ */
 export function usualDieMachine(unit: Unit): DieMachine {
   return { platform: PLATFORMS.small, margin: MARGIN[unit], narrowestBridge: BRIDGE[unit] };
 }

@@ -314,7 +314,8 @@ describe("layers of projects made at random, each to be made up in some way,", (
         expect(waysToCut(piece, faces, whole.trimmer.longestCut).some(fits)).toBe(true);
         expect(piece.forms.every((form) => form[found.along] <= found.gives + whole.precision)).toBe(true);
       }
-    });
+      // In few projects a layer is larger than its paper.
+    }, 4);
     expect(made).toBeGreaterThan(0);
   });
 });

@@ -42,12 +42,7 @@ function marginAlong({ die, forms: [blank] }: Piece, side: Side): number {
  * A strip for so many shapes, by addition: a margin, then shape and margin for each, and what is lacking to the next mark.
  * `null` where there is no margin to share.
  */
-export function stripForm(
-  piece: Piece,
-  holds: number,
-  side: Side,
-  { project }: ProjectFacts,
-): PieceForm | null {
+function stripForm(piece: Piece, holds: number, side: Side, { project }: ProjectFacts): PieceForm | null {
   const margin = marginAlong(piece, side);
   const [blank] = piece.forms;
   if (margin === 0 || piece.die === undefined || blank === undefined) return null;
