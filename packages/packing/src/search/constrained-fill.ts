@@ -105,7 +105,13 @@ export function* constrainedFillSteps(
       .filter((way) => most > 0 && value > 0 && way.width <= width && way.height <= height)
       .map((way) => ({ ...way, value, kind, most })),
   );
-  const unlimited = yield* unlimitedLayoutSteps(width, height, kerf, lying, BOUND_SHARE * mostSteps);
+  const unlimited = yield* unlimitedLayoutSteps(
+    width,
+    height,
+    kerf,
+    lying,
+    Math.floor(BOUND_SHARE * mostSteps),
+  );
   let first: LimitedLayout = withinLimits(unlimited.tree, kerf, kinds, lying);
   const isFree = unlimited.exact && first.value === unlimited.value;
   if (isFree || lying.length === 0) return { ...first, exact: isFree, steps: unlimited.steps };
