@@ -17,6 +17,7 @@ import { exactBound } from "./exact-bound.js";
 import { fillPriceBound } from "./fill-price-bound.js";
 import { fittedBound, type PlainPair } from "./fitted-bound.js";
 import { priceBound } from "./price-bound.js";
+import { sizesPriceBound } from "./sizes-price-bound.js";
 
 /** Products evaluated at most; a million take two or three milliseconds. */
 const PAIR_WORK: Readonly<Record<Effort, number>> = {
@@ -85,7 +86,12 @@ export function* lowerBounds(problem: CompiledProblem, effort: Effort): Generato
     return;
   }
   const [only] = sheets;
-  if (only === undefined || sheets.length > 1) return;
+  if (only === undefined) return;
+  if (sheets.length > 1) {
+    const bound = sizesPriceBound(problem, fitting, sheets, best, { left: PRICE_WORK[effort] });
+    if (bound && isBetter(bound, best)) yield bound;
+    return;
+  }
   best = fittedBound(problem, fitting, only, pairs, best, { left: FITTED_WORK[effort] }) ?? best;
   yield priceBound(problem, fitting, only, best, { left: PRICE_WORK[effort] }) ?? best;
 }
