@@ -18,3 +18,7 @@ export type {
 } from "./project-plan/project-plan-summary.js";
 export { type ExitCode, run } from "./run.js";
 export type { ShapeReport, StitchReport } from "./shape/shape-report.js";
+export type { Holder } from "./stock/holder.js";
+export { nodeHolder } from "./stock/node-holder.js";
+export type { StockSummary } from "./stock/stock-command.js";
+export { type StockFile, stockFile, stockFileJsonSchema } from "./stock/stock-file.js";

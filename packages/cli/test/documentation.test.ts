@@ -4,6 +4,7 @@ import { COMPARE_OPTION_KEYS, compareOptionName } from "../src/compare/compare-o
 import { NEED_OPTIONS } from "../src/need/need-options.js";
 import { OPTION_KEYS, optionName } from "../src/request/plan-options.js";
 import { SHAPE_OPTION_KEYS, shapeOptionName } from "../src/shape/shape-options.js";
+import { STOCK_OPTION_KEYS, stockOptionName } from "../src/stock/stock-options.js";
 import { memoryFiles } from "./memory-files.js";
 import { runIn } from "./run-in.js";
 
@@ -33,6 +34,12 @@ describe("the page on the command line", () => {
     const [, section = ""] = /\n## Sheet sizes compared\n([\s\S]*?)\n## /.exec(page) ?? [];
     const explained = [...section.matchAll(/^\| `(--[a-z-]+)/gm)].map((match) => match[1]);
     expect(explained).toEqual(COMPARE_OPTION_KEYS.map(compareOptionName));
+  });
+
+  it("explains the options of a stock in their order, and no other", () => {
+    const [, section = ""] = /\n## What is on hand\n([\s\S]*?)\n## /.exec(page) ?? [];
+    const explained = [...section.matchAll(/^\| `(--[a-z-]+)/gm)].map((match) => match[1]);
+    expect(explained).toEqual(STOCK_OPTION_KEYS.map(stockOptionName));
   });
 
   it("shows what a shape really says", async () => {

@@ -7,6 +7,7 @@ import { OVERVIEW_FILE } from "../plan/plan-files.js";
 import { type ReadProjectFile, readProjectFile } from "../project/read-project-file.js";
 import type { WrittenOptions } from "../request/plan-options.js";
 import { type ProjectPlanRequest, readProjectPlanRequest } from "../request/project-plan-request.js";
+import { type TakenStock, takeStock } from "../stock/take-stock.js";
 import { bold } from "../words/emphasis.js";
 import { writeFindings } from "../words/write-findings.js";
 import { BLADE_CAUTION } from "../words/write-notes.js";
@@ -27,9 +28,9 @@ export async function projectPlanCommand(
   rest: readonly string[],
   io: Io,
 ): Promise<0 | 1> {
-  const { request, project, read } = await readAll(written, rest, io);
+  const { request, project, read, stock } = await readAll(written, rest, io);
   const plan = await findProjectPlan(project, request, io);
-  const { files, summary } = projectPlanFiles(project, plan, request);
+  const { files, summary } = projectPlanFiles(project, plan, request, stock?.revision ?? null);
 
   const kept = await writeToFolder(request, files, io);
   const place = (path: string): string => writePlace(read.placeOf(path));
@@ -37,7 +38,7 @@ export async function projectPlanCommand(
   const heard = checkProject(project).filter(
     ({ severity, silenced }) => severity !== "error" && silenced === null,
   );
-  const notes = [...read.notes, ...writeFindings(heard, place), ...kept];
+  const notes = [...read.notes, ...(stock?.notes ?? []), ...writeFindings(heard, place), ...kept];
   const caution = summary.layouts.length === 0 ? [] : ["", ...BLADE_CAUTION];
   const text = lines([
     ...writeProjectSummary(summary),
@@ -62,6 +63,7 @@ async function readAll(
   readonly request: ProjectPlanRequest;
   readonly project: Project;
   readonly read: ReadProjectFile;
+  readonly stock: TakenStock | null;
 }> {
   const { request, file, out, force, faults } = readProjectPlanRequest(written, rest);
   const all: Fault[] = [...faults];
@@ -74,7 +76,8 @@ async function readAll(
   if (out !== null) all.push(...(await folderFaults({ out, force }, [PLAN_FILE, OVERVIEW_FILE], io)));
   const project = read?.project ?? null;
   if (request === null || read === null || project === null || all.length > 0) throw new FaultsFound(all);
-  return { request, project, read };
+  const stock = request.stock === null ? null : await takeStock(project, request.stock, io);
+  return { request, project: stock?.project ?? project, read, stock };
 }
 
 function lines(texts: readonly string[]): string {

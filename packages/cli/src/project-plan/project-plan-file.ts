@@ -135,6 +135,12 @@ export const projectPlanFile = z
     title: z.string().describe("The project's title."),
     units,
     hold: ticks.describe("The narrowest part the tool holds firmly; the order of the cuts goes by it."),
+    stock: z
+      .strictObject({ revision: count })
+      .optional()
+      .describe(
+        "The stock that counts and offcuts were taken from; absent where they are the project's own.",
+      ),
     project,
     plan,
     cutOrders: z.array(z.array(cutOrder)).describe("By group and layout."),

@@ -26,6 +26,11 @@ export const PLAN_OPTIONS = {
     inProject: "the size of each paper, such as cardstock: us-letter",
   },
   out: { flags: "--out <folder>", help: "where the files are written", example: "plan" },
+  stock: {
+    flags: "--stock <file>",
+    help: "of a project: take counts and offcuts from this stock file, for the papers that it knows",
+    example: "stock.json",
+  },
   count: {
     flags: "--count <number>",
     help: "sheets on hand (default: as many as needed)",

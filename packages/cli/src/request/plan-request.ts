@@ -84,6 +84,8 @@ export function readPlanRequest(written: WrittenOptions, rest: readonly string[]
     mode: oneOf<PlanRequest["mode"]>("mode", ["shelf", "guillotine"], "guillotine"),
     keep: size("keep", readSize(reader.value("keep") ?? defaults.keep, bareUnit)),
   };
+  if (written["stock"] !== undefined)
+    reader.report("stock", "other-form", "this option is for a project. For a list of pieces give --count.");
   const shared = readSharedOptions(written, reader);
   const count = wholeNumber("count", 1, LARGEST_COUNT) ?? null;
   const kerf = length("kerf", "0");

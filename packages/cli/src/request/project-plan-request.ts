@@ -16,6 +16,8 @@ export interface ProjectPlanRequest extends SharedOptions {
   readonly file: string;
   /** Path of the folder, as given. */
   readonly out: string;
+  /** Path of the stock file, as given; `null`: counts and offcuts are those of the project. */
+  readonly stock: string | null;
 }
 
 /** A request as far as it could be read, so that what it names can be looked at even where something else is wrong. */
@@ -60,6 +62,7 @@ export function readProjectPlanRequest(
     help: `One project file is planned at a time. ${ONE_NAME}`,
   });
   const out = reader.required("out");
+  const stock = written["stock"] === undefined ? null : reader.required("stock");
   const shared = readSharedOptions(written, reader);
   for (const key of listOptions(written)) {
     const { inProject } = PLAN_OPTIONS[key];
@@ -69,7 +72,7 @@ export function readProjectPlanRequest(
   const faults = [...faultsOfName(file), ...reader.faults()];
   const read = { faults, file, out, force: shared.force };
   if (faults.length > 0 || file === null || out === null) return { ...read, request: null };
-  return { ...read, request: { file, out, ...shared } };
+  return { ...read, request: { file, out, stock, ...shared } };
 }
 
 function faultsOfName(file: string | null): readonly Fault[] {

@@ -47,19 +47,12 @@ export function bookLayouts(
     const saidLost = spoiled.has(name) ? (spoiled.get(name) ?? 1) : lostBefore;
     if (said > run)
       report("--done", "too-many", `found ${said} sheets of ${name}, and the plan has ${run} of it.`);
-    const less =
-      "Give the sheets so far, those from before among them; sheetwright stock undo takes the last booking back.";
-    if (said < from)
-      report(
-        "--done",
-        "booked-already",
-        `${from} sheets of ${name} are booked already, and ${said} given. ${less}`,
-      );
+    if (said < from) report("--done", "booked-already", lessThan(counted(from, "sheet"), from, name, said));
     if (saidLost < lostBefore)
       report(
         "--spoiled",
         "booked-already",
-        `${lostBefore} spoiled sheets of ${name} are booked already, and ${saidLost} given. ${less}`,
+        lessThan(counted(lostBefore, "spoiled sheet"), lostBefore, name, saidLost),
       );
     if (said > 0) all[name] = said;
     if (saidLost > 0) lost[name] = saidLost;
@@ -69,6 +62,13 @@ export function bookLayouts(
   if (faults.length > 0) return { faults };
   if (progress.length === 0) return { faults: [nothingNew(before, layouts)] };
   return { booking: { plan: identity, title: project.title, done: all, spoiled: lost }, progress };
+}
+
+function lessThan(sheets: string, number: number, name: string, said: number): string {
+  return (
+    `${sheets} of ${name} ${number === 1 ? "is" : "are"} booked already, and ${said} given. Give the sheets so far, those ` +
+    "from before among them; sheetwright stock undo takes the last booking back."
+  );
 }
 
 function unknownNames(counts: LayoutCounts, layouts: readonly NamedLayout[], option: string): Fault[] {
@@ -88,9 +88,6 @@ function nothingNew(before: Booking | undefined, layouts: readonly NamedLayout[]
   const isWhole = layouts.every(({ name, run }) => (before.done[name] ?? 0) === run);
   const message = isWhole
     ? "this plan is booked already, all of it. Nothing was booked again."
-    : `${counted(
-        Object.values(before.done).reduce((sum, count) => sum + count, 0),
-        "sheet",
-      )} of this plan are booked already, and nothing new is said.`;
+    : "what is said of this plan is booked already. Give the sheets so far, with those that are new.";
   return { code: "booked-already", place, message };
 }

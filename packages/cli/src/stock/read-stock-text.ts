@@ -5,9 +5,7 @@ import type { z } from "zod";
 import { type Fault, quote } from "../fault.js";
 import { readExactSize } from "./exact-size.js";
 import type { StockData } from "./stock-data.js";
-import { stockFile } from "./stock-file.js";
-
-type Written = z.infer<typeof stockFile>;
+import { type StockFile, stockFile } from "./stock-file.js";
 
 /**
  * Reads the text of a stock file and finds every mistake in it. A file that somebody edited by hand is as good as any.
@@ -42,7 +40,7 @@ export function readStockText(text: string, file: string): StockData | readonly 
 
 function readPaper(
   design: string,
-  { name, sheet: sheetText, grain, sheets, offcuts: written }: Written["papers"][string],
+  { name, sheet: sheetText, grain, sheets, offcuts: written }: StockFile["papers"][string],
   unit: Unit,
   report: (path: string, found: string, message: string) => void,
 ): StockPaper {
@@ -78,7 +76,9 @@ function readPaper(
   };
 }
 
-function faultOf({ path, message, code }: z.core.$ZodIssue, value: unknown, file: string): Fault {
+function faultOf(issue: z.core.$ZodIssue, value: unknown, file: string): Fault {
+  const { path, code } = issue;
+  const message = (code === "invalid_key" ? issue.issues[0]?.message : undefined) ?? issue.message;
   const at = path.reduce<string>(
     (text, key) =>
       typeof key === "number" ? `${text}[${key}]` : `${text === "" ? "" : `${text}.`}${String(key)}`,

@@ -1,15 +1,9 @@
-import {
-  applyStockChange,
-  type StockChange,
-  stockChange,
-  stockOfProject,
-  withStock,
-} from "@sheetwright/planner";
+import { type StockChange, stockOfProject, withStock } from "@sheetwright/planner";
 import { FaultsFound } from "../fault.js";
 import type { Io } from "../io.js";
 import { readProjectFile } from "../project/read-project-file.js";
 import type { WrittenOptions } from "../request/plan-options.js";
-import { bookLayouts } from "./book-layouts.js";
+import { bookCutPlan } from "./book-cut-plan.js";
 import { changeStock, undoStockChange } from "./change-stock.js";
 import { readCutPlan } from "./read-cut-plan.js";
 import { noStock, readStock } from "./read-stock.js";
@@ -18,6 +12,14 @@ import { stockFaults } from "./stock-faults.js";
 import type { StockAction } from "./stock-options.js";
 import { readStockRequest, STOCK_PLACE, type StockRequest } from "./stock-request.js";
 import { writeChanges, writeStock } from "./write-stock.js";
+
+/** What is on hand, as plain data: what `--json` prints. Lengths are ticks. */
+export interface StockSummary extends StockData {
+  readonly sheetwright: "stock-summary";
+  readonly version: 1;
+  /** What a booking took and gave back; absent for other actions. */
+  readonly changes?: readonly StockChange[];
+}
 
 /** What was done: what is on hand now, and what to say of it first. */
 interface Done {
@@ -37,7 +39,7 @@ export async function stockCommand(written: WrittenOptions, rest: readonly strin
   const request = readStockRequest(written, rest);
   const { data, said, changes } = await ACTIONS[request.action](request, io);
   if (request.json) {
-    const summary = {
+    const summary: StockSummary = {
       sheetwright: "stock-summary",
       version: 1,
       ...data,
@@ -90,18 +92,9 @@ const ACTIONS: Readonly<Record<StockAction, (request: StockRequest, io: Io) => P
       stock,
       (before) => {
         if (before === null) throw new FaultsFound([noStock(stock, STOCK_PLACE)]);
-        const earlier = before.booked.find(({ plan }) => plan === cut.identity);
-        const found = bookLayouts(cut, { done, spoiled }, earlier);
-        if ("faults" in found) throw new FaultsFound(found.faults);
-        changes = stockChange(cut.plan, found.progress, keep ?? undefined);
-        const changed = applyStockChange(before, changes, before.units);
-        if (changed.faults.length > 0)
-          throw new FaultsFound(stockFaults(changed.faults, stock, before.units));
-        const booked =
-          earlier === undefined
-            ? [...before.booked, found.booking]
-            : before.booked.map((one) => (one === earlier ? found.booking : one));
-        return { ...before, ...changed.stock, booked };
+        const booked = bookCutPlan(before, cut, { done, spoiled }, keep, stock);
+        changes = booked.changes;
+        return booked.data;
       },
       io,
     );

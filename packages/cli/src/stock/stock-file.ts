@@ -77,6 +77,9 @@ export const stockFile = z
       "The whole sheets and offcuts that a maker has of each paper, and the plans that were cut from them.",
   });
 
+/** What a stock file holds. */
+export type StockFile = z.infer<typeof stockFile>;
+
 /** The JSON Schema (draft 2020-12) of stock files, made from {@link stockFile}. */
 export function stockFileJsonSchema(): unknown {
   return z.toJSONSchema(stockFile);

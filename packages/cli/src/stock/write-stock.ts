@@ -41,7 +41,7 @@ function writeBooking({ title, plan, done, spoiled }: Booking): string {
   const sum = (counts: Readonly<Record<string, number>>): number =>
     Object.values(counts).reduce((total, count) => total + count, 0);
   const lost = sum(spoiled);
-  return `  ${title} (${plan.slice(0, 8)}): ${counted(sum(done), "sheet")} cut${lost === 0 ? "" : `, ${lost} spoiled`}`;
+  return `  ${title} (${plan.slice(0, 8)}): ${counted(sum(done), "sheet or offcut", "sheets and offcuts")} cut${lost === 0 ? "" : `, ${lost} spoiled`}`;
 }
 
 function sizes(offcuts: readonly Offcut[], unit: Unit): string {

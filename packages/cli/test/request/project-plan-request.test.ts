@@ -13,6 +13,7 @@ describe("what a plan of a project is asked", () => {
       request: {
         file: "cards.yaml",
         out: "out",
+        stock: null,
         effort: "standard",
         seed: 1,
         jobs: null,
@@ -28,6 +29,7 @@ describe("what a plan of a project is asked", () => {
   it("takes the options of both forms", () => {
     const written = {
       out: ["out"],
+      stock: ["stock.json"],
       effort: ["quick"],
       seed: ["7"],
       jobs: ["2"],
@@ -40,6 +42,7 @@ describe("what a plan of a project is asked", () => {
     expect(readProjectPlanRequest(written, ["a/b c.json"]).request).toEqual({
       file: "a/b c.json",
       out: "out",
+      stock: "stock.json",
       effort: "quick",
       seed: 7,
       jobs: 2,
