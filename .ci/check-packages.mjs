@@ -67,7 +67,12 @@ async function useAsStranger(packed) {
   writeFileSync(join(folder, "package.json"), JSON.stringify({ private: true, type: "module" }));
   await succeed(npm(["install", "--no-audit", "--no-fund", ...packed.map((each) => each.tarball)]), folder);
   const libraries = packed.filter((each) => each.manifest.exports).map((each) => each.name);
-  await Promise.all([load(folder, libraries), typeCheck(folder, libraries), askForHelp(folder, packed)]);
+  await Promise.all([
+    load(folder, libraries),
+    typeCheck(folder, libraries),
+    askForHelp(folder, packed),
+    planInThreads(folder),
+  ]);
 }
 
 /** Both ways of loading must give the same, and something. @param {string} folder @param {string[]} libraries */
@@ -112,4 +117,34 @@ async function askForHelp(folder, packed) {
     if (!words.includes(command))
       faults.push(`${command} --help does not name the command; it says:\n${words}`);
   }
+}
+
+/** Threads find their worker in the package, and change nothing. @param {string} folder */
+async function planInThreads(folder) {
+  // Sizes of which no plan in strips is proven, in so many copies that threads are worth it.
+  const rows = Array.from({ length: 11 }, (_, i) => [17 + ((i * 37) % 41), 19 + ((i * 53) % 47), 9 + i]);
+  const list = rows.map(([width, height, copies], i) => `piece ${i + 1},${width},${height},${copies},no`);
+  writeFileSync(join(folder, "pieces.csv"), ["name,width,height,quantity,turn", ...list].join("\n"));
+  const plans = await Promise.all(
+    ["1", "2"].map(async (jobs) => {
+      const words = [
+        "--pieces",
+        "pieces.csv",
+        "--sheet",
+        "110x80mm",
+        "--unit",
+        "mm",
+        "--mode",
+        "shelf",
+        "--jobs",
+        jobs,
+      ];
+      const out = `jobs-${jobs}`;
+      await succeed(npm(["exec", "--offline", "--", "sheetwright", "plan", ...words, "--out", out]), folder);
+      return readFileSync(join(folder, out, "plan.json"), "utf8");
+    }),
+  );
+  if (!/"ended": *"finished"/.test(plans[0] ?? ""))
+    faults.push("the plan over threads is too easy for threads");
+  if (plans[0] !== plans[1]) faults.push("a plan over two threads differs from that without");
 }
