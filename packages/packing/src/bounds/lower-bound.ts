@@ -48,7 +48,7 @@ const PRICE_WORK: Readonly<Record<Effort, number>> = {
 const VALUE_WORK: Readonly<Record<Effort, number>> = {
   quick: 10_000_000,
   standard: 150_000_000,
-  thorough: 1_000_000_000,
+  thorough: 500_000_000,
 };
 
 /** The best bound found, with its certificate. The problem must be sound. */
