@@ -33,6 +33,7 @@ export { projectCases } from "./compare/project-cases.js";
 // The papers on hand, and what cutting makes of them
 
 export { applyStockChange, type ChangedStock } from "./stock/apply-stock-change.js";
+export { type ContinuedProject, continueProject } from "./stock/continue-project.js";
 export { type LayoutProgress, wholePlan } from "./stock/layout-progress.js";
 export { piecesCut } from "./stock/pieces-cut.js";
 export type { Stock, StockFault, StockPaper } from "./stock/stock.js";

@@ -121,6 +121,7 @@ export interface PaperStrip {
 export interface Shortage {
   /** Index of the group. */
   readonly group: number;
+  /** `short` where it is proven, for all ways to cut die blanks in strips too. */
   readonly outcome: "short" | "not-found";
   readonly pieces: readonly { readonly piece: Piece["id"]; readonly missing: number }[];
   /**
@@ -130,7 +131,7 @@ export interface Shortage {
   readonly wouldHelp: readonly { readonly design: string; readonly more: number }[];
   /**
    * No plan for all pieces of the group uses fewer sheets, offcuts counted, however many there are; proven. `null` where
-   * that was not worked out.
+   * that was not worked out, as where die blanks may be cut in strips.
    */
   readonly atLeast: number | null;
   /**

@@ -178,11 +178,14 @@ function* planRequests(project: Project, options: PlanOptions): Search<Plan> {
     throw new RangeError(`seed must be a whole number from 0, and is ${seed}.`);
   const expansion = expandProject(project);
   const { papers, cards, pieces } = expansion;
-  const noPaper = pieces.map((piece) => explainNoPaper(project, piece)).filter((one) => one !== null);
-  const leftOut = new Set(noPaper.map(({ piece }) => piece));
+  const unfit = pieces.map((piece) => explainNoPaper(project, piece)).filter((one) => one !== null);
+  const leftOut = new Set(unfit.map(({ piece }) => piece));
+  // What is cut already needs no paper.
+  const wanted = pieces.filter(({ quantity }) => quantity > 0);
+  const noPaper = unfit.filter(({ piece }) => wanted.some(({ id }) => id === piece));
   const empty = emptyFaces(papers);
   const cannotBe = ({ id, faces }: Piece) => leftOut.has(id) || faces.every((face) => empty.has(face));
-  const hopeless = new Set(pieces.filter(cannotBe).map(({ card }) => card));
+  const hopeless = new Set(wanted.filter(cannotBe).map(({ card }) => card));
   const clusters = groupPapers(expansion, leftOut);
 
   const { narrowestHold } = project.trimmer;
@@ -204,7 +207,7 @@ function* planRequests(project: Project, options: PlanOptions): Search<Plan> {
 
   const wished = wishedSpares(cards);
   let spares: Spares = new Map();
-  if (isEnough(shortages, noPaper) === "yes" && wished.size > 0 && !cancelled) {
+  if (isEnough(shortages, unfit) === "yes" && wished.size > 0 && !cancelled) {
     const found = yield* findSpares(asked, wished, papers, project, effort, (group) =>
       groupSearch({ group, groups: clusters.length }, packOptions),
     );

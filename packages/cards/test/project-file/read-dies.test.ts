@@ -123,6 +123,9 @@ cards: [{ name: A, size: 5 x 7, base: night, front: [{ ${die}, paper: night }] }
       shape: { shape: "scalloped-circle", diameter: millimetres(50), count: 8, depth: millimetres(5) },
       stitched: { by: "die", inset: millimetres(4), marks: "dashes" },
     });
+    const without = shelf.replace("margin: 5 }", "margin: 5, strips: false }");
+    const own = { shelf: { file: "s.yaml", text: without } };
+    expect(readProject(project("die: flower, size: 50 mm"), own).project?.dieMachine?.strips).toBe(false);
     expect(read("die: sewn").project?.cards[0]?.surfaces[0]?.layers[0]).toMatchObject({
       stitched: { inset: millimetres(4), perInch: 8 },
     });

@@ -75,7 +75,7 @@ function kindOf(
       });
       return { width: form.width, height: form.height, sheets: allowed };
     }),
-    ...(hopeless.has(piece.card) ? {} : { set: { of: String(piece.card), each: 1 } }),
+    ...(hopeless.has(piece.card) || piece.quantity === 0 ? {} : { set: { of: String(piece.card), each: 1 } }),
   };
 }
 

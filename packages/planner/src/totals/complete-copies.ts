@@ -2,7 +2,7 @@ import type { Card, NoPaper, Piece } from "@sheetwright/cards";
 import type { PaperGroup, Plan } from "../plan-model.js";
 import { copiesCut } from "./copies-cut.js";
 
-/** How many copies and spares of each card every piece is planned for: of each of its pieces so many, one a copy. */
+/** How many copies and spares of each card every piece is planned or cut already for: of each of its pieces so many, one a copy. */
 export function completeCopies(
   cards: readonly Card[],
   pieces: readonly Piece[],
@@ -13,7 +13,9 @@ export function completeCopies(
   const placed = new Map(copiesCut(groups));
   for (const { piece } of noPaper) placed.set(piece, 0);
   return cards.map(({ number: card, copies: wanted, copiesFor: { spares: wished } }) => {
-    const counts = pieces.filter((piece) => piece.card === card).map(({ id }) => placed.get(id) ?? 0);
+    const counts = pieces
+      .filter((piece) => piece.card === card)
+      .map(({ id, cutAlready = 0 }) => (placed.get(id) ?? 0) + cutAlready);
     const complete = Math.min(wanted, ...counts);
     if (wished === undefined) return { card, wanted, complete };
     return { card, wanted, complete, spares: { wished, made: spares.get(card) ?? 0 } };

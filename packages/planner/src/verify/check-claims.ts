@@ -18,7 +18,9 @@ export function checkClaims(plan: Plan, facts: ProjectFacts, count: PlanCount, r
   const placed = (id: string): number => count.placed.get(id) ?? 0;
 
   const complete = cards.map(({ number: card, copies: wanted, copiesFor: { spares: wished } }) => {
-    const own = pieces.filter((piece) => piece.card === card).map(({ id }) => placed(id));
+    const own = pieces
+      .filter((piece) => piece.card === card)
+      .map(({ id, cutAlready = 0 }) => placed(id) + cutAlready);
     const least = own.reduce((fewest, one) => Math.min(fewest, one), Number.POSITIVE_INFINITY);
     const base = { card, wanted, complete: Math.min(wanted, least) };
     if (wished === undefined) return base;
@@ -48,7 +50,7 @@ export function checkClaims(plan: Plan, facts: ProjectFacts, count: PlanCount, r
     [...readCuts(group, facts).values()].some(({ piece }) => placed(piece.id) < piece.quantity),
   );
   const isProvenShort = plan.groups.some((group) => provenOutcome(group) === "short");
-  const isNo = facts.homeless.size > 0 || isProvenShort;
+  const isNo = pieces.some(({ id, quantity }) => quantity > 0 && facts.homeless.has(id)) || isProvenShort;
   const withSpares = plan.complete.find(({ spares }) => (spares?.made ?? 0) > 0);
   if (withSpares !== undefined && (isNo || misses)) {
     const message = `Card ${withSpares.card} has spare copies, though not every copy that is asked for has its pieces.`;
@@ -59,7 +61,7 @@ export function checkClaims(plan: Plan, facts: ProjectFacts, count: PlanCount, r
 
 /** Checks which pieces are said to find no paper, and what is said of each. */
 export function checkNoPaper(plan: Plan, facts: ProjectFacts, report: PlanReport): void {
-  const expected = [...facts.homeless];
+  const expected = [...facts.homeless].filter((id) => (facts.pieces.get(id)?.quantity ?? 0) > 0);
   const found = plan.noPaper.map(({ piece }) => piece);
   const difference = firstDifference(found, expected, "noPaper");
   if (difference !== null) {

@@ -4,6 +4,7 @@ import { boxOf, boxOfAll, outlineOf } from "@sheetwright/shapes";
 import type { Plan } from "../plan-model.js";
 import type { PlanReport } from "./plan-finding.js";
 import type { ProjectFacts } from "./project-facts.js";
+import { MOST_SHAPES } from "./read-cuts.js";
 
 /**
  * Checks that every blank that the plan cuts holds the shape that is cut from it, with its margin, and every strip its shapes
@@ -16,7 +17,8 @@ export function checkDieBlanks(plan: Plan, facts: ProjectFacts, report: PlanRepo
     for (const [k, kind] of problem.kinds.entries()) {
       const strip = strips.find((one) => one.kind === kind.id);
       const piece = facts.pieces.get(strip?.piece ?? kind.id);
-      if (piece?.die === undefined) continue;
+      // A strip of so many is refused already, and its length may be no length at all.
+      if (piece?.die === undefined || (strip?.holds ?? 1) > MOST_SHAPES) continue;
       const least = leastBlank(piece, cuts, facts);
       if (least === null) continue;
       for (const [f, { width, height }] of kind.forms.entries()) {

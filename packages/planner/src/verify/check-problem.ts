@@ -145,7 +145,7 @@ function checkKind(
   same("wrong-name", kind.name, name, `${path}.name`);
   const { least = 0, value, together, set } = kind;
   // Strips are planned only where everything is, so that they belong to no set.
-  const isInSet = holds === 1 && !facts.hopeless.has(piece.card);
+  const isInSet = holds === 1 && piece.quantity > 0 && !facts.hopeless.has(piece.card);
   const plain = { least: 0, set: isInSet ? { of: String(piece.card), each: 1 } : undefined };
   same("wrong-kind", { least, value, together, set }, plain, path);
   const sizes = forms.map(({ width, height }) => ({ width, height }));

@@ -4,7 +4,7 @@ import { checkProblem } from "./check-problem.js";
 import { shown } from "./first-difference.js";
 import type { PlanReport } from "./plan-finding.js";
 import { mayLie, type ProjectFacts } from "./project-facts.js";
-import { type CutFacts, endlessForms, readCuts, whyNoStrip } from "./read-cuts.js";
+import { type CutFacts, endlessForms, MOST_SHAPES, readCuts, whyNoStrip } from "./read-cuts.js";
 
 /**
  * Checks that every strip of a plan stands for shapes that may be cut in strips, goes through the die machine, and is there
@@ -45,6 +45,7 @@ function checkList(
       facts.pieces.has(kind) ||
       seen.has(kind) ||
       holds < 2 ||
+      holds > MOST_SHAPES ||
       !isList
     ) {
       const message = `${shown({ kind, piece: id, holds, along })} is no strip for several shapes of a piece of the group.`;

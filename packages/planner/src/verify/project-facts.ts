@@ -70,7 +70,9 @@ export function readFacts(project: Project, expansion: Expansion): ProjectFacts 
     sheets,
     pieces,
     homeless: new Set(homeless.map(({ id }) => id)),
-    hopeless: new Set([...homeless, ...lacking].map(({ card }) => card)),
+    hopeless: new Set(
+      [...homeless, ...lacking].filter(({ quantity }) => quantity > 0).map(({ card }) => card),
+    ),
   };
 }
 

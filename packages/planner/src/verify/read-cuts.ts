@@ -12,6 +12,9 @@ export interface CutFacts {
   readonly forms: readonly PieceForm[];
 }
 
+/** More shapes in one strip are hard to feed straight: common practice, no source. */
+export const MOST_SHAPES = 12;
+
 /** What each kind of a group is, by its id, from its list of strips; kinds that are nothing are absent. */
 export function readCuts(
   { problem, strips = [] }: PaperGroup,
@@ -39,18 +42,16 @@ function marginAlong({ die, forms: [blank] }: Piece, side: Side): number {
 }
 
 /**
- * A strip for so many shapes, by addition: a margin, then shape and margin for each, and what is lacking to the next mark.
- * `null` where there is no margin to share.
+ * A strip for so many shapes: a margin, then shape and margin for each, and what is lacking to the next mark. `null` where
+ * there is no margin to share.
  */
 function stripForm(piece: Piece, holds: number, side: Side, { project }: ProjectFacts): PieceForm | null {
   const margin = marginAlong(piece, side);
   const [blank] = piece.forms;
   if (margin === 0 || piece.die === undefined || blank === undefined) return null;
-  let length = margin;
-  for (let i = 0; i < holds; i++) length += piece.die.cut[side] + margin;
+  const length = margin + holds * (piece.die.cut[side] + margin);
   const over = length % project.precision;
-  if (over > 0) length += project.precision - over;
-  return { ...blank, [side]: length };
+  return { ...blank, [side]: over === 0 ? length : length - over + project.precision };
 }
 
 /** Why a piece may not be cut in a strip of a form; `null` where it may. */

@@ -46,6 +46,14 @@ export const damagesToStrips: readonly Damage[] = [
     at: STRIPS,
   },
   {
+    does: "has a strip of more than can be fed straight",
+    code: "wrong-strip",
+    path: `${STRIPS}[0].holds`,
+    change: to(2 ** 52),
+    of: inStrips,
+    at: STRIPS,
+  },
+  {
     does: "has a strip along more sides than sizes",
     code: "wrong-strip",
     path: `${STRIPS}[0].along`,

@@ -83,14 +83,17 @@ describe("verifyPlan", () => {
     },
   );
 
-  test("never throws, whatever single value is replaced", () => {
-    const root = plainCopy();
+  test.each([
+    ["short", short],
+    ["with strips", inStrips],
+  ])("never throws, whatever single value is replaced (%s)", (_, sample) => {
+    const root = plainCopy(sample);
     // Every eighth place: each costs four verifications of the whole.
     for (const { parent, key } of places(root).filter((_, i) => i % 8 === 0)) {
       const value = parent[key];
       for (const other of [null, -1, "x", []]) {
         parent[key] = other;
-        expect(() => verifyPlan(short.project, root as unknown as Plan)).not.toThrow();
+        expect(() => verifyPlan(sample.project, root as unknown as Plan)).not.toThrow();
       }
       parent[key] = value;
     }
