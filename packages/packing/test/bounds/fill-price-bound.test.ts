@@ -6,6 +6,9 @@ import { compileProblem } from "../../src/search/compiled-problem.js";
 import { bestUnlimitedLayout } from "../../src/search/unlimited-copies.js";
 import { smallStock } from "../small-stock.js";
 
+/** Bounds at `standard` take a while, so there are a quarter of the cases. */
+const slow = { numRuns: Math.ceil((fc.readConfigureGlobal().numRuns ?? 100) / 4) };
+
 describe("the bound of a fill from limited copies", () => {
   test("is the published optimum of cgcut1, which is four less than what copies without limit are worth", () => {
     // N. Christofides, C. Whitlock, An algorithm for two-dimensional cutting problems, Operations Research 25 (1977):
@@ -73,6 +76,7 @@ describe("the bound of a fill from limited copies", () => {
           cases++;
         },
       ),
+      slow,
     );
     expect(reached / cases).toBeGreaterThan(0.5);
   });
