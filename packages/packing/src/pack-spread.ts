@@ -24,12 +24,12 @@ export interface PackSpreadOptions extends PackAsyncOptions {
   readonly lanes: number;
   /** Runs {@link startSteps} to its end somewhere, and sends it `true` once `isStopped()` says so. */
   readonly runStart: (task: StartTask, watch: StartWatch) => Promise<StartResult>;
-  /** Work of a start below which all starts are made here, one after the other (default 4,000,000). */
+  /** Work of a start below which all starts are made here, one after the other (default 8,000,000). */
   readonly leastWork?: number | undefined;
 }
 
-/** About 150 milliseconds, a multiple of what a thread takes to start. */
-const LEAST_WORK = 4_000_000;
+/** About 300 milliseconds, more than a thread takes to start and to get as fast as this one. */
+const LEAST_WORK = 8_000_000;
 
 /**
  * Like {@link packAsync}, with its starts spread: byte for byte the same packing, whatever the number of lanes. Rejects as

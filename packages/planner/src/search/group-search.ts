@@ -21,13 +21,13 @@ export interface PlanProgress {
 }
 
 /** A problem that is to be packed, by whoever drives the plan. */
-export interface PackRequest extends Omit<PlanProgress, "progress"> {
+interface PackRequest extends Omit<PlanProgress, "progress"> {
   readonly problem: Problem;
   readonly options: PackOptions;
 }
 
 /** The packing of a request. */
-export interface PackAnswer {
+interface PackAnswer {
   readonly packing: Packing;
   /** Whether the plan is to end early; then the packing may be the best so far. */
   readonly stopped: boolean;
