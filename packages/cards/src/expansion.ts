@@ -189,8 +189,10 @@ export interface Piece {
   readonly paperText: string;
   /** One size; two for a base that may be folded either way. */
   readonly forms: readonly PieceForm[];
-  /** Copies of the card times one. */
+  /** How many are to be cut: copies of the card times one, without those that are cut already. */
   readonly quantity: number;
+  /** Copies that an earlier plan cut, of those that are asked for; absent where there are none. */
+  readonly cutAlready?: number | undefined;
   readonly grainNeed: GrainNeed;
   /** What is cut out of it by a die; absent where it is itself what lies on the card. */
   readonly die?: PieceDie | undefined;

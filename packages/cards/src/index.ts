@@ -7,6 +7,7 @@ export type {
   Bands,
   Choice,
   CopiesFor,
+  CutAlready,
   Design,
   DieCut,
   DieMachine,

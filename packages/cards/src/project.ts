@@ -47,6 +47,15 @@ export interface Project {
   readonly rates?: Rates | undefined;
   /** Warnings and notes that the maker knows of and means. */
   readonly silences: readonly Silence[];
+  /** Pieces that an earlier plan cut and that are not cut again; absent where there are none. No project file says so. */
+  readonly cutAlready?: readonly CutAlready[] | undefined;
+}
+
+/** Copies of a piece that are cut already. */
+export interface CutAlready {
+  /** The id of the piece; one that no card has is passed over. */
+  readonly piece: string;
+  readonly count: number;
 }
 
 /** A check whose findings the maker does not want to be told. */

@@ -47,11 +47,18 @@ export function workOutProject(project: Project): WorkedOut {
     const builder = workOutCard(project, design);
     faults.push(...builder.faults);
     cards.push(finishCard(builder));
-    pieces.push(...builder.pieces);
+    pieces.push(...builder.pieces.map((piece) => withoutCut(piece, project)));
     items.push(...builder.items);
   }
   const { title, units, papers } = project;
   return { expansion: { title, units, papers, cards, pieces, items }, faults };
+}
+
+/** Of what an earlier plan cut, no more counts than is asked for. */
+function withoutCut(piece: Piece, { cutAlready = [] }: Project): Piece {
+  const before = cutAlready.find((one) => one.piece === piece.id)?.count ?? 0;
+  const count = Math.min(before, piece.quantity);
+  return count === 0 ? piece : { ...piece, quantity: piece.quantity - count, cutAlready: count };
 }
 
 function workOutCard(project: Project, design: Design): CardBuilder {

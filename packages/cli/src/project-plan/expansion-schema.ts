@@ -242,6 +242,9 @@ export const piece: z.ZodType<Piece> = z
       )
       .min(1),
     quantity: count,
+    cutAlready: number
+      .optional()
+      .describe("Copies that an earlier plan cut, of those that are asked for; absent where there are none."),
     grainNeed,
     die: pieceDie
       .optional()

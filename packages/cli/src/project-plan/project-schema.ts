@@ -284,5 +284,9 @@ export const project: z.ZodType<Project> = z
       .optional()
       .describe("What work costs; absent where nothing is said of it."),
     silences: z.array(silence).describe("Warnings and notes that the maker does not want to be told."),
+    cutAlready: z
+      .array(z.strictObject({ piece: z.string(), count: number }))
+      .optional()
+      .describe("Pieces that an earlier plan cut and that are not cut again; absent where there are none."),
   })
   .describe("The project that was planned, with every default filled in.");

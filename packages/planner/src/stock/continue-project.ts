@@ -55,9 +55,15 @@ export function continueProject(
 
 /** All that makes a piece what it is once it is cut. */
 function sameToCut({ label, card, faces, forms, grainNeed, die }: Piece): string {
-  return JSON.stringify([label, card, faces, forms.map((form) => Object.entries(form).sort(byKey)), grainNeed, die]);
+  return JSON.stringify(inOrder({ label, card, faces, forms, grainNeed, die }));
 }
 
-function byKey([a]: readonly [string, unknown], [b]: readonly [string, unknown]): number {
-  return a < b ? -1 : a > b ? 1 : 0;
+/** Data with the keys of every object in one order: those of a plan that was read may stand in another. */
+function inOrder(value: unknown): unknown {
+  if (Array.isArray(value)) return value.map(inOrder);
+  if (typeof value !== "object" || value === null) return value;
+  const entries = Object.entries(value).filter(([, inner]) => inner !== undefined);
+  return Object.fromEntries(
+    entries.sort(([a], [b]) => (a < b ? -1 : 1)).map(([key, inner]) => [key, inOrder(inner)]),
+  );
 }
