@@ -84,7 +84,7 @@ export function* columnPlan(task: ColumnTask): Generator<void, Improvement, void
   const rows = patternRows(problem, demand.wanted);
   const pool = newPool();
   for (const layout of first.layouts) pool.add(patternOfLayout(rows, layout));
-  const makers = patternMakers(problem, rows, sheetsOfUse(problem, first), budget.columns);
+  const makers = yield* patternMakers(problem, rows, sheetsOfUse(problem, first), budget.columns);
   const columns: Columns = { rows, makers, pool, work: { left: budget.columns * FIRST_SHARE } };
   const wanted = Float64Array.from(rows.kinds, (kind) => demand.wanted[kind.index] as number);
   const stock = Float64Array.from(rows.limited, (sheet) => sheet.stock);

@@ -6,10 +6,10 @@ import { isDue, type Meter } from "../search/meter.js";
 import { bestUnlimitedLayout } from "../search/unlimited-copies.js";
 import { type PatternRows, patternOf } from "./pattern.js";
 import { gainOf, type PatternPool, type PatternUse, type PoolProgram } from "./pattern-pool.js";
-import { type StripFiller, stripFiller } from "./strip-layouts.js";
+import { mostStripWork, stripFiller } from "./strip-layouts.js";
 
 /** Elementary steps that count as one place looked at. */
-export const STEPS_PER_PLACE = 32;
+const STEPS_PER_PLACE = 32;
 
 /** What looks for patterns, made once for a problem and the sheets that are looked at. */
 export interface PatternMakers {
@@ -29,33 +29,43 @@ interface PatternMaker {
 
 /** Steps that one layout of any number of stages may take, as a share of the work for all. */
 const DEEP_SHARE = 1 / 200;
-/** A three-stage evaluation that takes a larger share of the work is too slow to be of use. */
-const MOST_SHARE = 1 / 20;
+/** Evaluations of all strips that may take a larger share of the work are too slow to be of use. */
+const MOST_SHARE = 1 / 10;
 /** Prices for layouts of any number of stages are whole; the dearest piece has about this one. */
 const WHOLE_PRICE = 1_000_000;
 
-export function patternMakers(
+/** Prepares what an amount of work for all affords; yields after each sheet. */
+export function* patternMakers(
   problem: CompiledProblem,
   rows: PatternRows,
   sheets: readonly CompiledSheet[],
   allWork: number,
-): PatternMakers {
-  const strips = (stacks: boolean): PatternMaker[] =>
-    sheets.flatMap((sheet) =>
-      (["y", "x"] as const).flatMap((axis): readonly PatternMaker[] => {
-        // The first cuts go all across the sheet.
-        if ((axis === "y" ? sheet.width : sheet.height) > sheet.longestCut) return [];
-        const filler: StripFiller | undefined = stripFiller(problem, rows, sheet, axis, stacks);
-        return filler ? [{ sheet, ...filler }] : [];
-      }),
+): Generator<void, PatternMakers, void> {
+  const ways = sheets.flatMap((sheet) =>
+    (["y", "x"] as const)
+      // The first cuts go all across the sheet.
+      .filter((axis) => (axis === "y" ? sheet.width : sheet.height) <= sheet.longestCut)
+      .map((axis) => ({ sheet, axis })),
+  );
+  const strips = function* (stacks: boolean): Generator<void, readonly PatternMaker[], void> {
+    const most = ways.reduce(
+      (sum, { sheet, axis }) => sum + mostStripWork(problem, rows, sheet, axis, stacks),
+      0,
     );
-  const affordable = (makers: readonly PatternMaker[]): readonly PatternMaker[] =>
-    makers.reduce((sum, { work }) => sum + work, 0) <= MOST_SHARE * allWork ? makers : [];
-  const two = affordable(strips(false));
+    const makers: PatternMaker[] = [];
+    if (most > MOST_SHARE * allWork) return makers;
+    for (const { sheet, axis } of ways) {
+      const filler = stripFiller(problem, rows, sheet, axis, stacks);
+      if (filler) makers.push({ sheet, ...filler });
+      yield;
+    }
+    return makers;
+  };
+  const two = yield* strips(false);
   if (problem.shelf || problem.stages < 4) return { levels: [two] };
   const isFree = problem.stages === Number.POSITIVE_INFINITY;
   const deep = isFree ? sheets.map((sheet) => deepMaker(problem, rows, sheet, DEEP_SHARE * allWork)) : [];
-  return { levels: [two, affordable(strips(true)), deep] };
+  return { levels: [two, yield* strips(true), deep] };
 }
 
 /** Layouts of any number of stages, by a raster as large as the steps allow. */

@@ -23,7 +23,7 @@ import { cutLevel } from "./cut-level.js";
 import type { PatternRows } from "./pattern.js";
 
 /** A layout by its copies, by row. */
-export interface StripLayout {
+interface StripLayout {
   readonly counts: Float64Array;
   readonly tree: CutNode;
 }
@@ -64,17 +64,10 @@ export function stripFiller(
   stacks: boolean,
 ): StripFiller | undefined {
   const { kerf } = problem;
-  const [alongSide, acrossSide] =
-    axis === "y" ? (["width", "height"] as const) : (["height", "width"] as const);
+  const [alongSide, acrossSide] = sidesOf(axis);
   const length = sheet[alongSide] + kerf;
   const height = sheet[acrossSide] + kerf;
-  const items = rows.kinds
-    .flatMap((kind, row) =>
-      (kind.lays[sheet.index] ?? []).map(
-        (lay): Item => ({ row, lay, long: lay[alongSide] + kerf, high: lay[acrossSide] + kerf }),
-      ),
-    )
-    .sort((a, b) => a.long - b.long || a.high - b.high || a.row - b.row);
+  const items = itemsOn(problem, rows, sheet, axis);
   if (items.length === 0) return undefined;
   const along = sumsUpTo(
     items.map((item) => item.long),
@@ -265,6 +258,46 @@ export function stripFiller(
   return { work: Math.ceil(work), best };
 }
 
+/**
+ * Steps that one evaluation of a {@link stripFiller} takes at most, about, without preparing it.
+ * @param axis see there, like `stacks`.
+ */
+export function mostStripWork(
+  problem: CompiledProblem,
+  rows: PatternRows,
+  sheet: CompiledSheet,
+  axis: "x" | "y",
+  stacks: boolean,
+): number {
+  const items = itemsOn(problem, rows, sheet, axis);
+  const widths = new Set(items.map((item) => item.long)).size;
+  const strips = new Set(items.map((item) => item.high)).size;
+  return stacks
+    ? Math.max(strips, MOST_STRIPS) * widths * MOST_SUMS * 0.5 + items.length * MOST_SUMS
+    : (items.length + 2 * strips) * MOST_SUMS;
+}
+
+function sidesOf(axis: "x" | "y"): readonly ["width" | "height", "width" | "height"] {
+  return axis === "y" ? ["width", "height"] : ["height", "width"];
+}
+
+/** All ways to lie on a sheet, by length and then height. */
+function itemsOn(
+  { kerf }: CompiledProblem,
+  rows: PatternRows,
+  sheet: CompiledSheet,
+  axis: "x" | "y",
+): readonly Item[] {
+  const [alongSide, acrossSide] = sidesOf(axis);
+  return rows.kinds
+    .flatMap((kind, row) =>
+      (kind.lays[sheet.index] ?? []).map(
+        (lay): Item => ({ row, lay, long: lay[alongSide] + kerf, high: lay[acrossSide] + kerf }),
+      ),
+    )
+    .sort((a, b) => a.long - b.long || a.high - b.high || a.row - b.row);
+}
+
 /** Lets an option with its extent be taken any number of times; `below` says what it leaves of each sum. */
 function extend(
   best: Float64Array,
@@ -343,8 +376,15 @@ function belowBy(sums: Float64Array, extent: number): Int16Array {
   return below;
 }
 
+/** Index of the first sum that is at least an extent; the number of sums where none is. */
 function firstAtLeast(sums: Float64Array, extent: number): number {
-  return sums.findIndex((sum) => sum >= extent);
+  let [low, high] = [0, sums.length];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if ((sums[middle] as number) < extent) low = middle + 1;
+    else high = middle;
+  }
+  return low;
 }
 
 function distinct(values: readonly number[]): readonly number[] {
@@ -353,6 +393,8 @@ function distinct(values: readonly number[]): readonly number[] {
 
 /** Lines of strips with stacks: those of single pieces, then of two above each other, as many as are looked at. */
 function stripLines(across: Float64Array, highs: readonly number[]): readonly number[] {
+  const left = MOST_STRIPS - highs.length;
+  if (left <= 0) return highs;
   const room = across[across.length - 1] as number;
   const pairs = distinct(
     highs
@@ -360,7 +402,6 @@ function stripLines(across: Float64Array, highs: readonly number[]): readonly nu
       .filter((sum) => sum <= room),
   ).map((sum) => firstAtLeast(across, sum));
   const others = distinct(pairs.filter((line) => !highs.includes(line)));
-  const left = Math.max(0, MOST_STRIPS - highs.length);
   const some =
     others.length <= left
       ? others
