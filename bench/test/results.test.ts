@@ -17,10 +17,17 @@ test("kept tables of packing and peers name machine, versions and seconds", () =
   }
 });
 
+test("the kept table of scale holds the bar: 100,000 copies take at most twice as long as 1,000", () => {
+  const times = /^100,000 copies take as long as 1,000: (.*)\.$/m.exec(kept("scale.md"))?.[1] ?? "";
+  const told = [...times.matchAll(/([\d.]+) times at (\w+)/g)].map(([, count, effort]) => [effort, count]);
+  expect(told.map(([effort]) => effort)).toEqual(["quick", "standard"]);
+  for (const [, count] of told) expect(Number(count)).toBeLessThanOrEqual(2);
+});
+
 test("no kept result holds a path of a machine", () => {
   const names = readdirSync(new URL("../results", import.meta.url)).filter((name) => !name.includes("_"));
   expect(names).toEqual(
-    expect.arrayContaining(["waste.md", "packing.md", "packing-ratchet.json", "peers.md"]),
+    expect.arrayContaining(["waste.md", "packing.md", "packing-ratchet.json", "peers.md", "scale.md"]),
   );
   for (const name of names) expect(kept(name)).not.toMatch(/\/(home|root|tmp|work|Users)\/|[A-Z]:\\/);
 });
