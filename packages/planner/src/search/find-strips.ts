@@ -29,7 +29,7 @@ export interface DividedPacking extends DividedTask {
 
 /** What was found. */
 export interface FoundStrips {
-  /** The best; `null` where single blanks are as good, where nothing may be cut in strips, or where the search is to end. */
+  /** The best; `null` where single blanks are as good, or nothing may be cut in strips. */
   readonly best: DividedPacking | null;
   /** A few divisions that hold everything, the best first, though single blanks may be as good. */
   readonly divisions: readonly Division[];
@@ -95,14 +95,13 @@ export function* findStrips(
     .sort((a, b) => byUse(sheets, a.packing, b.packing));
   const others = [best, second].flatMap((one) => (one == null ? [] : [one.division]));
   let chosen: DividedPacking | null = best;
-  if (best !== null && TRIES[effort].by !== effort) {
+  if (best !== null && TRIES[effort].by !== effort && !search.isStopped()) {
     const short: DividedPacking = best;
     const long = yield* packDivided(short, short.division, search, "strips");
     found.push(long);
     // A longer search may still fall short of a shorter one.
     if (long.packing.outcome === "complete" && !isBetter(sheets, short.packing, long.packing)) chosen = long;
   }
-  if (search.isStopped()) return NO_STRIPS;
   return { best: chosen, divisions: others, packings: found.map(({ packing }) => packing) };
 }
 

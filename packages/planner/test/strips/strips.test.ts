@@ -153,7 +153,7 @@ describe("several shapes of a die along one strip", () => {
     expect(spares("{}")).toBe(4);
   });
 
-  test("are planned the same with pauses, and ended early leave single blanks", async () => {
+  test("are planned the same with pauses, and ended early are right too", async () => {
     const wanted = discs();
     const found = plan(wanted, { effort: "quick" });
     expect(JSON.stringify(await planAsync(wanted, { effort: "quick" }))).toBe(JSON.stringify(found));
