@@ -100,7 +100,8 @@ export function* findStrips(
     const long = yield* packDivided(short, short.division, search, "strips");
     found.push(long);
     // A longer search may still fall short of a shorter one.
-    if (long.packing.outcome === "complete" && !isBetter(sheets, short.packing, long.packing)) chosen = long;
+    const isNoWorse = !isBetter(sheets, short.packing, long.packing);
+    if (isNoWorse && isBetter(sheets, long.packing, single)) chosen = long;
   }
   return { best: chosen, divisions: others, packings: found.map(({ packing }) => packing) };
 }
