@@ -111,6 +111,28 @@ describe("one start of ruin and recreate", () => {
     expect(verify(problem, packingOf(problem, best))).toEqual([]);
   });
 
+  test("changes the sizes of several sheets at once where one alone would cost no less", () => {
+    const upright = (id: string, quantity: number, height: number) => {
+      return { id, quantity, forms: [{ width: 50, height, turns: "upright" as const }] };
+    };
+    // A high and a low sheet cost 105, three low ones 135; with two of those, a high one is too dear.
+    const problem: Problem = {
+      ...guillotine,
+      kinds: [upright("tall", 2, 45), upright("flat", 4, 30)],
+      sheets: [
+        { id: "high", width: 100, height: 60, cost: 60 },
+        { id: "low", width: 100, height: 45, cost: 45 },
+      ],
+    };
+    const first = planOf(problem, [
+      ["low", 1, ["tall", 50, 45], ["tall", 50, 45]],
+      ["low", 2, ["flat", 50, 30], ["flat", 50, 30]],
+    ]);
+    const { best } = improve(problem, first);
+    expect([first.cost, best.cost, best.lacking]).toEqual([135, 105, 0]);
+    expect(verify(problem, packingOf(problem, best))).toEqual([]);
+  });
+
   test("finds the three sheets that pieces were cut from, where no plain first plan does with fewer than four", () => {
     // Three sheets of 60 x 40 cut at random without waste.
     const sizes =
