@@ -18,6 +18,7 @@ import { fillPriceBound } from "./fill-price-bound.js";
 import { fittedBound, type PlainPair } from "./fitted-bound.js";
 import { priceBound } from "./price-bound.js";
 import { sizesPriceBound } from "./sizes-price-bound.js";
+import { someSheetsCapacities } from "./some-sheets-capacities.js";
 
 /** Products evaluated at most; a million take two or three milliseconds. */
 const PAIR_WORK: Readonly<Record<Effort, number>> = {
@@ -26,6 +27,10 @@ const PAIR_WORK: Readonly<Record<Effort, number>> = {
   thorough: 10_000_000,
 };
 const MOST_FUNCTIONS = 160;
+/** However little the work is, so many are looked at along each axis. */
+const LEAST_FUNCTIONS = 6;
+/** Share of the work for weights by which only some sheets count; where it is too little they are left out. */
+const SOME_SHARE = 1 / 4;
 const EXACT_TRIES = 4;
 /** Extents looked at for parameters, evenly spread. */
 const MOST_EXTENTS = 1_000;
@@ -140,6 +145,13 @@ function candidates(
     for (const { first, besides } of table.best) found.push(weights(first, besides, capacity));
     starts.push(...table.pairs);
   }
+  const some = problem.source.aim === "all" ? someSheetsCapacities(kinds, sheets, areas) : [];
+  const ways = kinds.reduce((sum, kind) => sum + kind.lays.reduce((own, lays) => own + lays.length, 0), 0);
+  const each = (pairWork * SOME_SHARE) / some.length;
+  for (const capacity of each >= LEAST_FUNCTIONS * LEAST_FUNCTIONS * ways ? some : []) {
+    const table = weighPairs(problem, kinds, sheets, capacity, each);
+    for (const { first, besides } of table.best.slice(0, 1)) found.push(weights(first, besides, capacity));
+  }
   const area = { x: { family: "identity" }, y: { family: "identity" } } as const;
   const plain = capacities.map((capacity) => weights(area, undefined, capacity));
   return { weights: [...plain, ...found], pairs: [...starts, area] };
@@ -159,7 +171,10 @@ function weighPairs(
   const entries = kinds.flatMap((kind) =>
     sheets.flatMap((sheet, s) => (kind.lays[sheet.index] ?? []).map((lay) => ({ kind, s, lay }))),
   );
-  const functions = Math.max(6, Math.min(MOST_FUNCTIONS, Math.floor(Math.sqrt(pairWork / entries.length))));
+  const functions = Math.max(
+    LEAST_FUNCTIONS,
+    Math.min(MOST_FUNCTIONS, Math.floor(Math.sqrt(pairWork / entries.length))),
+  );
   const xs = recipes(
     entries.map((entry) => entry.lay.width + problem.kerf),
     sheets.map((s) => s.width + problem.kerf),

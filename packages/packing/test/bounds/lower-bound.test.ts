@@ -21,7 +21,12 @@ function boundOf(problem: Problem, effort?: Effort): Extract<Bound, { aim: "all"
 
 /** What verify says of a bound alone: a packing that places nothing has it. */
 function findingsOfBound(problem: Problem, bound: Bound): readonly Finding[] {
-  const packing: Packing = {
+  return verify(problem, packingWithout(problem, bound));
+}
+
+/** A packing that places nothing. */
+function packingWithout(problem: Problem, bound: Bound): Packing {
+  return {
     version: 1,
     mode: problem.mode,
     aim: problem.aim,
@@ -36,7 +41,6 @@ function findingsOfBound(problem: Problem, bound: Bound): readonly Finding[] {
     proven: false,
     search: { effort: "quick", seed: 1, lp: "none", starts: 1, work: 0, steps: 0, ended: "finished" },
   };
-  return verify(problem, packing);
 }
 
 function problemOf(sheet: { width: number; height: number }, kinds: Problem["kinds"], kerf = 0): Problem {
@@ -86,6 +90,26 @@ describe("lowerBound", () => {
 
   // Martello & Vigo, Exact solution of the two-dimensional finite bin packing problem, Management Science 44 (1998),
   // section 2: the continuous bound can be as bad as a quarter of the optimum: pieces just over half both ways.
+  test("asks large sheets for what only they hold, however many small ones there are and however cheap", () => {
+    const kinds = [{ id: "a", quantity: 3, forms: [{ width: 6, height: 6 }] }];
+    const large = { id: "large", width: 10, height: 10, cost: 90 };
+    const small = { id: "small", width: 5, height: 5, cost: 1, stock: 500 };
+    // Some small kind makes the small sheets worth weighing.
+    const problem: Problem = {
+      ...problemOf({ width: 10, height: 10 }, [
+        ...kinds,
+        { id: "b", quantity: 1, forms: [{ width: 2, height: 2 }] },
+      ]),
+      sheets: [large, small],
+    };
+    expect(boundOf(problem).cost).toBe("270");
+    expect(findingsOfBound(problem, boundOf(problem))).toEqual([]);
+    const short: Problem = { ...problem, sheets: [{ ...large, stock: 2 }, small] };
+    expect(boundOf(short)).toMatchObject({ cost: null, sheets: null });
+    const claim: Packing = packingWithout(short, boundOf(short));
+    expect(verify(short, { ...claim, outcome: "short", proven: true })).toEqual([]);
+  });
+
   test("reaches the optimum where the continuous bound gives a quarter of it", () => {
     const kinds = [{ id: "a", quantity: 100, forms: [{ width: 51, height: 51 }] }];
     expect(boundOf(problemOf({ width: 100, height: 100 }, kinds)).sheets).toBe(100);
