@@ -32,7 +32,7 @@ describe("the command", () => {
   it("explains every option in the help of plan", async () => {
     const { stdout } = await runIn(["plan", "--help"], { files });
     const options =
-      "pieces sheet out stock count unit mode trim trim-sides kerf longest-cut hold keep cutter-unit cutter-edges effort seed json force help";
+      "pieces sheet out stock after count unit mode trim trim-sides kerf longest-cut hold keep cutter-unit cutter-edges effort seed json force help";
     for (const option of options.split(" ")) expect(stdout).toMatch(new RegExp(`^  --${option}\\b`, "m"));
   });
 

@@ -30,7 +30,7 @@ export async function projectPlanCommand(
 ): Promise<0 | 1> {
   const { request, project, read, stock } = await readAll(written, rest, io);
   const plan = await findProjectPlan(project, request, io);
-  const { files, summary } = projectPlanFiles(project, plan, request, stock?.revision ?? null);
+  const { files, summary } = projectPlanFiles(project, plan, request, stock?.source ?? null);
 
   const kept = await writeToFolder(request, files, io);
   const place = (path: string): string => writePlace(read.placeOf(path));
@@ -76,7 +76,7 @@ async function readAll(
   if (out !== null) all.push(...(await folderFaults({ out, force }, [PLAN_FILE, OVERVIEW_FILE], io)));
   const project = read?.project ?? null;
   if (request === null || read === null || project === null || all.length > 0) throw new FaultsFound(all);
-  const stock = request.stock === null ? null : await takeStock(project, request.stock, io);
+  const stock = request.stock === null ? null : await takeStock(project, request.stock, request.after, io);
   return { request, project: stock?.project ?? project, read, stock };
 }
 

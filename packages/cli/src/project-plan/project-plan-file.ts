@@ -136,7 +136,12 @@ export const projectPlanFile = z
     units,
     hold: ticks.describe("The narrowest part the tool holds firmly; the order of the cuts goes by it."),
     stock: z
-      .strictObject({ revision: count })
+      .strictObject({
+        revision: count,
+        after: sha
+          .optional()
+          .describe("The plan.json of the plan that this one goes on from; absent without one."),
+      })
       .optional()
       .describe(
         "The stock that counts and offcuts were taken from; absent where they are the project's own.",

@@ -37,13 +37,13 @@ type Written = NewFile & Listed;
 /**
  * Draws and writes a project's plan: every sheet, every card, the overview, and `plan.json`.
  *
- * @param stockRevision that of the stock which counts and offcuts were taken from; `null` where they are the project's own.
+ * @param stock that which counts and offcuts were taken from; `null` where they are the project's own.
  */
 export function projectPlanFiles(
   project: Project,
   plan: Plan,
   request: ProjectPlanRequest,
-  stockRevision: number | null,
+  stock: ProjectPlanFile["stock"] | null,
 ): ProjectPlanFiles {
   const hold = project.trimmer.narrowestHold;
   const cutOrders = plan.groups.map(({ problem, packing }) =>
@@ -75,7 +75,7 @@ export function projectPlanFiles(
     content: writeProjectOverview(summary, { ...plan, ...cardsAsCut(plan) }, shortfall),
   };
   const written = [overview, ...drawn];
-  const planText = writePlan(project, plan, cutOrders, written, stockRevision);
+  const planText = writePlan(project, plan, cutOrders, written, stock);
   return { files: [{ name: PLAN_FILE, what: "plan", content: planText }, ...written], summary };
 }
 
@@ -154,7 +154,7 @@ function writePlan(
   plan: Plan,
   cutOrders: readonly (readonly CutOrder[])[],
   written: readonly Written[],
-  stockRevision: number | null,
+  stock: ProjectPlanFile["stock"] | null,
 ): string {
   const file = {
     sheetwright: "project-plan",
@@ -165,7 +165,7 @@ function writePlan(
     title: plan.title,
     units: { length: "tick", ticksPerMillimetre: 1600, ticksPerInch: 40640, shown: plan.units },
     hold: project.trimmer.narrowestHold,
-    ...(stockRevision === null ? {} : { stock: { revision: stockRevision } }),
+    ...(stock === null ? {} : { stock }),
     project,
     plan,
     cutOrders,

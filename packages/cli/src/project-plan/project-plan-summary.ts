@@ -28,9 +28,11 @@ export interface ProjectPlanSummary {
   /** How thick and heavy the finished cards are, and which envelopes take them. */
   readonly finished: readonly FinishedInShort[];
   readonly pieces: {
-    /** Those of the copies asked for, and of the spares that are made. */
+    /** Those of the copies asked for that are not cut already, and of the spares that are made. */
     readonly wanted: number;
     readonly cut: number;
+    /** Those that an earlier plan cut; absent where there are none. */
+    readonly cutAlready?: number;
     /** Pieces asked for and not planned, by their ids, without zeros. */
     readonly missing: readonly KindCount[];
   };
@@ -138,6 +140,7 @@ export function projectPlanSummary(plan: Plan, parts: ProjectSummaryParts): Proj
   const wanted = sum(
     plan.pieces.map(({ quantity, card }) => quantity + (complete.get(card)?.spares?.made ?? 0)),
   );
+  const cutAlready = sum(plan.pieces.map((piece) => piece.cutAlready ?? 0));
   return {
     sheetwright: "project-summary",
     version: 1,
@@ -154,6 +157,7 @@ export function projectPlanSummary(plan: Plan, parts: ProjectSummaryParts): Proj
     pieces: {
       wanted,
       cut: sum([...copies.values()]),
+      ...(cutAlready === 0 ? {} : { cutAlready }),
       missing: plan.pieces
         .map(({ id, quantity }) => ({ kind: id, count: quantity - (copies.get(id) ?? 0) }))
         .filter(({ count }) => count > 0),

@@ -31,6 +31,11 @@ export const PLAN_OPTIONS = {
     help: "of a project: take counts and offcuts from this stock file, for the papers that it knows",
     example: "stock.json",
   },
+  after: {
+    flags: "--after <folder>",
+    help: "of a project, with --stock: only what is left to cut of the plan in this folder, as far as it is booked",
+    example: "plan",
+  },
   count: {
     flags: "--count <number>",
     help: "sheets on hand (default: as many as needed)",

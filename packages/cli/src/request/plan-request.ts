@@ -86,6 +86,8 @@ export function readPlanRequest(written: WrittenOptions, rest: readonly string[]
   };
   if (written["stock"] !== undefined)
     reader.report("stock", "other-form", "this option is for a project. For a list of pieces give --count.");
+  if (written["after"] !== undefined)
+    reader.report("after", "other-form", "this option is for a project. In a list leave out what is cut.");
   const shared = readSharedOptions(written, reader);
   const count = wholeNumber("count", 1, LARGEST_COUNT) ?? null;
   const kerf = length("kerf", "0");

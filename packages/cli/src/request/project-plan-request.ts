@@ -18,6 +18,8 @@ export interface ProjectPlanRequest extends SharedOptions {
   readonly out: string;
   /** Path of the stock file, as given; `null`: counts and offcuts are those of the project. */
   readonly stock: string | null;
+  /** Path of the folder of a plan that is booked in the stock and gone on from, as given; `null`: all is cut anew. */
+  readonly after: string | null;
 }
 
 /** A request as far as it could be read, so that what it names can be looked at even where something else is wrong. */
@@ -63,6 +65,12 @@ export function readProjectPlanRequest(
   });
   const out = reader.required("out");
   const stock = written["stock"] === undefined ? null : reader.required("stock");
+  const after = written["after"] === undefined ? null : reader.required("after");
+  if (after !== null && written["stock"] === undefined) {
+    const message =
+      "this has no meaning without --stock, the stock that the plan is booked in. Give that too.";
+    reader.report("after", "no-meaning", message);
+  }
   const shared = readSharedOptions(written, reader);
   for (const key of listOptions(written)) {
     const { inProject } = PLAN_OPTIONS[key];
@@ -72,7 +80,7 @@ export function readProjectPlanRequest(
   const faults = [...faultsOfName(file), ...reader.faults()];
   const read = { faults, file, out, force: shared.force };
   if (faults.length > 0 || file === null || out === null) return { ...read, request: null };
-  return { ...read, request: { file, out, stock, ...shared } };
+  return { ...read, request: { file, out, stock, after, ...shared } };
 }
 
 function faultsOfName(file: string | null): readonly Fault[] {

@@ -1,9 +1,9 @@
 import type { Size } from "@sheetwright/measure";
 import { applyStockChange, type StockChange, stockChange } from "@sheetwright/planner";
-import { FaultsFound } from "../fault.js";
+import { type Fault, FaultsFound } from "../fault.js";
 import { bookLayouts, type SaidDone } from "./book-layouts.js";
 import type { CutPlan } from "./read-cut-plan.js";
-import type { StockData } from "./stock-data.js";
+import type { Booking, StockData } from "./stock-data.js";
 import { stockFaults } from "./stock-faults.js";
 
 /** A stock with a plan booked, and what that took and gave back. */
@@ -27,6 +27,10 @@ export function bookCutPlan(
   file: string,
 ): BookedCutPlan {
   const earlier = stock.booked.find(({ plan }) => plan === cut.identity);
+  const continued = [earlier, stock.booked.find(({ plan }) => plan === cut.after)].find(
+    (one) => (one?.continuedBy ?? cut.identity) !== cut.identity,
+  );
+  if (continued !== undefined) throw new FaultsFound([isContinued(continued, earlier)]);
   const found = bookLayouts(cut, said, earlier);
   if ("faults" in found) throw new FaultsFound(found.faults);
   const changes = stockChange(cut.plan, found.progress, keep ?? undefined);
@@ -36,5 +40,20 @@ export function bookCutPlan(
     earlier === undefined
       ? [...stock.booked, found.booking]
       : stock.booked.map((one) => (one === earlier ? found.booking : one));
-  return { data: { ...stock, ...changed.stock, booked }, changes };
+  return { data: { ...stock, ...changed.stock, booked: booked.map(withNext(cut)) }, changes };
+}
+
+/** Notes a plan at the one that it goes on from. */
+function withNext({ identity, after }: CutPlan): (booking: Booking) => Booking {
+  return (booking) => (booking.plan === after ? { ...booking, continuedBy: identity } : booking);
+}
+
+/** What is cut by the one plan is not to be cut by the other as well. */
+function isContinued({ title, continuedBy = "" }: Booking, own: Booking | undefined): Fault {
+  const which =
+    own?.continuedBy === continuedBy ? "this plan" : `the plan of ${title} that this one goes on from`;
+  const message =
+    `${which} was gone on from by another plan that is booked, ${continuedBy.slice(0, 8)}, so no more of it is cut. ` +
+    "Go on from that one, or plan anew.";
+  return { code: "gone-on", place: { option: "sheetwright stock book" }, message };
 }

@@ -13,6 +13,8 @@ export interface CutPlan {
   readonly identity: string;
   readonly plan: ProjectPlanFile["plan"];
   readonly project: ProjectPlanFile["project"];
+  /** The identity of the plan that it goes on from; `null` without one. */
+  readonly after: string | null;
   /** Names of the layouts by their group and place, as their files are called: `sheet-night-1`. */
   readonly layouts: readonly NamedLayout[];
 }
@@ -54,7 +56,7 @@ export async function readCutPlan(folder: string, option: string, io: Io): Promi
   if (!isSealed(text)) refuse("changed-since", `the plan was changed after Sheetwright wrote it. ${again}`);
   const read = projectPlanFile.safeParse(value);
   if (!read.success) return refuse("not-a-plan", `found a plan of another version of Sheetwright. ${again}`);
-  const { plan, project, files } = read.data;
+  const { plan, project, stock, files } = read.data;
   const [finding] = verifyPlan(project, plan);
   if (finding !== undefined)
     refuse(
@@ -66,7 +68,7 @@ export async function readCutPlan(folder: string, option: string, io: Io): Promi
     if (what !== "drawing" || group === null || layout === null || run === undefined) return [];
     return [{ name: drawing.replace(/\.svg$/, ""), group, layout, run }];
   });
-  return { identity: sha256(text), plan, project, layouts };
+  return { identity: sha256(text), plan, project, after: stock?.after ?? null, layouts };
 }
 
 function parse(text: string): unknown {

@@ -21,4 +21,6 @@ export interface Booking {
   readonly done: Readonly<Record<string, number>>;
   /** Sheets spoiled over each, without zeros. */
   readonly spoiled: Readonly<Record<string, number>>;
+  /** SHA-256 of the plan that went on from this one, after which no more of this one is cut; absent without one. */
+  readonly continuedBy?: string | undefined;
 }

@@ -44,6 +44,7 @@ const booking = z
       title: z.string(says("a title in quotes")).describe("The title of its project."),
       done: layouts(count).describe("Sheets cut by each layout so far."),
       spoiled: layouts(some).describe("Sheets spoiled over each so far."),
+      continuedBy: sha.optional().describe("The plan that went on from this one; absent without one."),
     },
     says("a plan with plan, title, done and spoiled, and no other key"),
   )

@@ -111,7 +111,8 @@ function writePieces({ layouts, cards }: ProjectPlanSummary, plan: Plan, copies:
   const rows = plan.pieces.map((piece, index): readonly string[] => {
     const cut = (sheets[index] ?? []).reduce((total, { count }) => total + count, 0);
     const wanted = piece.quantity + (made.get(piece.card) ?? 0);
-    const number = cut === wanted ? `${cut}` : `${cut} of ${wanted}`;
+    const before = piece.cutAlready === undefined ? "" : `, ${piece.cutAlready} cut already`;
+    const number = `${cut === wanted ? cut : `${cut} of ${wanted}`}${before}`;
     return [`  ${piece.label}`, sizesOf(piece, plan.units), paperInWords(piece, plan.papers), number];
   });
   const [head = "", ...all] = table([["  piece", "width x height", "paper", "number"], ...rows]);

@@ -21,12 +21,13 @@ const ENOUGH: Readonly<Record<ProjectPlanSummary["enough"], string>> = {
 export function writeProjectSummary(summary: ProjectPlanSummary): readonly string[] {
   const { pieces, layouts, cost, costs } = summary;
   const cut = pieces.cut === pieces.wanted ? `all ${pieces.cut}` : `${pieces.cut} of ${pieces.wanted}`;
+  const before = pieces.cutAlready === undefined ? "" : `, and ${pieces.cutAlready} are cut already`;
   const lines = [
     summary.title,
     "",
     row("Enough", `${ENOUGH[summary.enough]}${writeSpares(summary)}`),
     ...block("Cards", table(summary.cards.map(cardRow))),
-    row("Pieces", cut),
+    row("Pieces", `${cut}${before}`),
     ...block("Papers", writePapers(summary)),
   ];
   if (layouts.length > 0) {

@@ -14,6 +14,7 @@ describe("what a plan of a project is asked", () => {
         file: "cards.yaml",
         out: "out",
         stock: null,
+        after: null,
         effort: "standard",
         seed: 1,
         jobs: null,
@@ -30,6 +31,7 @@ describe("what a plan of a project is asked", () => {
     const written = {
       out: ["out"],
       stock: ["stock.json"],
+      after: ["before"],
       effort: ["quick"],
       seed: ["7"],
       jobs: ["2"],
@@ -43,6 +45,7 @@ describe("what a plan of a project is asked", () => {
       file: "a/b c.json",
       out: "out",
       stock: "stock.json",
+      after: "before",
       effort: "quick",
       seed: 7,
       jobs: 2,

@@ -43,7 +43,7 @@ beforeAll(async () => {
   if (project === null) throw new Error("The project cannot be read.");
   const found = plan(project, { effort: "quick" });
   const layouts = [{ name: "sheet-night-1", group: 0, layout: 0, run: 1 }];
-  const cut: CutPlan = { identity: "", plan: found, project, layouts };
+  const cut: CutPlan = { identity: "", plan: found, project, after: null, layouts };
   writeFileSync(planFile, JSON.stringify(cut));
   const stock = { revision: 1, units: "in", papers: stockOfProject(project), booked: [] } as const;
   writeFileSync(join(base, "stock.json"), writeStockText(stock));

@@ -407,3 +407,92 @@ describe("the published schema of stock files", () => {
     expect(validate({ ...said(files), more: 1 })).toBe(false);
   });
 });
+
+describe("going on after a spoiled sheet", () => {
+  const half = async (): Promise<MemoryFiles> => {
+    const files = desk();
+    // Of three sheets of night one is cut and one spoiled; of comets three are cut.
+    const booked = await sheetwright(
+      files,
+      "stock book plan --done sheet-night-1=1,sheet-stars-comets-1=3 --spoiled sheet-night-1=1",
+    );
+    expect(booked.code).toBe(0);
+    return files;
+  };
+  const GO_ON = "plan cards.yaml --stock stock.json --after plan --out rest --effort quick";
+
+  it("plans what is left to cut from what is on hand, and says both", async () => {
+    const files = await half();
+    const { code, stdout, stderr } = await sheetwright(files, GO_ON);
+    expect(code).toBe(0);
+    // Two of eight bases and three of eight panels are cut.
+    expect(stdout).toContain("Pieces     all 11, and 5 are cut already");
+    expect(stdout).toMatch(/Cards +1 Lantern +8 copies/);
+    expect(stdout).toMatch(/Night blue +2 of 4 sheets, and 2 offcuts/);
+    expect(stdout).toMatch(/stars: comets +5 of 5 sheets/);
+    expect(stderr).toContain("After plan: 5 pieces cut already, and 1 sheet spoiled.");
+    expect(String(files.all.get("/desk/rest/cut-list.txt"))).toMatch(/1a base .* 6, 2 cut already\n/);
+    const { plan, project, stock } = JSON.parse(String(files.all.get("/desk/rest/plan.json")));
+    expect(project.cutAlready).toEqual([
+      { piece: "1a", count: 2 },
+      { piece: "1b", count: 3 },
+    ]);
+    expect(plan.complete).toEqual([{ card: 1, wanted: 8, complete: 8 }]);
+    expect(stock).toEqual({ revision: 2, after: said(files).booked[0].plan });
+  });
+
+  it("closes the first plan once the second is booked, and can go on again", async () => {
+    const files = await half();
+    await sheetwright(files, GO_ON);
+    await sheetwright(files, GO_ON.replace("--out rest", "--seed 2 --out other"));
+    expect((await sheetwright(files, "stock book rest --done sheet-night-1=1")).code).toBe(0);
+    const refused = await sheetwright(files, "stock book plan");
+    expect(refused.code).toBe(2);
+    expect(refused.stderr).toContain("this plan was gone on from by another plan that is booked");
+    const other = await sheetwright(files, "stock book other");
+    expect(other.stderr).toContain(
+      "the plan of Evening workshop that this one goes on from was gone on from",
+    );
+    const again = await sheetwright(files, GO_ON);
+    expect(again.stderr).toContain("--after: another plan that is booked");
+    const last = await sheetwright(
+      files,
+      GO_ON.replace("--after plan --out rest", "--after rest --out last"),
+    );
+    expect(last.code).toBe(0);
+    expect((await sheetwright(files, "stock book last")).code).toBe(0);
+    // One sheet of night was spoiled: five whole sheets and two offcuts for eight bases and that one.
+    expect(said(files).papers).toMatchObject({ night: { sheets: 2 }, "stars.comets": { sheets: 0 } });
+    expect(said(files).booked.map(({ continuedBy = "" }) => continuedBy !== "")).toEqual([true, true, false]);
+  });
+
+  it("says what is missing where a spoiled sheet was the last", async () => {
+    const files = desk();
+    await sheetwright(
+      files,
+      "stock book plan --done sheet-stars-comets-1=7 --spoiled sheet-stars-comets-1=1",
+    );
+    const { code, stderr } = await sheetwright(files, GO_ON);
+    expect(code).toBe(1);
+    expect(stderr).toContain("Missing from stars: comets:\n  1 of 1 1b panel");
+    expect(stderr).toContain("Copies with every piece: 7 of 8 Lantern.");
+  });
+
+  it("is refused where nothing is booked, pieces were changed, or the stock is not named", async () => {
+    const files = desk();
+    expect((await sheetwright(files, GO_ON)).stderr).toContain(
+      '--after: nothing of the plan in "plan" is booked.',
+    );
+    const cut = await half();
+    cut.all.set("/desk/cards.yaml", CARDS.replace("border: 1/8", "border: 1/4"));
+    expect((await sheetwright(cut, GO_ON)).stderr).toContain(
+      "--after: 1b panel was cut, and the project has that no more, or otherwise.",
+    );
+    expect((await sheetwright(cut, "plan cards.yaml --after plan --out rest")).stderr).toContain(
+      "--after: this has no meaning without --stock",
+    );
+    expect(
+      (await sheetwright(cut, "plan --pieces a.csv --sheet us-letter --out p --after s")).stderr,
+    ).toContain("--after: this option is for a project.");
+  });
+});

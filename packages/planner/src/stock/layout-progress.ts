@@ -3,7 +3,8 @@ import type { PaperGroup, Plan } from "../plan-model.js";
 
 /**
  * What was done of one layout since it was last told of. Sheets of a run are cut one after another: a place that yields
- * several kinds yields them in the order of its shares, and is an offcut on the sheets that remain.
+ * several kinds yields them in the order of the cut list, that of the problem's kinds, and is an offcut on the sheets that
+ * remain.
  */
 export interface LayoutProgress {
   /** Where the layout stands in the plan. */

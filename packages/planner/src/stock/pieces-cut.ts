@@ -1,4 +1,5 @@
 import type { Piece } from "@sheetwright/cards";
+import type { Share } from "@sheetwright/packing";
 import type { Plan } from "../plan-model.js";
 import { type LayoutProgress, overlap, progressParts } from "./layout-progress.js";
 
@@ -23,11 +24,12 @@ export function piecesCut(
   const counts = new Map<string, number>();
   for (const { progress, group, places } of progressParts(plan, done)) {
     const { from, to } = progress;
+    const order = new Map(group.problem.kinds.map(({ id }, index) => [id, index]));
     const strips = new Map((group.strips ?? []).map((strip) => [strip.kind, strip]));
     for (const { node } of places) {
       if (node.type !== "piece") continue;
       let start = 0;
-      for (const { kind, count } of node.shares) {
+      for (const { kind, count } of inOrder(node.shares, order)) {
         const strip = strips.get(kind);
         const cut = overlap(from, to, start, start + count) * (strip?.holds ?? 1);
         start += count;
@@ -37,4 +39,10 @@ export function piecesCut(
     }
   }
   return counts;
+}
+
+/** The shares of a place as its cut list names them: by kind, then by form and number. */
+function inOrder(shares: readonly Share[], order: ReadonlyMap<string, number>): readonly Share[] {
+  const kindOf = ({ kind }: Share): number => order.get(kind) ?? 0;
+  return [...shares].sort((a, b) => kindOf(a) - kindOf(b) || a.form - b.form || a.count - b.count);
 }

@@ -152,6 +152,41 @@ cards: [{ name: Plain, size: 8 x 11, fold: flat, base: night }]
     );
   });
 
+  it("gives the pieces of a shared place one after another, as the cut list names them", () => {
+    const share = (kind: string, count: number) => ({ kind, form: 0, turned: false, count });
+    const tree = { type: "piece" as const, shares: [share("b", 1), share("a", 2)] };
+    const sheet = { id: "night", width: 5, height: 7 };
+    const kinds = ["a", "b"].map((id) => ({ id, quantity: 2, forms: [{ width: 5, height: 7 }] }));
+    const [group] = found.groups;
+    const shared = {
+      groups: [
+        {
+          ...group!,
+          problem: { ...group!.problem, kinds, sheets: [sheet] },
+          packing: { ...group!.packing, layouts: [{ sheet: "night", run: 4, tree }] },
+        },
+      ],
+    };
+    const of = (from: number, to: number) => [
+      ...piecesCut(shared, [{ group: 0, layout: 0, from, to, spoiled: 0 }]),
+    ];
+    expect([of(0, 1), of(1, 3), of(3, 4)]).toEqual([
+      [["a", 1]],
+      [
+        ["a", 1],
+        ["b", 1],
+      ],
+      [],
+    ]);
+    // On the last sheet of the run the place is an offcut.
+    const left = (from: number, to: number) =>
+      stockChange({ ...shared, papers: found.papers }, [{ group: 0, layout: 0, from, to, spoiled: 0 }], {
+        width: 5,
+        height: 5,
+      })[0]?.left;
+    expect([left(0, 3), left(3, 4)]).toEqual([[], [{ width: 5, height: 7, count: 1 }]]);
+  });
+
   it("that the plan has not is refused", () => {
     const part = { group: 0, layout: 0, from: 0, to: 1, spoiled: 0 };
     for (const wrong of [
