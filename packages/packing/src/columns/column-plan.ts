@@ -22,7 +22,7 @@ import type { RandomStream } from "../search/random-stream.js";
 import { PLAIN_STARTS, rulesOf } from "../search/rules.js";
 import type { LinearSolver, SolverLimits } from "../solver.js";
 import { dropSurplus } from "./drop-surplus.js";
-import { type Enough, generatePatterns, type PatternMakers, patternMakers } from "./generate-patterns.js";
+import { generatePatterns, type PatternMakers, patternMakers, type Reach } from "./generate-patterns.js";
 import { layoutOf, type Pattern, type PatternRows, patternOfLayout, patternRows } from "./pattern.js";
 import { gainOf, newPool, type PatternPool, type PatternUse, poolProgram } from "./pattern-pool.js";
 import { solverProgram, wholeUse } from "./solver-program.js";
@@ -74,7 +74,7 @@ const FIRST_SHARE = 0.6;
 
 /** What a solver may do: work on patterns, iterations for whole numbers by steps of the budget, nodes, patterns by row. */
 const SOLVER_SHARE = 0.2;
-const ITERATIONS_PER_STEP = 2e-5;
+const ITERATIONS_PER_STEP = 1e-5;
 const NODES = 200;
 const PATTERNS_PER_ROW = 2;
 
@@ -89,7 +89,6 @@ export function* columnPlan(task: ColumnTask): Generator<void, Improvement, void
   const wanted = Float64Array.from(rows.kinds, (kind) => demand.wanted[kind.index] as number);
   const stock = Float64Array.from(rows.limited, (sheet) => sheet.stock);
   const use = yield* cheapestUse(task, columns, wanted, stock, {
-    cost: 0,
     levels: makers.levels.length,
   });
   columns.work.left += budget.columns * (1 - FIRST_SHARE);
@@ -177,9 +176,9 @@ function wholeNumbers(task: ColumnTask, columns: Columns, wanted: Float64Array, 
       fill();
       const work = { left: budget.columns * SOLVER_SHARE };
       const own = poolProgram(rows, pool, wanted, stock, work);
-      const program = solverProgram(solver, rows, pool, wanted, stock, own);
-      const enough = { cost: 0, levels: makers.levels.length };
-      const use = yield* generatePatterns(problem, rows, makers, pool, program, enough, work, meter);
+      const program = solverProgram(solver, rows, pool, wanted, stock, own, work);
+      const reach = { levels: makers.levels.length };
+      const use = yield* generatePatterns(problem, rows, makers, pool, program, reach, work, meter);
       return meter.stopped ? best : cheaper(best, use.prices);
     },
     *again(best: Draft, prices: Float64Array): Generator<void, Draft, void> {
@@ -213,10 +212,10 @@ function cheapestUse(
   { rows, makers, pool, work }: Columns,
   wanted: Float64Array,
   stock: Float64Array,
-  enough: Enough,
+  reach: Reach,
 ): Generator<void, PatternUse, void> {
   const program = poolProgram(rows, pool, wanted, stock, work);
-  return generatePatterns(problem, rows, makers, pool, program, enough, work, meter);
+  return generatePatterns(problem, rows, makers, pool, program, reach, work, meter);
 }
 
 /** Whole numbers from fractions, none larger. */
@@ -248,7 +247,7 @@ function* dive(
     const wanted = Float64Array.from(rows.kinds, (kind) => Math.max(0, rest.wanted[kind.index] as number));
     if (task.meter.stopped || work.left <= 0 || wanted.every((count) => count === 0)) return fixed;
     const stock = Float64Array.from(rows.limited, (sheet) => Math.max(0, rest.stock[sheet.index] as number));
-    use = yield* cheapestUse(task, columns, wanted, stock, { cost: 0, left: wanted, levels: 1 });
+    use = yield* cheapestUse(task, columns, wanted, stock, { left: wanted, levels: 1 });
     if (use.uses.reduce((sum, { times }) => sum + times, 0) <= MOST_REST) return fixed;
   }
 }

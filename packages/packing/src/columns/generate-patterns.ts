@@ -123,10 +123,8 @@ function mayCut(problem: CompiledProblem, sheet: CompiledSheet, tree: CutNode): 
   );
 }
 
-/** When to stop looking for patterns. */
-export interface Enough {
-  /** A cost below which none can be proven. */
-  readonly cost: number;
+/** How far to look for patterns. */
+export interface Reach {
   /** Copies by row that a pattern may have at most. */
   readonly left?: Float64Array | undefined;
   /** Levels of {@link PatternMakers} that are used. */
@@ -143,7 +141,7 @@ export function* generatePatterns(
   makers: PatternMakers,
   pool: PatternPool,
   program: PoolProgram,
-  enough: Enough,
+  reach: Reach,
   work: WorkLeft,
   meter: Meter,
 ): Generator<void, PatternUse, void> {
@@ -151,14 +149,10 @@ export function* generatePatterns(
   let level = 0;
   const tiny = 1e-6 * problem.sheets.reduce((most, sheet) => Math.max(most, sheet.cost), 1);
   let before = work.left;
-  while (
-    work.left > 0 &&
-    use.cost > enough.cost + tiny &&
-    level < Math.min(enough.levels, makers.levels.length)
-  ) {
+  while (work.left > 0 && level < Math.min(reach.levels, makers.levels.length)) {
     let isBetter = false;
     for (const maker of makers.levels[level] ?? []) {
-      const layout = maker.best(use.prices, enough.left);
+      const layout = maker.best(use.prices, reach.left);
       work.left -= maker.work;
       if (layout === undefined || !mayCut(problem, maker.sheet, layout.tree)) continue;
       if (layout.counts.reduce((sum, count) => sum + count, 0) > MOST_ON_SHEET) continue;

@@ -2,6 +2,7 @@
  * Programs of patterns for a solver that is passed in, in fractions and in whole numbers. Its answers are not believed:
  * values must keep all limits before they are used, and where they do not the program of our own goes on alone.
  */
+import type { WorkLeft } from "../bounds/pattern-program.js";
 import type {
   LinearColumn,
   LinearProgram,
@@ -17,6 +18,9 @@ import type { PatternPool, PatternUse, PoolProgram } from "./pattern-pool.js";
 const TOLERANCE = 1e-6;
 /** Iterations that a program in fractions may take. */
 const ITERATIONS = 20_000;
+/** Elementary steps that one program counts for, and each factor that it may have: about what HiGHS takes. */
+const STEPS_PER_PROGRAM = 2_000_000;
+const STEPS_PER_FACTOR = 50;
 
 /** A program that a solver solves as the pool grows; where it fails, `own` answers. */
 export function solverProgram(
@@ -26,10 +30,12 @@ export function solverProgram(
   demand: Float64Array,
   stock: Float64Array,
   own: PoolProgram,
+  work: WorkLeft,
 ): PoolProgram {
   return {
     solve: () => {
       const { patterns } = pool;
+      work.left -= STEPS_PER_PROGRAM + STEPS_PER_FACTOR * patterns.length * rows.size;
       const program = programOf(patterns, demand, stock, false);
       const solution = asked(solver, program, { iterations: ITERATIONS, nodes: 0 });
       const use = solution && useOf(rows, patterns, program, solution);
