@@ -20,7 +20,7 @@ describe("the command", () => {
   it.each([
     [["--help"]],
     [["help"]],
-    ...["plan", "check", "new"].flatMap((name) => [[[name, "--help"]], [["help", name]]]),
+    ...["plan", "stock", "check", "new"].flatMap((name) => [[[name, "--help"]], [["help", name]]]),
   ])("prints help for %j", async (argv) => {
     const { code, stdout, stderr } = await runIn(argv, { files });
     expect({ code, stderr }).toEqual({ code: 0, stderr: "" });

@@ -29,11 +29,11 @@ export function groupProblem(
     ...design.offcuts.map((_, i) => ({ sheet: `${design.id}/${i + 1}`, paper, design, offcut: i + 1 })),
   ]);
   const faces = facesById(cluster.designs.map(({ paper }) => paper));
-  const costKnown = isCostKnown(cluster);
+  const costOf = sheetCosts(cluster);
   const { kerf, smallestOffcut, cuts } = workshop.trimmer;
   const problem: Problem = {
     kinds: cluster.pieces.map((piece) => kindOf(piece, faces, sheets, hopeless)),
-    sheets: sheets.map((one) => sheetOf(one, workshop, costKnown)),
+    sheets: sheets.map((one) => sheetOf(one, workshop, costOf)),
     mode: cuts === "strips" ? "shelf" : "guillotine",
     aim: "all",
     ...(kerf === 0 ? {} : { kerf }),
@@ -84,7 +84,7 @@ function eitherTurns(a: Turns | null, b: Turns | null): Turns | null {
   return a === b ? a : "both";
 }
 
-function sheetOf(one: ClusterSheet, { units, trimmer }: Workshop, costKnown: boolean): Sheet {
+function sheetOf(one: ClusterSheet, { units, trimmer }: Workshop, costOf: SheetCosts): Sheet {
   const { sheet: id, paper, design, offcut } = one;
   const name = paper.material === "pad" ? `${paper.name}: ${design.name}` : paper.name;
   const longest = trimmer.longestCut === null ? {} : { longestCut: trimmer.longestCut };
@@ -100,14 +100,28 @@ function sheetOf(one: ClusterSheet, { units, trimmer }: Workshop, costKnown: boo
     width: paper.sheet.width,
     height: paper.sheet.height,
     ...(design.count === null ? {} : { stock: design.count }),
-    ...(costKnown ? { cost: Number(costUnits(design.cost ?? "0")) } : {}),
+    ...(costOf === null ? {} : { cost: costOf(design) }),
     ...(left + right + top + bottom === 0 ? {} : { trim: { left, right, top, bottom } }),
     ...longest,
   };
 }
 
-/** Costs decide where every design has one and some is not free; else the area of the sheets does. */
-function isCostKnown({ designs }: PaperCluster): boolean {
-  const costs = designs.map(({ design }) => design.cost);
-  return costs.every((cost) => cost !== null) && costs.some((cost) => costUnits(cost) > 0n);
+/** What a whole sheet costs in the problem; `null`: its area. */
+type SheetCosts = ((design: PaperDesign) => number) | null;
+
+/** More free sheets than a plan takes, so that all of them together weigh less than the smallest difference of costs. */
+const FREE_SHEETS = 10_000n;
+
+/**
+ * Costs decide where every design has one and some is not free; else the area of the sheets does. Where some is free, its
+ * sheets still weigh a little: offcuts, which weigh nothing, go before them.
+ */
+function sheetCosts({ designs }: PaperCluster): SheetCosts {
+  const costs = designs.map(({ design }) => (design.cost === null ? null : costUnits(design.cost)));
+  if (costs.includes(null) || costs.every((cost) => cost === 0n)) return null;
+  const scale = costs.includes(0n) ? FREE_SHEETS : 1n;
+  return ({ cost }) => {
+    const units = costUnits(cost ?? "0");
+    return Number(units === 0n ? 1n : units * scale);
+  };
 }

@@ -51,6 +51,7 @@ export function checkProblem(
   const whole = sheets.filter(({ offcut }) => offcut === null);
   const costs = whole.map(({ design }) => design.cost);
   const isPriced = !costs.includes(null) && costs.some((cost) => Number(cost) > 0);
+  const hasFree = isPriced && costs.some((cost) => Number(cost) === 0);
   for (const sheet of sheets) {
     const index = problem.sheets.findIndex(({ id }) => id === sheet.id);
     const found = problem.sheets[index];
@@ -61,7 +62,15 @@ export function checkProblem(
         `Sheet ${sheet.id} is left out of the papers planned together.`,
       );
     } else {
-      checkSheet(found, sheet, facts.project, rules, isPriced, `${path}.sheets[${index}]`, report);
+      checkSheet(
+        found,
+        sheet,
+        facts.project,
+        rules,
+        { isPriced, hasFree },
+        `${path}.sheets[${index}]`,
+        report,
+      );
     }
   }
   for (const [i, { id }] of problem.sheets.entries()) {
@@ -102,7 +111,7 @@ function checkSheet(
   facts: SheetFacts,
   { units }: Project,
   rules: ProblemRules,
-  isPriced: boolean,
+  { isPriced, hasFree }: { readonly isPriced: boolean; readonly hasFree: boolean },
   path: string,
   report: PlanReport,
 ): void {
@@ -119,8 +128,10 @@ function checkSheet(
   };
   same("wrong-sheet", { width, height, trim: { left, right, top, bottom }, longestCut }, expected, path);
   same("wrong-stock", stock, facts.stock, `${path}.stock`);
-  // A cost is in 1/10,000 of the currency; without costs the search weighs the area of the sheets.
-  const own = isPriced ? tenThousandths(design.cost ?? "") : width * height;
+  // A cost is in 1/10,000 of the currency; without costs the search weighs the area of the sheets. Among free sheets a
+  // cost counts ten thousandfold, and a free one counts 1: offcuts count nothing and go before it.
+  const money = tenThousandths(design.cost ?? "");
+  const own = !isPriced ? width * height : !hasFree ? money : money === 0 ? 1 : money * 10_000;
   same("wrong-sheet-cost", found.cost ?? width * height, offcut === null ? own : 0, `${path}.cost`);
   const name = paper.material === "pad" ? `${paper.name}: ${design.name}` : paper.name;
   const size = formatSize(facts.width, facts.height, { unit: units });

@@ -85,6 +85,45 @@ describe("a stock in the place of a project's counts", () => {
   });
 });
 
+describe("offcuts", () => {
+  const used = (text: string) => {
+    const asked = read(text);
+    const one = plan(asked, { effort: "quick" });
+    expect(verifyPlan(asked, one)).toEqual([]);
+    expect(one.enough).toBe("yes");
+    return one;
+  };
+
+  it("go before new sheets that cost nothing either, without making the others dearer", () => {
+    const free = (cost: string) => `sheetwright: 1
+title: Gifts
+papers:
+  gift: { cardstock: us-letter, count: 6, cost: 0, offcuts: [{ size: 8 1/2 x 5 1/2, count: 3 }] }
+  night: { cardstock: us-letter, count: 6, cost: ${cost} }
+cards: [{ name: Plain, size: 8 1/2 x 5, fold: flat, base: [gift, night], copies: 5 }]
+`;
+    for (const cost of ["0.5", "0.0001", "900"]) {
+      const one = used(free(cost));
+      expect(one.use).toMatchObject([
+        { design: "gift", used: 1, offcutsUsed: 3 },
+        { design: "night", used: 0 },
+      ]);
+      expect(one.cost).toBe("0.00");
+    }
+  });
+
+  it("go before new sheets where these cost nothing at all, or their cost is not known", () => {
+    for (const cost of [", cost: 0", ""]) {
+      const one = used(`sheetwright: 1
+title: Gifts
+papers: { gift: { cardstock: us-letter, count: 6${cost}, offcuts: [{ size: 8 1/2 x 5 1/2, count: 4 }] } }
+cards: [{ name: Plain, size: 8 1/2 x 5, fold: flat, base: gift, copies: 4 }]
+`);
+      expect(one.use).toMatchObject([{ used: 0, offcutsUsed: 4 }]);
+    }
+  });
+});
+
 describe("what is cut", () => {
   const found = plan(project, { effort: "quick" });
 
