@@ -1,5 +1,5 @@
 import { bestFit, type Demand } from "./best-fit.js";
-import type { CompiledProblem } from "./compiled-problem.js";
+import type { CompiledProblem, CompiledSheet } from "./compiled-problem.js";
 import { type DraftLayout, layoutsOf } from "./draft.js";
 import type { Meter } from "./meter.js";
 import type { RandomStream } from "./random-stream.js";
@@ -25,9 +25,10 @@ export function* useCheaperSheets(
   for (const layout of layouts) {
     const cheaper = problem.sheets
       .filter((sheet) => sheet.cost < layout.sheet.cost && (stock[sheet.index] ?? 0) > 0)
+      .filter((sheet) => layout.run === 1 && mayTake(problem, sheet, layout.counts))
       .sort((a, b) => a.cost - b.cost || a.index - b.index);
     let moved: DraftLayout | undefined;
-    for (const sheet of layout.run === 1 ? cheaper : []) {
+    for (const sheet of cheaper) {
       const wanted = problem.kinds.map((kind) => layout.counts.get(kind.index) ?? 0);
       const one = problem.sheets.map((entry) => (entry.index === sheet.index ? 1 : 0));
       for (const own of [rules, rulesOf(Number.MAX_SAFE_INTEGER, random)]) {
@@ -52,4 +53,19 @@ export function* useCheaperSheets(
     result.push(moved ?? layout);
   }
   return result;
+}
+
+/** Whether all pieces may lie on a sheet, and have area enough there. Most sheets are left out so, without a try. */
+function mayTake(
+  { kerf, kinds }: CompiledProblem,
+  sheet: CompiledSheet,
+  counts: ReadonlyMap<number, number>,
+): boolean {
+  let left = (sheet.width + kerf) * (sheet.height + kerf);
+  for (const [kind, count] of counts) {
+    const lays = kinds[kind]?.lays[sheet.index] ?? [];
+    // Infinity where the kind may not lie there.
+    left -= count * Math.min(...lays.map(({ width, height }) => (width + kerf) * (height + kerf)));
+  }
+  return left >= 0;
 }
