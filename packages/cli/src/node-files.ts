@@ -33,7 +33,8 @@ export const nodeFiles: Files = {
   },
   rename: (from, to) => rename(from, to),
   sync: async (path) => {
-    const file = await open(path, "r");
+    // Some systems flush only what is open for writing, which no folder can be.
+    const file = await open(path, (await stat(path)).isDirectory() ? "r" : "r+");
     try {
       await file.sync();
     } finally {

@@ -4,6 +4,7 @@ import { isDeepStrictEqual } from "node:util";
 import { Ajv2020 } from "ajv/dist/2020.js";
 import { beforeAll, describe, expect, it } from "vitest";
 import { isSealed } from "../../src/folder/seal.js";
+import { readStockText } from "../../src/stock/read-stock-text.js";
 import type { StockSummary } from "../../src/stock/stock-command.js";
 import { stockFileJsonSchema } from "../../src/stock/stock-file.js";
 import { type MemoryFiles, memoryFiles } from "../memory-files.js";
@@ -153,6 +154,15 @@ stars: comets  0       8 of 2 x 6 in
 Booked
   Evening workshop (${said(files).booked[0].plan.slice(0, 8)}): 13 sheets and offcuts cut
 `);
+  });
+
+  it("is told on the page on stocks as it is here, with a stock file that can be read", async () => {
+    const page = readFileSync(new URL("../../../../docs/stock.md", import.meta.url), "utf8");
+    const { stdout } = await sheetwright(desk(), "stock book plan");
+    const [said = ""] = stdout.split("\nBooked\n");
+    expect(page).toContain(said.replace(/^(?=.)/gm, "    "));
+    const [, example = ""] = /```json\n([\s\S]*?)```/.exec(page) ?? [];
+    expect(readStockText(example, "stock.json")).toHaveProperty("papers");
   });
 
   it("is booked once", async () => {
