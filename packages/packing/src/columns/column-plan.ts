@@ -102,7 +102,7 @@ export function* columnPlan(task: ColumnTask): Generator<void, Improvement, void
   const all = improvementWork(first, budget.each);
   const step = stepOf(problem);
   // By patterns as good as these nothing cheaper is to be had.
-  const reached = Math.max(task.leastCost, step * Math.ceil(use.cost / step - ALMOST));
+  const reached = Math.max(task.leastCost, wholeCost(use, step));
   const each = Math.min(ROUNDING_WORK, Math.floor(all * MOST_ROUNDING));
   let left = all;
   const isReached = (): boolean => best.lacking === 0 && best.cost <= reached;
@@ -118,7 +118,7 @@ export function* columnPlan(task: ColumnTask): Generator<void, Improvement, void
     if (isEnough(best)) return { best, steps };
   }
   if (meter.stopped) return { best, steps };
-  if (wholes && !isReached()) best = yield* wholes.again(best, use.prices);
+  if (wholes && !isReached()) best = yield* wholes.again(best, use);
   if (isReached()) return { best, steps };
   const last = yield* improvePlan(problem, demand, best, task.random, meter, left, isEnough);
   return { best: last.best, steps: steps + last.steps };
@@ -160,11 +160,13 @@ function wholeNumbers(task: ColumnTask, columns: Columns, wanted: Float64Array, 
   const pool = newPool();
   const limits: SolverLimits = { iterations: Math.floor(budget.columns * ITERATIONS_PER_STEP), nodes: NODES };
   const step = stepOf(problem);
-  const cheaper = (best: Draft, prices: Float64Array): Draft => {
-    const most = best.lacking > 0 ? Number.POSITIVE_INFINITY : best.cost - step;
-    const patterns = leastLoss(pool.patterns, prices, PATTERNS_PER_ROW * rows.size);
+  const cheaper = (best: Draft, use: PatternUse): Draft => {
+    // Only the best that can be hoped for: all else is found sooner by rounding.
+    const most = Math.max(task.leastCost, wholeCost(use, step));
+    if (best.lacking === 0 && best.cost <= most) return best;
+    const patterns = leastLoss(pool.patterns, use.prices, PATTERNS_PER_ROW * rows.size);
     meter.work += patterns.length * rows.size;
-    const fixed = wholeUse(solver, { patterns, demand: wanted, stock, most, limits });
+    const fixed = wholeUse(solver, { patterns, demand: wanted, stock, most, step, limits });
     const draft = fixed && draftOf(problem, layoutsOfFixed(task, rows, fixed));
     return draft && isBetterDraft(problem, draft, best) ? draft : best;
   };
@@ -179,14 +181,19 @@ function wholeNumbers(task: ColumnTask, columns: Columns, wanted: Float64Array, 
       const program = solverProgram(solver, rows, pool, wanted, stock, own, work);
       const reach = { levels: makers.levels.length };
       const use = yield* generatePatterns(problem, rows, makers, pool, program, reach, work, meter);
-      return meter.stopped ? best : cheaper(best, use.prices);
+      return meter.stopped ? best : cheaper(best, use);
     },
-    *again(best: Draft, prices: Float64Array): Generator<void, Draft, void> {
+    *again(best: Draft, use: PatternUse): Generator<void, Draft, void> {
       fill();
       yield;
-      return cheaper(best, prices);
+      return cheaper(best, use);
     },
   };
+}
+
+/** The least whole number of steps that is not below what patterns cost in fractions. */
+function wholeCost({ cost }: PatternUse, step: number): number {
+  return step * Math.ceil(cost / step - ALMOST);
 }
 
 /** What costs of plans are multiples of; at least 1. */

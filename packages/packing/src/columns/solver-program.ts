@@ -51,15 +51,17 @@ export interface WholeQuestion {
   readonly stock: Float64Array;
   /** What the patterns may cost together. */
   readonly most: number;
+  /** What all costs are multiples of; at least 1. */
+  readonly step: number;
   readonly limits: SolverLimits;
 }
 
 /** Whole numbers of patterns that cover a demand; undefined where the solver finds none, or none that do. */
 export function wholeUse(
   solver: LinearSolver,
-  { patterns, demand, stock, most, limits }: WholeQuestion,
+  { patterns, demand, stock, most, step, limits }: WholeQuestion,
 ): readonly { readonly pattern: Pattern; readonly run: number }[] | undefined {
-  const program = withCutoff(programOf(patterns, demand, stock, true), most);
+  const program = withCutoff(programOf(patterns, demand, stock, true), most, step);
   const solution = asked(solver, program, limits);
   if (solution === undefined) return undefined;
   const runs = solution.values.map((value) => Math.round(value));
@@ -106,15 +108,22 @@ function programOf(
   return { rows: [...covers, ...limits], columns };
 }
 
-/** The program with one row more: the cost is at most `most`. */
-function withCutoff(program: LinearProgram, most: number): LinearProgram {
+/**
+ * The program with one row more: the cost is at most `most`. Costs are counted in steps, so that a solver sees that they are
+ * whole.
+ */
+function withCutoff(program: LinearProgram, most: number, step: number): LinearProgram {
   const row = program.rows.length;
   return {
-    rows: [...program.rows, { lower: Number.NEGATIVE_INFINITY, upper: most }],
-    columns: program.columns.map((column) => ({
-      ...column,
-      entries: column.cost === 0 ? column.entries : [...column.entries, { row, factor: column.cost }],
-    })),
+    rows: [...program.rows, { lower: Number.NEGATIVE_INFINITY, upper: most / step }],
+    columns: program.columns.map((column) => {
+      const cost = column.cost / step;
+      return {
+        ...column,
+        cost,
+        entries: cost === 0 ? column.entries : [...column.entries, { row, factor: cost }],
+      };
+    }),
   };
 }
 
