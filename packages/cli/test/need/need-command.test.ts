@@ -85,6 +85,7 @@ No card uses rose and stars: comets.
         readonly sheets: number;
         readonly offcuts: number;
         readonly atLeast: number;
+        readonly together: readonly string[];
       }[];
     };
     const planned = JSON.parse((await runIn(["plan", "--out", "plan", ...words], { files })).stdout) as {
