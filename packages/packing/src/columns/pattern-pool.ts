@@ -70,7 +70,8 @@ export function poolProgram(
   const wanted = Float64Array.from(active, (row) => demand[row] as number);
   let dearest = 1;
   for (const { sheet } of pool.patterns) dearest = Math.max(dearest, sheet.cost);
-  const program = newProgram(wanted, new Float64Array(covers).fill(1), work, 4 * dearest, stock);
+  const bought = 4 * dearest;
+  const program = newProgram(wanted, new Float64Array(covers).fill(1), work, bought, stock);
   const columnOf = ({ column }: Pattern): Float64Array => {
     const own = new Float64Array(covers + stock.length);
     for (let i = 0; i < covers; i++) own[i] = column[active[i] as number] as number;
@@ -79,11 +80,18 @@ export function poolProgram(
   };
   const columns: Float64Array[] = [];
   const costs: number[] = [];
+  // Where sheets run out, buying a piece may pay again after patterns had taken its place.
+  for (let i = 0; i < covers; i++) {
+    const alone = new Float64Array(covers + stock.length);
+    alone[i] = 1;
+    columns.push(alone);
+    costs.push(bought);
+  }
   const tiny = TINY * dearest;
   const prices = new Float64Array(rows.size);
   const solve = (): PatternUse => {
     const { patterns } = pool;
-    for (let i = columns.length; i < patterns.length; i++) {
+    for (let i = columns.length - covers; i < patterns.length; i++) {
       columns.push(columnOf(patterns[i] as Pattern));
       costs.push(costOf(patterns[i] as Pattern));
     }
@@ -101,7 +109,8 @@ export function poolProgram(
       }
       work.left -= columns.length * (covers + stock.length);
       if (entering < 0) break;
-      if (!program.enter(columns[entering] as Float64Array, costs[entering] as number, entering)) break;
+      if (!program.enter(columns[entering] as Float64Array, costs[entering] as number, entering - covers))
+        break;
     }
     prices.fill(0);
     active.forEach((row, i) => {
@@ -111,7 +120,7 @@ export function poolProgram(
       prices[kinds + i] = Math.max(0, program.prices[covers + i] as number);
     const uses = program
       .uses()
-      .filter(({ times }) => times > 0)
+      .filter(({ number, times }) => number >= 0 && times > 0)
       .sort((a, b) => a.number - b.number)
       .map(({ number, times }) => ({ pattern: patterns[number] as Pattern, times }));
     return { uses, prices: prices.slice(), cost: program.above() };

@@ -25,6 +25,28 @@ const cases = fc.record({
 });
 
 describe("the program of patterns", () => {
+  test("buys pieces again, after patterns took their place, where sheets run out", () => {
+    const demand = [1, 1, 1, 17];
+    const problem = compileProblem({
+      kinds: demand.map((quantity, i) => ({ id: `k${i}`, quantity, forms: [{ width: 5, height: 4 + i }] })),
+      sheets: [{ id: "s", width: 20, height: 20, cost: 1, stock: 9 }],
+      mode: "guillotine",
+      aim: "all",
+    });
+    const rows = patternRows(problem, demand);
+    const pool = newPool();
+    const sheet = problem.sheets[0]!;
+    for (const counts of [
+      [0, 0, 3, 0],
+      [0, 4, 0, 2],
+      [3, 0, 0, 0],
+    ])
+      pool.add(patternOf(rows, sheet, Float64Array.from(counts), waste));
+    const use = poolProgram(rows, pool, Float64Array.from(demand), Float64Array.of(9), { left: 1e9 }).solve();
+    // Nine sheets of which 2/3 give the first and the third kind; a third of a piece of the last is bought, at 4.
+    expect(use.cost).toBeCloseTo(9 + 4 / 3, 9);
+  });
+
   // HiGHS (Huangfu & Hall, Mathematical Programming Computation 10 (2018)) solves the same programs in floating point.
   test("costs what HiGHS finds, keeps every limit, and leaves no pattern that would make it cheaper", () => {
     let limited = 0;
