@@ -46,6 +46,7 @@ export function improvementWork(first: Draft, workFor100: number): number {
 /**
  * Runs one start, or as much of it as {@link Meter.stopped} allows.
  * @param isEnough whether a plan is so good that the start may end; called for each better plan.
+ * @param triesMixes whether, of several sizes, mixes of sheets are tried one by one; else it only aims at a lower cost.
  */
 export function* improvePlan(
   problem: CompiledProblem,
@@ -55,6 +56,7 @@ export function* improvePlan(
   meter: Meter,
   work: number,
   isEnough: (draft: Draft) => boolean,
+  triesMixes = true,
 ): Generator<void, Improvement, void> {
   const { kept, taken } = chooseLayouts(
     problem,
@@ -74,7 +76,7 @@ export function* improvePlan(
   let best = first;
   let isWhole = engine.isComplete;
   const end = meter.work + work;
-  const isOverMixes = !isFill && problem.sheets.length > 1;
+  const isOverMixes = triesMixes && !isFill && problem.sheets.length > 1;
   if (isWhole && isOverMixes) {
     const start = { problem, demand: rest, kept, best, trees: plan.trees };
     return yield* improveMixes(start, random, meter, end, isEnough);

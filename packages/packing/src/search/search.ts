@@ -121,7 +121,7 @@ export function improveFrom(
   }
   const random = randomStream(seed, first.starts + start - columns);
   const work = improvementWork(first.best, budget.each);
-  return improvePlan(problem, demand, first.best, random, meter, work, isEnough);
+  return improvePlan(problem, demand, first.best, random, meter, work, isEnough, budget.mixes);
 }
 
 /** Makes first plans; `isLast` where no start of ruin and recreate is to follow. */
