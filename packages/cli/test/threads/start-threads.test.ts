@@ -57,17 +57,24 @@ interface Spread extends Ended {
   readonly closed: number;
 }
 
-async function planned(line: string, more: Partial<Io> & { readonly file?: string } = {}): Promise<Spread> {
+interface Circumstances extends Partial<Io> {
+  readonly file?: string;
+  /** Is told when threads are opened. */
+  readonly onOpen?: () => void;
+}
+
+async function planned(line: string, more: Circumstances = {}): Promise<Spread> {
   const files = memoryFiles({ "/desk/pieces.csv": PIECES, "/desk/cards.yaml": PROJECT });
   const opened: number[] = [];
   let closed = 0;
-  const { file = worker, ...io } = more;
+  const { file = worker, onOpen = () => undefined, ...io } = more;
   const ended = await runIn(line.split(" "), {
     files,
     threads: {
       cores: 3,
       open: (most): StartThreads => {
         opened.push(most);
+        onOpen();
         const threads = openStartThreads(pathToFileURL(file), most);
         const close = async (): Promise<void> => {
           closed++;
@@ -115,14 +122,14 @@ describe("a plan whose search is spread over threads", () => {
 
   it("ends early with the best plan so far, and ends its threads", async () => {
     const signal = { aborted: false };
-    const stop = setTimeout(() => {
+    const onOpen = (): void => {
       signal.aborted = true;
-    }, 1_500);
+    };
     const began = performance.now();
     const pause = (): Promise<void> => new Promise((done) => setImmediate(done));
-    const ended = await planned(`${LIST} --effort thorough --jobs 2`, { signal, pause });
-    clearTimeout(stop);
-    expect(ended).toMatchObject({ code: 0, closed: ended.opened.length });
+    const ended = await planned(`${LIST} --effort thorough --jobs 2`, { signal, pause, onOpen });
+    expect(ended.opened).toEqual([2]);
+    expect(ended).toMatchObject({ code: 0, closed: 1 });
     expect(JSON.parse(String(ended.files.get("/desk/out/plan.json"))).packing.search.ended).toBe("cancelled");
     expect(performance.now() - began).toBeLessThan(20_000);
   });
