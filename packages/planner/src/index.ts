@@ -53,6 +53,7 @@ export { cardsAsCut } from "./cards-as-cut.js";
 export { layoutMarks } from "./layout-marks.js";
 export { copiesCut } from "./totals/copies-cut.js";
 export { findLeftovers, type Leftover } from "./totals/find-leftovers.js";
+export { groupBound } from "./totals/group-bound.js";
 
 // The cards and papers that a plan tells of
 

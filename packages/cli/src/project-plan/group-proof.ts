@@ -1,6 +1,6 @@
 import type { Paper } from "@sheetwright/cards";
 import type { Sheet } from "@sheetwright/packing";
-import type { PaperGroup } from "@sheetwright/planner";
+import { groupBound, type PaperGroup } from "@sheetwright/planner";
 
 /**
  * How good the plan of papers that are planned together is proven to be.
@@ -21,10 +21,8 @@ export interface GroupProof {
  * Says what the bound of a group's packing proves: of all ways to cut it, and where die blanks may be cut in strips so of all
  * strips.
  */
-export function groupProof(
-  { designs, problem, packing, sheets, endless }: PaperGroup,
-  papers: readonly Paper[],
-): GroupProof {
+export function groupProof(group: PaperGroup, papers: readonly Paper[]): GroupProof {
+  const { designs, problem, packing, sheets, endless } = group;
   const costs = papers
     .flatMap((paper) => paper.designs)
     .filter(({ id }) => designs.includes(id))
@@ -37,7 +35,7 @@ export function groupProof(
     measure,
   });
   const { cost: total, outcome } = packing;
-  const { bound } = endless?.packing ?? packing;
+  const bound = groupBound(group);
   if (outcome !== "complete" || bound.aim !== "all" || bound.cost === null) return proof("nothing");
   const whole = problem.sheets.filter(({ id }) =>
     sheets.some((one) => one.sheet === id && one.offcut === null),

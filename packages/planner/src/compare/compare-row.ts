@@ -1,14 +1,13 @@
 import { countCuts, type Packing, type Problem } from "@sheetwright/packing";
 import { costText, costUnits } from "../group/cost-units.js";
+import type { PaperGroup } from "../plan-model.js";
 import { findLeftovers } from "../totals/find-leftovers.js";
+import { groupBound } from "../totals/group-bound.js";
 import { percentOf } from "../totals/percent-of.js";
 import type { ComparedSize, ComparisonRow } from "./comparison.js";
 
 /** Papers that were planned together: one or more make up a row. */
-export interface PlannedPart {
-  readonly problem: Problem;
-  readonly packing: Packing;
-}
+export type PlannedPart = Pick<PaperGroup, "problem" | "packing" | "endless">;
 
 /** A row where some piece is too large for the size. */
 export function rowTooLarge(size: ComparedSize, copies: number, tooLarge: readonly string[]): ComparisonRow {
@@ -37,8 +36,10 @@ export function rowOf(size: ComparedSize, copies: number, parts: readonly Planne
   let layouts = 0;
   let pieces = 0n;
   let kept = 0n;
-  for (const { problem, packing } of parts) {
-    const { outcome, bound } = packing;
+  for (const part of parts) {
+    const { problem, packing } = part;
+    const { outcome } = packing;
+    const bound = groupBound(part);
     if (outcome !== "complete" || bound.aim !== "all" || bound.sheets === null)
       throw new RangeError(`Expected a plan of all pieces, found one that is ${outcome}.`);
     sheets += packing.sheets;

@@ -1,6 +1,7 @@
 import type { Item, Paper, Project } from "@sheetwright/cards";
 import { costText, costUnits } from "../group/cost-units.js";
 import type { Plan } from "../plan-model.js";
+import { groupBound } from "../totals/group-bound.js";
 import { designAreas, designUses } from "./design-uses.js";
 import type { DesignNeed, ItemNeed, Need, PaperNeed } from "./need.js";
 
@@ -52,7 +53,7 @@ function designNeeds(project: Project, plan: Plan): readonly DesignNeed[] {
     paper.designs.flatMap(({ id, name }): DesignNeed[] => {
       const group = plan.groups.find(({ designs }) => designs.includes(id));
       if (group === undefined) return [];
-      const { bound } = group.packing;
+      const bound = groupBound(group);
       return [
         {
           design: id,

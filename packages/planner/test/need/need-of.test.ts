@@ -1,6 +1,8 @@
 import { type Project, readProject } from "@sheetwright/cards";
 import { inches } from "@sheetwright/measure";
 import { describe, expect, it } from "vitest";
+import { compareSizes } from "../../src/compare/compare-sizes.js";
+import { projectCases } from "../../src/compare/project-cases.js";
 import { asManyAsNeeded } from "../../src/need/as-many-as-needed.js";
 import type { Need } from "../../src/need/need.js";
 import { needOf } from "../../src/need/need-of.js";
@@ -132,5 +134,25 @@ describe("what a project needs", () => {
     `);
     expect(noPaper).toEqual(["1b mat"]);
     expect(designs.map(({ design }) => design)).toEqual(["night"]);
+  });
+
+  it("calls sheets of die blanks the fewest only where that holds for any strips of them", () => {
+    const project = read(`
+      sheetwright: 1
+      title: Moons
+      copies: 19
+      papers: { night: { cardstock: us-letter }, copper: { glitter: us-letter } }
+      dies: { moon: { shape: circle, size: 1 3/4 } }
+      cards: [{ name: Moon, format: us-a2, base: night, front: [{ die: moon, paper: copper }] }]
+    `);
+    const planned = plan(asManyAsNeeded(project), { effort: "quick" });
+    const { packing, endless } = planned.groups[1]!;
+    // The strips that were chosen take two sheets; what is proven of all strips does not rule out one.
+    expect(packing.bound).toMatchObject({ sheets: 2 });
+    expect(endless?.packing.bound).toMatchObject({ sheets: 1 });
+    expect(needOf(project, planned).designs[1]).toMatchObject({ sheets: 2, atLeast: 1 });
+    const size = { id: "letter", name: "letter", width: inches(8.5), height: inches(11), cost: null };
+    const [row] = compareSizes(projectCases(project, [size], [19])).rows;
+    expect(row).toMatchObject({ sheets: 12, atLeast: 11 });
   });
 });
