@@ -1,7 +1,7 @@
-import { countCuts, type Packing, type Problem } from "@sheetwright/packing";
+import { countCuts } from "@sheetwright/packing";
 import { costText, costUnits } from "../group/cost-units.js";
 import type { PaperGroup } from "../plan-model.js";
-import { findLeftovers } from "../totals/find-leftovers.js";
+import { keptArea, kindAreas, sumOf } from "../totals/areas.js";
 import { groupBound } from "../totals/group-bound.js";
 import { percentOf } from "../totals/percent-of.js";
 import type { ComparedSize, ComparisonRow } from "./comparison.js";
@@ -48,9 +48,8 @@ export function rowOf(size: ComparedSize, copies: number, parts: readonly Planne
     const known = new Map(problem.sheets.map((sheet) => [sheet.id, sheet]));
     for (const layout of packing.layouts)
       cuts += layout.run * countCuts(known.get(layout.sheet)!, layout, problem.kerf);
-    pieces += areaOfPieces(problem, packing);
-    for (const { width, height, count, keep } of findLeftovers(problem, packing))
-      if (keep) kept += BigInt(width) * BigInt(height) * BigInt(count);
+    pieces += sumOf(kindAreas(problem, packing).values());
+    kept += keptArea(problem, packing);
   }
   const whole = BigInt(size.width) * BigInt(size.height) * BigInt(sheets);
   return {
@@ -80,22 +79,4 @@ export function rowByMore(row: ComparisonRow, more: ComparisonRow): ComparisonRo
   const wastePercent = percentOf(whole - BigInt(row.pieceArea ?? 0), whole);
   const { tooLarge, atLeast, pieceArea } = row;
   return { ...more, copies: row.copies, tooLarge, atLeast, pieceArea, wastePercent };
-}
-
-/** The area of all pieces, each by the form that it is really cut in. */
-function areaOfPieces(problem: Problem, { layouts }: Packing): bigint {
-  const forms = new Map(problem.kinds.map(({ id, forms }) => [id, forms]));
-  let area = 0n;
-  for (const { tree } of layouts) {
-    const ahead = [tree];
-    for (let node = ahead.pop(); node !== undefined; node = ahead.pop()) {
-      if (node.type === "split") ahead.push(...node.parts.map((part) => part.node));
-      if (node.type !== "piece") continue;
-      for (const { kind, form, count } of node.shares) {
-        const { width, height } = forms.get(kind)![form]!;
-        area += BigInt(width) * BigInt(height) * BigInt(count);
-      }
-    }
-  }
-  return area;
 }

@@ -16,7 +16,7 @@ import type { GroupTask } from "../group/group-problem.js";
 import { type DividedTask, type Division, divideTask } from "../strips/divide-task.js";
 import { mostInStrips, type StripWorkshop, usablePart } from "../strips/strip-forms.js";
 import { stripSize } from "../strips/strip-size.js";
-import { findLeftovers } from "../totals/find-leftovers.js";
+import { keptArea, sheetsArea } from "../totals/areas.js";
 import { asOneSet } from "./grain-wish.js";
 import type { GroupSearch, Search } from "./group-search.js";
 import { keepsOffcuts, type SheetDesigns } from "./keeps-offcuts.js";
@@ -141,12 +141,7 @@ export function sheetDesigns({ problem, sheets }: GroupTask): SheetDesigns {
 
 /** The area of the sheets cut into, without what of them is worth keeping. */
 function usedUp({ problem }: SheetDesigns, packing: Packing): bigint {
-  const areas = new Map(problem.sheets.map(({ id, width, height }) => [id, BigInt(width) * BigInt(height)]));
-  const taken = packing.layouts.reduce((sum, { sheet, run }) => sum + BigInt(run) * areas.get(sheet)!, 0n);
-  const kept = findLeftovers(problem, packing)
-    .filter(({ keep }) => keep)
-    .reduce((sum, { width, height, count }) => sum + BigInt(width) * BigInt(height) * BigInt(count), 0n);
-  return taken - kept;
+  return sheetsArea(problem, packing) - keptArea(problem, packing);
 }
 
 /** As many as lie along each side of each sheet, then the same number of all, the most first. */
