@@ -1,6 +1,6 @@
 import type { Command } from "commander";
 import { addOptions } from "../request/add-options.js";
-import type { OptionWithHelp } from "../request/table-reader.js";
+import { nameOf, type OptionWithHelp } from "../request/table-reader.js";
 
 /** The options of `sheetwright compare`, in the order of its help. */
 export const COMPARE_OPTIONS = {
@@ -68,7 +68,7 @@ export const COMPARE_OPTION_KEYS = Object.keys(COMPARE_OPTIONS) as readonly Comp
 
 /** The option as a person writes it, such as `--sizes`. */
 export function compareOptionName(key: CompareOptionKey): string {
-  return COMPARE_OPTIONS[key].flags.split(" ")[0] ?? key;
+  return nameOf(COMPARE_OPTIONS[key]);
 }
 
 /** Adds the options to a command. */

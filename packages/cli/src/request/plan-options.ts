@@ -1,16 +1,9 @@
-import { Command, CommanderError, Option } from "commander";
+import { Command, CommanderError } from "commander";
+import { addOptions } from "./add-options.js";
+import { nameOf, type OptionWithHelp } from "./table-reader.js";
 
 /** Values of the options as they were written, each as often as it was given. */
 export type WrittenOptions = Readonly<Record<string, readonly string[] | true | undefined>>;
-
-interface PlanOption {
-  readonly flags: string;
-  readonly help: string;
-  /** A value that would do, for messages. */
-  readonly example?: string;
-  /** Where an option is for a list of pieces only: how a project file says the same. */
-  readonly inProject?: string;
-}
 
 /** The options of `sheetwright plan`, in the order of its help. */
 export const PLAN_OPTIONS = {
@@ -125,7 +118,7 @@ export const PLAN_OPTIONS = {
   },
   json: { flags: "--json", help: "print the summary as JSON; the text goes to standard error" },
   force: { flags: "--force", help: "replace files in the folder that Sheetwright did not write" },
-} as const satisfies Readonly<Record<string, PlanOption>>;
+} as const satisfies Readonly<Record<string, OptionWithHelp>>;
 
 /** Key of an option in {@link WrittenOptions}. */
 export type OptionKey = keyof typeof PLAN_OPTIONS;
@@ -135,24 +128,12 @@ export const OPTION_KEYS = Object.keys(PLAN_OPTIONS) as readonly OptionKey[];
 
 /** The option as a person writes it, such as `--trim-sides`. */
 export function optionName(key: OptionKey): string {
-  return PLAN_OPTIONS[key].flags.split(" ")[0] ?? key;
+  return nameOf(PLAN_OPTIONS[key]);
 }
 
-/** Adds the options to a command. Each keeps all its values, so that one given twice can be refused. */
+/** Adds the options to a command. */
 export function addPlanOptions(command: Command): Command {
-  const described: readonly PlanOption[] = Object.values(PLAN_OPTIONS);
-  for (const { flags, help, inProject } of described) {
-    const option = new Option(flags, help);
-    if (inProject !== undefined || flags.startsWith("--pieces")) option.helpGroup("For a list of pieces:");
-    if (option.required) {
-      option.argParser((value: string, earlier: readonly string[] | undefined) => [
-        ...(earlier ?? []),
-        value,
-      ]);
-    }
-    command.addOption(option);
-  }
-  return command;
+  return addOptions(command, PLAN_OPTIONS);
 }
 
 /**

@@ -19,6 +19,11 @@ export interface OptionWithHelp extends DescribedOption {
   readonly inProject?: string;
 }
 
+/** The option as a person writes it, such as `--trim-sides`. */
+export function nameOf({ flags }: DescribedOption): string {
+  return flags.split(" ")[0] ?? flags;
+}
+
 /** Reads the written options of a table one by one. What cannot be read is noted as a fault, and `null` comes back. */
 export interface TableReader<Key extends string> {
   /** The faults so far, in the order of the table. */
@@ -45,10 +50,9 @@ export function tableReader<Key extends string>(
   written: WrittenOptions,
 ): TableReader<Key> {
   const keys: readonly string[] = Object.keys(table);
-  const nameOf = (key: Key): string => table[key].flags.split(" ")[0] ?? key;
   const found: { readonly key: Key; readonly fault: Fault }[] = [];
   const report: TableReader<Key>["report"] = (key, code, message) => {
-    found.push({ key, fault: { code, place: { option: nameOf(key) }, message } });
+    found.push({ key, fault: { code, place: { option: nameOf(table[key]) }, message } });
   };
   const value: TableReader<Key>["value"] = (key) => {
     const given = written[key];
@@ -67,7 +71,7 @@ export function tableReader<Key extends string>(
       if (text !== undefined && text.trim() !== "" && !text.startsWith("--")) return text;
       const { flags, example } = table[key];
       const wrong = text === undefined ? "missing" : `found ${quote(text)} where its value should be`;
-      report(key, "option-missing", `${wrong}. Give ${flags}, such as ${nameOf(key)} ${example}.`);
+      report(key, "option-missing", `${wrong}. Give ${flags}, such as ${nameOf(table[key])} ${example}.`);
       return null;
     },
     oneOf: (key, allowed, fallback) => {
@@ -84,7 +88,7 @@ export function tableReader<Key extends string>(
       if (text === undefined) return undefined;
       const number = /^\d+$/.test(text.trim()) ? Number(text) : Number.NaN;
       if (number >= least && number <= most) return number;
-      const such = `such as ${nameOf(key)} ${table[key].example}`;
+      const such = `such as ${nameOf(table[key])} ${table[key].example}`;
       report(
         key,
         "not-a-number",

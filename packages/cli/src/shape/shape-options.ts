@@ -1,6 +1,6 @@
 import type { Command } from "commander";
 import { addOptions } from "../request/add-options.js";
-import type { OptionWithHelp } from "../request/table-reader.js";
+import { nameOf, type OptionWithHelp } from "../request/table-reader.js";
 
 /** The options of `sheetwright shape`, in the order of its help. */
 export const SHAPE_OPTIONS = {
@@ -67,7 +67,7 @@ export const SHAPE_OPTION_KEYS = Object.keys(SHAPE_OPTIONS) as readonly ShapeOpt
 
 /** The option as a person writes it, such as `--window-size`. */
 export function shapeOptionName(key: ShapeOptionKey): string {
-  return SHAPE_OPTIONS[key].flags.split(" ")[0] ?? key;
+  return nameOf(SHAPE_OPTIONS[key]);
 }
 
 /** Adds the options to a command. */

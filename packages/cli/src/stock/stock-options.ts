@@ -1,6 +1,6 @@
 import type { Command } from "commander";
 import { addOptions } from "../request/add-options.js";
-import type { OptionWithHelp } from "../request/table-reader.js";
+import { nameOf, type OptionWithHelp } from "../request/table-reader.js";
 
 interface StockOption extends OptionWithHelp {
   /** The actions that it has a meaning for. */
@@ -55,7 +55,7 @@ export const STOCK_OPTION_KEYS = Object.keys(STOCK_OPTIONS) as readonly StockOpt
 
 /** The option as a person writes it, such as `--done`. */
 export function stockOptionName(key: StockOptionKey): string {
-  return STOCK_OPTIONS[key].flags.split(" ")[0] ?? key;
+  return nameOf(STOCK_OPTIONS[key]);
 }
 
 /** Adds the options to a command. */
