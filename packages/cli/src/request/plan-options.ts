@@ -109,12 +109,12 @@ export const PLAN_OPTIONS = {
   seed: { flags: "--seed <number>", help: "another number may find another plan (default: 1)", example: "2" },
   jobs: {
     flags: "--jobs <number>",
-    help: "searches at the same time, on as many cores; changes nothing but the time (default: all cores)",
+    help: "parts of the search done at the same time, on as many cores of the computer; the plan is the same, only the time differs (default: all cores)",
     example: "2",
   },
   ownSolver: {
     flags: "--own-solver",
-    help: "solve linear programs without HiGHS; other plans may come out",
+    help: "search without the helper HiGHS, which is used for many copies; another plan may come out",
   },
   json: { flags: "--json", help: "print the summary as JSON; the text goes to standard error" },
   force: { flags: "--force", help: "replace files in the folder that Sheetwright did not write" },

@@ -60,7 +60,7 @@ function everyNumber(sums: readonly Sum[]): readonly string[] {
     "sheets",
     "",
     "waste",
-    "worth keeping",
+    "of it to keep",
     "cuts",
     ...(hasCost ? ["cost"] : []),
   ];
@@ -83,7 +83,7 @@ function oneASize(sums: readonly Sum[]): readonly string[] {
     isOne ? `sheets for ${counted(last, "copy", "copies")}` : `sheets for ${last}`,
     "",
     "waste",
-    "worth keeping",
+    "of it to keep",
     "cuts",
     ...(hasCost ? ["cost"] : []),
   ];

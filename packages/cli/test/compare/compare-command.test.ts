@@ -23,7 +23,7 @@ describe("comparing sheet sizes", () => {
     const words = "--pieces fronts.csv --sizes 6x6in=0.20,us-letter=0.35,4x4in --copies 2,4,9".split(" ");
     const { code, stdout, stderr } = await compare(words);
     expect({ code, stderr }).toEqual({ code: 0, stderr: "" });
-    expect(stdout).toBe(`sheet size       copies  sheets                   waste   worth keeping  cuts  cost
+    expect(stdout).toBe(`sheet size       copies  sheets                   waste   of it to keep  cuts  cost
 US Letter sheet  2       1       fewest possible  50.0 %  50.0 %         2     0.35
                  4       1       fewest possible  0.0 %   0.0 %          3     0.35
                  9       3       fewest possible  25.0 %  25.0 %         9     1.05
