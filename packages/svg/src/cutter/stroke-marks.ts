@@ -1,5 +1,6 @@
 import type { Box } from "../drawing/box.js";
 import { freeOfWindow } from "../drawing/free-of-window.js";
+import { insideShape, meetsShape } from "../drawing/inside-shape.js";
 import { lineBoxes, type PieceLine, partsBetween, scoreLine, slitLine } from "../drawing/score-line.js";
 import { toMillimetres } from "../drawing/to-millimetres.js";
 import { belowTop, placeTop, type TopMark } from "../drawing/top-mark.js";
@@ -37,7 +38,12 @@ export function strokeMarks(
     ];
     const box = toMillimetres(piece);
     const free = freeOfWindow(box, piece.window);
-    let label = fitBeside(lines, free, entry);
+    // What a die presses is not in the file, but the lines of a cutting machine are.
+    const shape = own.shape?.die === null && lines.length === 0 ? own.shape : null;
+    const inner = (shape === null ? [] : insideShape(shape, piece, free))
+      .map((part) => fitBeside([], part, entry))
+      .filter((one) => one !== null && shape !== null && !meetsShape(shape, piece, one.box));
+    let label = inner[0] ?? fitBeside(lines, free, entry);
     if (own.top === null) return label === null ? [] : [label.strokes];
 
     const hole = piece.window === null ? [] : [toMillimetres(piece.window)];
@@ -71,12 +77,13 @@ interface StrokeLabel {
 function fitBeside(lines: readonly PieceLine[], free: Box, entry: ListedPieces): StrokeLabel | null {
   const parts = partsBetween(free, lines)
     .map((part, index) => ({ part, index, area: Math.round(part.width * part.height) }))
-    .sort((a, b) => b.area - a.area || b.index - a.index);
+    .sort((a, b) => b.area - a.area || b.index - a.index)
+    .map(({ part }) => part);
   const spelled = entry.words.map(spellHeld);
   const number = [String(entry.number)];
   const wordings = spelled.includes(null) ? [number] : [spelled as readonly string[], number];
   for (const wording of wordings) {
-    for (const { part } of parts) {
+    for (const part of parts) {
       const label = fitStrokes(part, wording);
       if (label !== null) return label;
     }

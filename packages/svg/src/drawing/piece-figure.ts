@@ -7,6 +7,7 @@ import type { LyingShape } from "../layout/lying-shape.js";
 import type { Box } from "./box.js";
 import { type FittedLabel, fitLabel, fitNumber, type LabelText } from "./fit-label.js";
 import { freeOfWindow } from "./free-of-window.js";
+import { insideShape, meetsShape } from "./inside-shape.js";
 import { dimensionBoxes, mayHoldDimension, placeDimension, type ScoreDimension } from "./score-dimension.js";
 import {
   lineBoxes,
@@ -116,32 +117,20 @@ export function pieceBoxes({ label, scores, slits, top, straightCuts }: PieceFig
   ];
 }
 
-/** Of the box of a shape, what lies inside the lines of most shapes: about the square in a circle. */
-const INSIDE = 0.68;
-
 /** The label inside the shape that is drawn on the piece, where it says as much there, so that lines keep clear of it. */
 function labelInShape(
   shape: LyingShape | null,
-  { x, y }: PlacedPiece,
+  piece: PlacedPiece,
   free: Box,
   labelIn: (part: Box) => FittedLabel | null,
 ): FittedLabel | null {
   const label = labelIn(free);
-  if (label === null || shape === null || shape.outlines.length === 0) return label;
-  const { width, height, ...corner } = shape.box;
-  const inside = toMillimetres({
-    x: x + corner.x + (width * (1 - INSIDE)) / 2,
-    y: y + corner.y + (height * (1 - INSIDE)) / 2,
-    width: width * INSIDE,
-    height: height * INSIDE,
-  });
-  const within =
-    inside.x >= free.x &&
-    inside.y >= free.y &&
-    inside.x + inside.width <= free.x + free.width &&
-    inside.y + inside.height <= free.y + free.height;
-  const inner = within ? labelIn(inside) : null;
-  return inner !== null && inner.shows === label.shows ? inner : label;
+  if (label === null || shape === null) return label;
+  const inner = insideShape(shape, piece, free)
+    .map(labelIn)
+    .filter((one) => one?.shows === label.shows);
+  const clear = inner.find((one) => one !== null && !meetsShape(shape, piece, one.box));
+  return clear ?? inner[0] ?? label;
 }
 
 const SHOWS = ["all", "short", "name", "number"] as const;

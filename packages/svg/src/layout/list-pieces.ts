@@ -119,7 +119,7 @@ function describe(
     if (placed < run) parts.push(`offcut x ${run - placed}`);
     words = parts.map((part, i) => (i < parts.length - 1 ? `${part},` : part));
   } else {
-    words = (shares[0]?.name ?? "").split(" ");
+    words = wordsOf(shares[0]?.name ?? "");
   }
 
   const form = shares[0]?.form ?? first;
@@ -134,4 +134,10 @@ function describe(
     places: members.length,
     pieces: members.length * placed,
   };
+}
+
+/** A name in words; what a strip holds, as in `2d moon, strip of 4`, stands on one line. */
+function wordsOf(name: string): readonly string[] {
+  const [, before = name, strip] = /^(.+) (strip of \d+)$/.exec(name) ?? [];
+  return strip === undefined ? name.split(" ") : [...before.split(" "), unbroken(strip)];
 }
