@@ -2,6 +2,7 @@
 
 export type {
   Along,
+  AnyPaper,
   BandParts,
   BandShares,
   Bands,

@@ -5,7 +5,7 @@
 
 import type { Size, Ticks } from "@sheetwright/measure";
 import type { DieMat, DieSize, Shadow } from "./die.js";
-import type { Sides } from "./project.js";
+import type { Paper, PaperWeight, Sides } from "./project.js";
 
 /** The faces a piece may be cut from, in the maker's order; any of them is right. */
 export interface Choice {
@@ -13,6 +13,18 @@ export interface Choice {
   readonly faces: readonly string[];
   /** What the file says, such as `stars` for any design of the pad. */
   readonly text: string;
+  /** The kinds of paper that were asked for instead of papers by their names; absent where there are none. */
+  readonly any?: readonly AnyPaper[] | undefined;
+}
+
+/** Any paper of a kind, such as any plain cardstock of at least 65 lb cover. */
+export interface AnyPaper {
+  /** `null`: of whatever material. */
+  readonly material: Paper["material"] | null;
+  /** `plain`: without a pattern, and no pad; `patterned`: all others; `null`: either. */
+  readonly look: "plain" | "patterned" | null;
+  /** `null`: of whatever weight, and also where that is not known. */
+  readonly atLeast: PaperWeight | null;
 }
 
 /** What lies on a surface of a card. */

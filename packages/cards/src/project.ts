@@ -12,6 +12,7 @@ import type { Choice, Layer } from "./layer.js";
 export type { DieMachine, DieMat, DieSize, Shadow, Stitched } from "./die.js";
 export type {
   Along,
+  AnyPaper,
   BandParts,
   BandShares,
   Bands,

@@ -67,7 +67,16 @@ export function randomPapers(draw: Draw): RandomPapers {
   }
 
   const single = () => draw.one([...faces, ...pads]);
+  const isWeighed = "weight" in file.night;
+  const any = () =>
+    draw.one([
+      "any cardstock",
+      "any plain cardstock",
+      "any paper",
+      isWeighed ? "any cardstock of at least 65 lb cover" : "any plain paper",
+    ]);
   const choice = () => {
+    if (draw.sometimes(10)) return any();
     if (!draw.sometimes(20)) return single();
     return [...new Set([draw.one(faces), draw.one(faces), draw.one(faces)])];
   };

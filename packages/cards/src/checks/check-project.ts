@@ -10,6 +10,7 @@ import { findOddFolds } from "./find-odd-folds.js";
 import { findOddSeams } from "./find-odd-seams.js";
 import { findOddWeights } from "./find-odd-weights.js";
 import { findSmallParts } from "./find-small-parts.js";
+import { findUnknownWeights } from "./find-unknown-weights.js";
 import { findUnsureGrain } from "./find-unsure-grain.js";
 import { findUnusedPapers } from "./find-unused-papers.js";
 import type { Finding, Found } from "./finding.js";
@@ -21,6 +22,7 @@ const FINDERS: readonly ((project: Project, expansion: Expansion) => readonly Fo
   findNoPaper,
   findOddSeams,
   findOddWeights,
+  findUnknownWeights,
   findOddEnvelopes,
   findSmallParts,
   findOddDieCuts,

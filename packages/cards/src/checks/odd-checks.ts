@@ -88,6 +88,14 @@ export const oddChecks = [
     advice: "Look at the label, and write 110 lb cover or 110 lb index.",
   },
   {
+    code: "weight-unknown",
+    severity: "warning",
+    title: "A paper left out since its weight is not known",
+    rule: "Where any paper of at least some weight is asked for, only papers whose label says their weight are taken.",
+    source: "how this program works: what it promises it must know",
+    advice: "Write the weight as the label says it, or name the paper.",
+  },
+  {
     code: "envelope-too-small",
     severity: "warning",
     title: "An envelope that a card does not go in",

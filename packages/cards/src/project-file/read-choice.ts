@@ -1,5 +1,6 @@
-import type { Choice, Paper } from "../project.js";
+import type { AnyPaper, Choice, Paper } from "../project.js";
 import { nearestWord } from "./nearest-word.js";
+import { asksForAny, readAnyPaper } from "./read-any-paper.js";
 import type { BlankRule, ReadDie } from "./read-dies.js";
 import type { Reading } from "./reading.js";
 import { listWords, printable, quote } from "./say-value.js";
@@ -9,6 +10,8 @@ import { pathTo } from "./value-path.js";
 export interface ChoiceNames {
   /** The faces that each name means. */
   readonly faces: ReadonlyMap<string, readonly string[]>;
+  /** Those that any paper of a kind is looked for among. */
+  readonly papers: readonly Paper[];
   /** Papers whose designs are not known, since they could not be read; `null` where that goes for all papers. */
   readonly unclear: ReadonlySet<string> | null;
 }
@@ -27,7 +30,7 @@ export function choiceNames(papers: readonly Paper[], unclear: ChoiceNames["uncl
       if (back !== null) faces.set(back.id, [back.id]);
     }
   }
-  return { faces, unclear };
+  return { faces, papers, unclear };
 }
 
 /** A reader that knows the papers. */
@@ -41,7 +44,10 @@ export interface ChoiceReading extends Reading {
   readonly blanks: BlankRule;
 }
 
-/** Reads a choice of papers: one name, or a list of names that any will do of. Gives `null` where one is not known. */
+/**
+ * Reads a choice of papers: one name, any paper of a kind, or a list of those that any will do of. Gives `null` where one is
+ * not known.
+ */
 export function readChoice(
   value: string | readonly (string | undefined)[] | undefined,
   path: string,
@@ -52,22 +58,37 @@ export function readChoice(
   const entries = single ? [value] : value;
   const faces = new Set<string>();
   const texts: string[] = [];
+  const any: AnyPaper[] = [];
   let isKnown = true;
   for (const [index, entry] of entries.entries()) {
     const at = single ? path : pathTo(path, index);
     const text = entry?.trim();
-    const meant = text === undefined ? undefined : reading.names.faces.get(text);
-    if (text === undefined || meant === undefined) {
-      if (text !== undefined && !isUnclear(text, reading.names)) reportUnknown(text, at, reading);
+    const meant = text === undefined ? null : readOne(text, at, reading);
+    if (text === undefined || meant === null) {
       isKnown = false;
       continue;
     }
-    if (meant.length > 0 && meant.every((face) => faces.has(face))) reportAgain(text, at, reading);
-    for (const face of meant) faces.add(face);
-    texts.push(text);
+    if (meant.faces.length > 0 && meant.faces.every((face) => faces.has(face)))
+      reportAgain(text, at, reading);
+    for (const face of meant.faces) faces.add(face);
+    texts.push(meant.text);
+    if (meant.any !== undefined) any.push(meant.any);
   }
   if (!isKnown || faces.size === 0) return null;
-  return { faces: [...faces], text: listWords(texts, "or") };
+  return { faces: [...faces], text: listWords(texts, "or"), ...(any.length === 0 ? {} : { any }) };
+}
+
+/** What one text means: a name, or any paper of a kind. Gives `null` where it means nothing that is known. */
+function readOne(
+  text: string,
+  path: string,
+  reading: ChoiceReading,
+): (Pick<Choice, "faces" | "text"> & { readonly any?: AnyPaper }) | null {
+  const faces = reading.names.faces.get(text);
+  if (faces !== undefined) return { faces, text };
+  if (asksForAny(text)) return readAnyPaper(text, path, reading.names.papers, reading);
+  if (!isUnclear(text, reading.names)) reportUnknown(text, path, reading);
+  return null;
 }
 
 function isUnclear(text: string, { unclear }: ChoiceNames): boolean {

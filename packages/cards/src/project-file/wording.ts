@@ -209,7 +209,10 @@ export const WORDINGS = {
     expected: "prefer, require or ignore",
     meant: { required: "require", preferred: "prefer", yes: "require", no: "ignore", none: "ignore" },
   },
-  choice: { code: "unknown-paper", expected: "a paper, such as night or stars.comets, or a list of those" },
+  choice: {
+    code: "unknown-paper",
+    expected: "a paper, such as night, stars.comets or any cardstock, or a list of those",
+  },
   layers: { code: "wrong-type", expected: "a list of layers, each after a hyphen, such as - mat: copper" },
   layer: { code: "wrong-type", expected: "a layer, such as mat: copper", noun: "a layer" },
   ratios: { code: "wrong-type", expected: "a list of whole numbers, such as [1, 3]" },

@@ -33,6 +33,15 @@ const GRADE_OF: Readonly<Record<Material, PaperGrade>> = {
   pad: "text",
 };
 
+/**
+ * The grade that pounds without one are read in, for papers of a material.
+ *
+ * @internal
+ */
+export function usualGrade(material: Material): PaperGrade {
+  return GRADE_OF[material];
+}
+
 /** Cardstock of so many pounds without a grade is sold as cover and as index (common practice, no source). */
 const COVER_OR_INDEX = 110;
 

@@ -24,6 +24,10 @@ export const ODD_PROJECTS: Readonly<Record<(typeof oddChecks)[number]["code"], s
   "score-first": project("night: { cardstock: us-letter, grain: long, weight: 80 lb cover }"),
   "weight-ambiguous": project("night: { cardstock: us-letter, grain: long, weight: 110 lb }"),
   "weight-assumed": project("night: { cardstock: us-letter, grain: long, weight: 80 lb }"),
+  "weight-unknown": project(
+    "night: { cardstock: us-letter, grain: long, weight: 80 lb cover }, cream: { cardstock: us-letter }",
+    "front: [{ mat: any cardstock of at least 65 lb cover, border: 1/8 }]",
+  ),
   "envelope-too-small": project(NIGHT, "envelope: us-a2"),
   "envelope-snug": project(NIGHT, "extras: [{ name: knot, thickness: 1/8 }]"),
   "envelope-loose": project(NIGHT, "envelope: us-booklet-6x9"),

@@ -375,7 +375,7 @@ describe("what is wrong with a project that has a shelf", () => {
       "a die without a paper",
       "\n        paper: pale",
       "",
-      'cards.yaml:14:9 cards[0].front[0].paper: The key "paper" is missing: a die-cut layer needs it. Write a paper, such as night or stars.comets, or a list of those.',
+      'cards.yaml:14:9 cards[0].front[0].paper: The key "paper" is missing: a die-cut layer needs it. Write a paper, such as night, stars.comets or any cardstock, or a list of those.',
     ],
     [
       "a die-cut layer of a size that its die has not",

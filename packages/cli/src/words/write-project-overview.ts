@@ -113,26 +113,43 @@ function writePieces({ layouts, cards }: ProjectPlanSummary, plan: Plan, copies:
     const wanted = piece.quantity + (made.get(piece.card) ?? 0);
     const before = piece.cutAlready === undefined ? "" : `, ${piece.cutAlready} cut already`;
     const number = `${cut === wanted ? cut : `${cut} of ${wanted}`}${before}`;
-    return [`  ${piece.label}`, sizesOf(piece, plan.units), paperInWords(piece, plan.papers), number];
+    const paper = asksForAny(piece) ? piece.paperText : paperInWords(piece, plan.papers);
+    return [`  ${piece.label}`, sizesOf(piece, plan.units), paper, number];
   });
   const [head = "", ...all] = table([["  piece", "width x height", "paper", "number"], ...rows]);
   return plan.cards.flatMap(({ number, name, copies, reveals = [] }) => {
     const own = all.flatMap((line, index) => {
-      if (plan.pieces[index]?.card !== number) return [];
+      const planned = plan.pieces[index];
+      if (planned?.card !== number) return [];
       const from = (sheets[index] ?? []).map((sheet) => `${sheet.count} from ${sheet.name}`).join(", ");
-      const die = plan.pieces[index]?.die;
+      const may = anyOf(planned, plan.papers);
+      const die = planned.die;
       const cut = die === undefined ? "" : `cut by ${dieInPlainWords(die, plan.units)}`;
       const shows = reveals
-        .filter(({ piece }) => piece === plan.pieces[index]?.id)
+        .filter(({ piece }) => piece === planned.id)
         .map((reveal) => revealInWords(reveal, plan.units));
-      const strips = stripsInWords(plan.pieces[index]?.id ?? "", plan);
-      const notes = [from, strips, cut, ...shows].filter((words) => words !== "");
+      const strips = stripsInWords(planned.id, plan);
+      const notes = [may, from, strips, cut, ...shows].filter((words) => words !== "");
       return [line, ...notes.flatMap((words) => wrapped(`      ${words}`, "      "))];
     });
     const spares = made.get(number) ?? 0;
     const more = spares === 0 ? "" : ` and ${counted(spares, "spare")}`;
     return ["", `${number} ${name}, ${counted(copies, "copy", "copies")}${more}`, head, ...own];
   });
+}
+
+/** Whether a piece may come from any paper of a kind; no paper that is named has a space in its name. */
+function asksForAny({ paperText }: Piece): boolean {
+  return /(?:^| )any /.test(paperText);
+}
+
+/** The papers that are meant by any of a kind. */
+function anyOf(piece: Piece, papers: readonly Paper[]): string {
+  if (!asksForAny(piece)) return "";
+  const meant = [...designNames(papers)].filter(([id]) =>
+    piece.faces.some((face) => face === id || face === `${id}.back`),
+  );
+  return `from any of ${meant.map(([, name]) => name).join(", ")}`;
 }
 
 function sizesOf({ forms }: Piece, unit: Plan["units"]): string {
