@@ -47,6 +47,11 @@ export { asManyAsNeeded } from "./need/as-many-as-needed.js";
 export type { DesignNeed, ItemNeed, Need, PaperNeed } from "./need/need.js";
 export { needOf } from "./need/need-of.js";
 
+// What can be made besides, from what is left
+
+export type { Bonus, CardBonus, DesignLeft, PanelBonus, PanelWish } from "./bonus/bonus.js";
+export { type BonusOptions, bonusOf } from "./bonus/bonus-of.js";
+
 // What is told of it
 
 export { cardsAsCut } from "./cards-as-cut.js";
