@@ -1,9 +1,10 @@
-import type { Project } from "@sheetwright/cards";
-import { type Effort, type Problem, pack } from "@sheetwright/packing";
+import { expandProject, explainNoPaper, type Project } from "@sheetwright/cards";
+import { checkProblem, type Effort, type Problem, pack } from "@sheetwright/packing";
 import { plan } from "../plan.js";
 import { proven } from "../search/group-search.js";
 import { rowOf, rowTooLarge } from "./compare-row.js";
 import type { ComparedSize, ComparisonRow } from "./comparison.js";
+import { kindsTooLarge } from "./kinds-too-large.js";
 
 /** One number of copies on sheets of one size: plain data, so that whoever has threads may work it out anywhere. */
 export interface ComparisonCase {
@@ -43,24 +44,36 @@ export function compareCase(one: ComparisonCase, options: CompareOptions = {}): 
   const { size, copies, asked } = one;
   const { effort = "quick", seed = 1 } = options;
   if (asked.of === "pieces") {
+    const names = new Map(asked.problem.kinds.map(({ id, name }) => [id, name ?? id]));
+    const nameOf = (kind: string): string => names.get(kind) ?? kind;
+    // What contradicts itself is for the search to refuse.
+    const tooLarge = checkProblem(asked.problem).length === 0 ? kindsTooLarge(asked.problem) : [];
+    if (tooLarge.length > 0) return rowTooLarge(size, copies, tooLarge.map(nameOf));
     const packing = proven(asked.problem, pack(asked.problem, { effort, seed }));
     if (packing.outcome === "complete") return rowOf(size, copies, [{ problem: asked.problem, packing }]);
     // There are as many sheets as needed: what is missing cannot be cut from any of them.
-    const names = new Map(asked.problem.kinds.map(({ id, name }) => [id, name ?? id]));
     return rowTooLarge(
       size,
       copies,
-      packing.missing.map(({ kind }) => names.get(kind) ?? kind),
+      packing.missing.map(({ kind }) => nameOf(kind)),
     );
   }
+  const tooLarge = piecesTooLarge(asked.project);
+  if (tooLarge.length > 0) return rowTooLarge(size, copies, tooLarge);
   const planned = plan(asked.project, { effort, seed });
   if (planned.enough === "yes") return rowOf(size, copies, planned.groups);
   const labels = new Map(planned.pieces.map(({ id, label }) => [id, label]));
   const missing = planned.shortages.flatMap(({ pieces }) => pieces.map(({ piece }) => piece));
-  const without = [...planned.noPaper.map(({ piece }) => piece), ...missing];
   return rowTooLarge(
     size,
     copies,
-    without.map((id) => labels.get(id) ?? id),
+    missing.map((id) => labels.get(id) ?? id),
   );
+}
+
+/** Labels of the pieces that no paper of a project is large enough for; known without planning the others. */
+function piecesTooLarge(project: Project): readonly string[] {
+  const { pieces } = expandProject(project);
+  const wanted = pieces.filter(({ quantity }) => quantity > 0);
+  return wanted.filter((piece) => explainNoPaper(project, piece) !== null).map(({ label }) => label);
 }
