@@ -1,4 +1,6 @@
 import { Command, CommanderError } from "commander";
+import { bonusCommand } from "./bonus/bonus-command.js";
+import { addBonusOptions, BONUS_OPTIONS } from "./bonus/bonus-options.js";
 import { checkCommand } from "./check/check-command.js";
 import { addCheckOptions } from "./check/check-request.js";
 import { compareCommand } from "./compare/compare-command.js";
@@ -41,7 +43,7 @@ export async function run(argv: readonly string[], io: Io): Promise<ExitCode> {
   }
 }
 
-type CommandName = "plan" | "need" | "compare" | "stock" | "check" | "new" | "shape";
+type CommandName = "plan" | "need" | "bonus" | "compare" | "stock" | "check" | "new" | "shape";
 
 interface Described {
   readonly description: string;
@@ -73,6 +75,14 @@ Sheets of every paper are reckoned as many as needed, whatever is on hand; spare
 among the copies. What is not on hand is rounded up to packs where a paper says pack.
 
 Exit codes: 0 done; 1 a piece fits none of its papers, and is not reckoned; 2 wrong usage or input.`;
+
+const BONUS_HELP = `
+The project is planned, and what is left of the papers on hand, whole sheets and leftovers worth keeping, is
+asked for more copies of each card, and for panels of the sizes in a list:
+  sheetwright bonus cards.yaml --panels panels.csv
+Each answer is for itself. The plan has the effort that is asked for; each answer is a quick search.
+
+Exit codes: 0 done; 1 not every piece of the project can be planned; 2 wrong usage or input.`;
 
 const COMPARE_HELP = `
 Every paper of a project becomes sheets of the size, as many as needed, with its pattern, grain and trim;
@@ -132,6 +142,15 @@ const COMMANDS: Readonly<Record<CommandName, Described>> = {
     writes: false,
     addOptions: addNeedOptions,
     run: needCommand,
+  },
+  bonus: {
+    description: "Says what can be made besides, from what the plan of a project leaves.",
+    usage: "cards.yaml [--panels panels.csv] [options]",
+    argument: ["[file]", "the project, in YAML or JSON"],
+    help: BONUS_HELP,
+    writes: false,
+    addOptions: addBonusOptions,
+    run: bonusCommand,
   },
   compare: {
     description:
@@ -223,7 +242,7 @@ function describeProgram(
 }
 
 function commandNames(): readonly CommandName[] {
-  return ["new", "check", "plan", "need", "compare", "stock", "shape"];
+  return ["new", "check", "plan", "need", "bonus", "compare", "stock", "shape"];
 }
 
 function explain(error: unknown, argv: readonly string[], io: Io): ExitCode {
@@ -262,7 +281,7 @@ function usageFault({ code, message }: CommanderError): Fault {
   const quoted = /'([^']*)'/.exec(found)?.[1] ?? "";
   if (code === "commander.optionMissingArgument") {
     const option = quoted.split(" ")[0] ?? quoted;
-    const example = [PLAN_OPTIONS, SHAPE_OPTIONS, COMPARE_OPTIONS, NEED_OPTIONS, STOCK_OPTIONS]
+    const example = [PLAN_OPTIONS, SHAPE_OPTIONS, COMPARE_OPTIONS, NEED_OPTIONS, BONUS_OPTIONS, STOCK_OPTIONS]
       .flatMap((table) => Object.values(table))
       .find(({ flags }) => flags === quoted);
     const such =

@@ -1,5 +1,6 @@
 import { readFile } from "node:fs/promises";
 import { describe, expect, it } from "vitest";
+import { BONUS_OPTIONS } from "../src/bonus/bonus-options.js";
 import { COMPARE_OPTION_KEYS, compareOptionName } from "../src/compare/compare-options.js";
 import { NEED_OPTIONS } from "../src/need/need-options.js";
 import { OPTION_KEYS, optionName } from "../src/request/plan-options.js";
@@ -28,6 +29,12 @@ describe("the page on the command line", () => {
     const [, section = ""] = /\n## What to buy\n([\s\S]*?)\n## /.exec(page) ?? [];
     const explained = [...section.matchAll(/^\| `(--[a-z-]+)/gm)].map((match) => match[1]);
     expect(explained).toEqual(Object.values(NEED_OPTIONS).map(({ flags }) => flags.split(" ")[0]));
+  });
+
+  it("explains the options of what can be made besides in their order, and no other", () => {
+    const [, section = ""] = /\n## What can be made besides\n([\s\S]*?)\n## /.exec(page) ?? [];
+    const explained = [...section.matchAll(/^\| `(--[a-z-]+)/gm)].map((match) => match[1]);
+    expect(explained).toEqual(Object.values(BONUS_OPTIONS).map(({ flags }) => flags.split(" ")[0]));
   });
 
   it("explains the options of a comparison in their order, and no other", () => {
