@@ -1,13 +1,6 @@
 import type { Project } from "@sheetwright/cards";
 import type { Kind, Problem } from "@sheetwright/packing";
-import {
-  type ComparisonCase,
-  type ComparisonRow,
-  compareCase,
-  comparisonOf,
-  pieceCases,
-  projectCases,
-} from "@sheetwright/planner";
+import { type ComparisonCase, comparisonOf, pieceCases, projectCases } from "@sheetwright/planner";
 import { drawComparison } from "@sheetwright/svg";
 import { type Fault, FaultsFound } from "../fault.js";
 import { writeOneFile } from "../folder/write-one-file.js";
@@ -24,6 +17,7 @@ import {
   type PieceCutting,
   readCompareRequest,
 } from "./compare-request.js";
+import { workOutCases } from "./work-out-cases.js";
 
 /** What helps where the list is no text. */
 const LIST_HELP = 'Save the list as "CSV UTF-8", or make sure that this is the list and no spreadsheet file.';
@@ -40,7 +34,7 @@ export async function compareCommand(
   io: Io,
 ): Promise<0 | 1> {
   const { request, cases, title, notes } = await readAll(written, rest, io);
-  const rows = await workOut(cases, request, io);
+  const rows = await workOutCases(cases, request, io);
   const comparison = comparisonOf(cases.slice(0, rows.length), rows, request);
   if (request.out !== null) {
     const chart = drawComparison(comparison, { title });
@@ -116,27 +110,6 @@ function problemOf({ mode, trim, kerf, keep }: PieceCutting, { pieces }: PieceLi
   const trims = trim === 0 ? {} : { trim: { left: trim, right: trim, top: trim, bottom: trim } };
   const sheet = { id: "any", width: 1 + 2 * trim, height: 1 + 2 * trim, ...trims };
   return { kinds, sheets: [sheet], mode, aim: "all", kerf, smallestOffcut: keep };
-}
-
-/** Works the cases out one after another; as far as it comes where it is asked to end early. */
-async function workOut(
-  cases: readonly ComparisonCase[],
-  { effort, seed }: CompareRequest,
-  io: Io,
-): Promise<readonly ComparisonRow[]> {
-  const rows: ComparisonRow[] = [];
-  const show = io.stderr.isTTY === true;
-  for (const one of cases) {
-    if (io.signal?.aborted === true) break;
-    rows.push(compareCase(one, { effort, seed }));
-    if (show)
-      io.stderr.write(
-        `\rComparing: ${rows.length} of ${cases.length}, ${one.size.name}. Ctrl-C ends early.\u001b[K`,
-      );
-    await io.pause?.();
-  }
-  if (show) io.stderr.write("\r\u001b[K");
-  return rows;
 }
 
 function lines(texts: readonly string[]): string {

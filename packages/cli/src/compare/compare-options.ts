@@ -21,6 +21,11 @@ export const COMPARE_OPTIONS = {
     example: "standard",
   },
   seed: { flags: "--seed <number>", help: "another number may find other plans (default: 1)", example: "2" },
+  jobs: {
+    flags: "--jobs <number>",
+    help: "sizes and numbers of copies worked out at the same time, on as many cores of the computer; the figures are the same, only the time differs (default: all cores)",
+    example: "2",
+  },
   json: { flags: "--json", help: "print all figures as JSON; the text goes to standard error" },
   force: { flags: "--force", help: "replace the file where it is there already" },
   pieces: {

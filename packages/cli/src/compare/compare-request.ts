@@ -5,6 +5,7 @@ import { type Fault, quote } from "../fault.js";
 import { faultsOfRest, freeWords, ONE_NAME } from "../request/free-words.js";
 import { suggestOption, type WrittenOptions } from "../request/plan-options.js";
 import { PLAN_DEFAULTS } from "../request/plan-request.js";
+import { readSearchOptions, type SharedOptions } from "../request/shared-options.js";
 import { readSize } from "../request/sheet-size.js";
 import { type TableReader, tableReader } from "../request/table-reader.js";
 import {
@@ -35,6 +36,8 @@ export interface CompareRequest {
   readonly copies: readonly number[];
   readonly effort: Effort;
   readonly seed: number;
+  /** Cases at the same time; `null`: as many as there are cores. */
+  readonly jobs: SharedOptions["jobs"];
   readonly out: string | null;
   readonly json: boolean;
   readonly force: boolean;
@@ -45,8 +48,6 @@ export interface ReadCompareRequest {
   readonly request: CompareRequest | null;
   readonly faults: readonly Fault[];
 }
-
-const LARGEST_SEED = 4_294_967_295;
 
 /** What is compared, by the words beside known options alone: it is read before the rest, for the unit of bare numbers. */
 export function comparedFile(
@@ -75,7 +76,7 @@ export function readCompareRequest(
   const [file = null] = freeWords(rest).words;
   const others = rest.filter((_, index) => index !== rest.indexOf(file ?? ""));
   const reader = tableReader<CompareOptionKey>(COMPARE_OPTIONS, written);
-  const { oneOf, wholeNumber, report, value } = reader;
+  const { oneOf, report, value } = reader;
   const unit = oneOf<Unit>("unit", ["in", "mm"], projectUnit) ?? "in";
   const what = readWhat(file, written, reader, unit);
 
@@ -94,8 +95,7 @@ export function readCompareRequest(
   const out = readOut(reader, written);
   if (written["force"] === true && out === null)
     report("force", "no-meaning", "this has no meaning without --out, the file. Give that too.");
-  const effort = oneOf<Effort>("effort", ["quick", "standard", "thorough"], "quick") ?? "quick";
-  const seed = wholeNumber("seed", 0, LARGEST_SEED) ?? 1;
+  const { effort, seed, jobs } = readSearchOptions(written, reader, "quick");
 
   const faults = [
     ...faultsOfRest(others, {
@@ -107,7 +107,7 @@ export function readCompareRequest(
   ];
   if (what === null || faults.length > 0 || "message" in copies) return { request: null, faults };
   const { json, force } = { json: written["json"] === true, force: written["force"] === true };
-  return { request: { what, sizes, copies: copies.copies, effort, seed, out, json, force }, faults };
+  return { request: { what, sizes, copies: copies.copies, effort, seed, jobs, out, json, force }, faults };
 }
 
 function readWhat(

@@ -28,9 +28,10 @@ export type SearchOptions = Pick<SharedOptions, "effort" | "seed" | "jobs" | "ow
 export function readSearchOptions(
   written: WrittenOptions,
   { oneOf, wholeNumber }: TableReader<"effort" | "seed" | "jobs">,
+  defaultEffort: Effort = "standard",
 ): SearchOptions {
   return {
-    effort: oneOf<Effort>("effort", ["quick", "standard", "thorough"], "standard") ?? "standard",
+    effort: oneOf<Effort>("effort", ["quick", "standard", "thorough"], defaultEffort) ?? defaultEffort,
     seed: wholeNumber("seed", 0, LARGEST_SEED) ?? 1,
     jobs: wholeNumber("jobs", 1, MOST_JOBS) ?? null,
     ownSolver: written["ownSolver"] === true,
