@@ -36,6 +36,7 @@ import {
 } from "./search/find-spares.js";
 import { groupSearch, type PlanProgress, type Search } from "./search/group-search.js";
 import { searchGroup } from "./search/search-group.js";
+import { shareShortPapers } from "./sets/share-short-papers.js";
 import { endlessProblem } from "./strips/endless-problem.js";
 import { completeCopies } from "./totals/complete-copies.js";
 import { paperLeftovers } from "./totals/find-leftovers.js";
@@ -192,7 +193,7 @@ function* planRequests(project: Project, options: PlanOptions): Search<Plan> {
   const packOptions: PackOptions = { effort, seed, narrowestHold, solver: options.solver };
   const groups: PaperGroup[] = [];
   const asked: CompleteGroup[] = [];
-  const shortages: Shortage[] = [];
+  let shortages: readonly Shortage[] = [];
   let cancelled = false;
   for (const [group, cluster] of clusters.entries()) {
     const search = groupSearch({ group, groups: clusters.length }, packOptions);
@@ -201,9 +202,21 @@ function* planRequests(project: Project, options: PlanOptions): Search<Plan> {
     const { packing, shortage, divisions } = found;
     asked.push({ task, pieces: cluster.pieces, divisions });
     groups.push(groupOf(found.task, packing));
-    if (shortage !== null) shortages.push({ group, ...shortage });
+    if (shortage !== null) shortages = [...shortages, { group, ...shortage }];
     cancelled = search.isStopped();
   }
+
+  const able = cards.filter(({ number }) => !hopeless.has(number));
+  const short = shortages.map(({ group }) => ({ group, ...asked[group]!, packing: groups[group]!.packing }));
+  const shared = yield* shareShortPapers(cancelled ? [] : short, able, papers, effort, (group) =>
+    groupSearch({ group, groups: clusters.length }, packOptions),
+  );
+  cancelled ||= shared.cancelled;
+  for (const [group, packing] of shared.packings) groups[group] = groupOf(asked[group]!.task, packing);
+  shortages = shortages.flatMap((shortage) => {
+    const packing = shared.packings.get(shortage.group);
+    return packing === undefined ? [shortage] : missingStill(shortage, packing);
+  });
 
   const wished = wishedSpares(cards);
   let spares: Spares = new Map();
@@ -262,6 +275,12 @@ function emptyFaces(papers: readonly Paper[]): ReadonlySet<string> {
     ({ count, offcuts }) => count === 0 && offcuts.every((offcut) => offcut.count === 0),
   );
   return new Set(empty.flatMap(({ front, back }) => (back === null ? [front.id] : [front.id, back.id])));
+}
+
+/** What is missing from a group with another packing; nothing where that one holds everything. */
+function missingStill(shortage: Shortage, { missing, outcome }: Packing): readonly Shortage[] {
+  if (outcome === "complete") return [];
+  return [{ ...shortage, pieces: missing.map(({ kind, count }) => ({ piece: kind, missing: count })) }];
 }
 
 function groupOf({ designs, problem, sheets, strips }: GroupTask, packing: Packing): PaperGroup {

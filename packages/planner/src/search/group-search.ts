@@ -14,9 +14,9 @@ export interface PlanProgress {
   readonly groups: number;
   /**
    * What is looked for: the layouts, strips of die blanks that save paper, folds along the grain, how many sheets more would
-   * help, or spare copies.
+   * help, copies that all papers that are short complete together, or spare copies.
    */
-  readonly aim: "layouts" | "strips" | "grain" | "shortage" | "spares";
+  readonly aim: "layouts" | "strips" | "grain" | "shortage" | "sets" | "spares";
   readonly progress: Progress;
 }
 
