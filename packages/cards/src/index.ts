@@ -28,6 +28,7 @@ export type {
   Layer,
   LayerJoin,
   Mat,
+  NamedCost,
   Offcut,
   Panel,
   Paper,

@@ -69,7 +69,7 @@ export interface Silence {
   readonly because: string;
 }
 
-/** What work costs, each as decimal text with up to four decimals; `null` where it is not reckoned. */
+/** What work and what is used up cost, each as decimal text with up to four decimals; `null` where it is not reckoned. */
 export interface Rates {
   /** The sign or name of the currency, such as `$`. */
   readonly currency: string | null;
@@ -77,6 +77,18 @@ export interface Rates {
   readonly hour: string | null;
   /** Minutes of work for one copy of a card. */
   readonly minutesPerCard: string | null;
+  /** Cost of a yard, or of a metre where the units are mm, of ribbons and tapes; absent where none is known. */
+  readonly ribbons?: readonly NamedCost[] | undefined;
+  /** What one copy of a card takes of adhesive, ink and such; absent where it is not reckoned. */
+  readonly consumables?: readonly NamedCost[] | undefined;
+  /** The wished price is the cost times this; absent where none is wished for. */
+  readonly priceFactor?: string | undefined;
+}
+
+/** A cost by the maker's word for what it is of, as decimal text with up to four decimals. */
+export interface NamedCost {
+  readonly name: string;
+  readonly cost: string;
 }
 
 /** What the tool can do, and what is worth keeping. */
@@ -228,6 +240,8 @@ export interface Extra {
   readonly grams: number | null;
   /** Whether a small child could swallow one. */
   readonly isSmallPart: boolean;
+  /** Cost of one as decimal text with up to four decimals; absent where it is not known. */
+  readonly cost?: string | undefined;
 }
 
 /** What the maker says of the envelope of a card. */
@@ -238,6 +252,8 @@ export interface EnvelopeWish {
   readonly size: Size | null;
   /** The weight of its paper; `null` where not given. */
   readonly weight: PaperWeight | null;
+  /** Cost of one as decimal text with up to four decimals; absent where it is not known. */
+  readonly cost?: string | undefined;
 }
 
 /** Whom copies are made for, such as 12 guests and 1 sample: these add up to the copies of the card. */

@@ -9,6 +9,7 @@ import { formatFront, type Project, readProject, silenceableCodes } from "../src
 import { randomBands, randomJoin } from "./random-bands.js";
 import { randomShapeLayer } from "./random-dies.js";
 import { Draw, type FileObject, type FileValue } from "./random-draw.js";
+import { randomFinish } from "./random-finish.js";
 import { type RandomPapers, randomPapers } from "./random-papers.js";
 import { randomDieCut, randomDieMachine, randomRates, randomTrimmer } from "./random-tools.js";
 
@@ -129,34 +130,6 @@ function randomCard(room: Room, index: number): FileValue {
     ...(draw.sometimes(50) ? { copies: randomCopies(room) } : {}),
     ...(draw.sometimes(90) ? { front: randomLayers(room, surface, 0) } : {}),
     ...randomFinish(draw),
-  };
-}
-
-/** What is not cut from paper, and an envelope that need not fit. */
-function randomFinish(draw: Draw): FileObject {
-  const extra = (): FileObject => ({
-    name: draw.one(["button", "knot", "bell"]),
-    thickness: draw.length(draw.whole(1, 4)),
-    ...(draw.sometimes(50) ? { count: draw.whole(1, 5) } : {}),
-    ...(draw.sometimes(50) ? { mass: draw.one(["1.2 g", "0.05 oz", "1g"]) } : {}),
-    ...(draw.sometimes(30) ? { surface: draw.one(["front", "inside", "back"]) } : {}),
-    ...(draw.sometimes(30) ? { "small-part": draw.sometimes(50) } : {}),
-  });
-  const inch = draw.unit === "in" ? 16 : 50;
-  const size = () => draw.size(draw.whole(2 * inch, 9 * inch), draw.whole(2 * inch, 9 * inch));
-  const name = () => draw.one(["us-a7", "env-us-a2", "iso-c6", "No. 10", "us-sq-6.25"]);
-  const weight = () => draw.one(["24 lb bond", "24 lb", "70 lb", "100 gsm"]);
-  const envelope = (): FileValue =>
-    draw.one([
-      name,
-      size,
-      () => ({ name: name(), weight: weight() }),
-      () => ({ size: size() }),
-      () => ({ weight: weight() }),
-    ])();
-  return {
-    ...(draw.sometimes(15) ? { extras: Array.from({ length: draw.whole(1, 3) }, extra) } : {}),
-    ...(draw.sometimes(20) ? { envelope: envelope() } : {}),
   };
 }
 

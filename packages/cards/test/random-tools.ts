@@ -46,5 +46,8 @@ export function randomRates(draw: Draw): FileValue {
     ...(draw.sometimes(60) ? { currency: draw.one(["$", "kr."]) } : {}),
     ...(draw.sometimes(80) ? { hour: draw.one([18.5, 12, "20.05"]) } : {}),
     ...(draw.sometimes(80) ? { "minutes-per-card": draw.one([12, 7.5]) } : {}),
+    ...(draw.sometimes(30) ? { ribbons: { "copper ribbon": draw.one([1.2, "0.85"]) } } : {}),
+    ...(draw.sometimes(30) ? { consumables: { adhesive: draw.one([0.1, "0.055"]), ink: 0.02 } } : {}),
+    ...(draw.sometimes(30) ? { "price-factor": draw.one([2, 2.5]) } : {}),
   };
 }

@@ -7,6 +7,7 @@ import {
 } from "@sheetwright/measure";
 import type { EnvelopeWish } from "../project.js";
 import type { Written } from "./check-structure.js";
+import { readDecimal } from "./read-decimal.js";
 import { readPlainSize, sayNamed, writeNamed } from "./read-measures.js";
 import { LONGEST_NAME } from "./read-paper-design.js";
 import { readWeight } from "./read-weight.js";
@@ -33,6 +34,7 @@ export function readEnvelope(
   }
   const at = (key: keyof typeof envelope) => pathTo(path, key);
   const { name, size, weight } = envelope;
+  const cost = readDecimal(envelope.cost, at("cost"), "envelopeCost", reading);
   if (name !== undefined && size !== undefined) {
     const message =
       "The envelope has a name and a size, and either says how large it is. Leave one of the two out.";
@@ -46,7 +48,7 @@ export function readEnvelope(
       code: "missing",
       path,
       found: envelope,
-      expected: "name, size or weight",
+      expected: "name, size, weight or cost",
       message,
     });
   }
@@ -57,6 +59,7 @@ export function readEnvelope(
     id: named?.id ?? null,
     size: named === null ? own : sizeOf(named),
     weight: readWeight(readText(weight, at("weight"), reading, LONGEST_NAME), at("weight"), reading),
+    ...(cost === null ? {} : { cost }),
   };
 }
 

@@ -2,6 +2,7 @@ import { GRAMS_PER_OUNCE, inches, type Size } from "@sheetwright/measure";
 import { surfacesOf } from "../fold/surfaces.js";
 import type { Extra, Flat, SurfaceName } from "../project.js";
 import type { Written } from "./check-structure.js";
+import { readDecimal } from "./read-decimal.js";
 import { readLength } from "./read-measures.js";
 import { LONGEST_NAME } from "./read-paper-design.js";
 import { type Reading, readText } from "./reading.js";
@@ -52,9 +53,15 @@ export function readExtras(
         thickness: readLength(extra.thickness, at("thickness"), reading, { longest: THICKEST_EXTRA }) ?? 1,
         grams: readMass(extra.mass, at("mass"), reading),
         isSmallPart: extra["small-part"] ?? false,
+        ...costOf(extra.cost, at("cost"), reading),
       },
     ];
   });
+}
+
+function costOf(cost: string | number | undefined, path: string, reading: Reading): Pick<Extra, "cost"> {
+  const read = readDecimal(cost, path, "extraCost", reading);
+  return read === null ? {} : { cost: read };
 }
 
 /** Reads what something weighs, `1.2 g` or `0.05 oz`, in grams. */

@@ -1,46 +1,37 @@
-import type { Rates } from "../project.js";
+import type { NamedCost, Rates } from "../project.js";
 import type { Written } from "./check-structure.js";
+import { readDecimal } from "./read-decimal.js";
 import { type Reading, readText } from "./reading.js";
-import { sayValue } from "./say-value.js";
 import type { ProjectFile } from "./schema/project-schema.js";
 import { pathTo } from "./value-path.js";
-import { WORDINGS } from "./wording.js";
 
-const DECIMAL = /^(\d{1,7})(?:\.(\d{1,4}))?$/;
 const LONGEST_CURRENCY = 12;
 
-/** Reads what work costs; `null` where nothing is said of it. */
+/** Reads what work and what is used up cost; `null` where nothing is said of it. */
 export function readRates(rates: Written<ProjectFile["rates"]>, reading: Reading): Rates | null {
   if (rates === undefined) return null;
+  const at = (key: keyof typeof rates) => pathTo("rates", key);
+  const ribbons = readCosts(rates.ribbons, at("ribbons"), "ribbonCost", reading);
+  const consumables = readCosts(rates.consumables, at("consumables"), "consumable", reading);
+  const factor = readDecimal(rates["price-factor"], at("price-factor"), "priceFactor", reading);
   return {
-    currency: readText(rates.currency, pathTo("rates", "currency"), reading, LONGEST_CURRENCY),
-    hour: readDecimal(rates.hour, pathTo("rates", "hour"), "hour", reading),
-    minutesPerCard: readDecimal(
-      rates["minutes-per-card"],
-      pathTo("rates", "minutes-per-card"),
-      "minutes",
-      reading,
-    ),
+    currency: readText(rates.currency, at("currency"), reading, LONGEST_CURRENCY),
+    hour: readDecimal(rates.hour, at("hour"), "hour", reading),
+    minutesPerCard: readDecimal(rates["minutes-per-card"], at("minutes-per-card"), "minutes", reading),
+    ...(ribbons.length === 0 ? {} : { ribbons }),
+    ...(consumables.length === 0 ? {} : { consumables }),
+    ...(factor === null ? {} : { priceFactor: factor }),
   };
 }
 
-/** Reads a number from 0 with up to four decimals, and gives it in its shortest form. */
-function readDecimal(
-  value: string | number | undefined,
+function readCosts(
+  costs: Readonly<Record<string, string | number | undefined>> | undefined,
   path: string,
-  wording: "hour" | "minutes",
-  { faults }: Reading,
-): string | null {
-  if (value === undefined) return null;
-  const match = DECIMAL.exec(String(value).trim().replace(/^\./, "0."));
-  if (match === null) {
-    const { expected } = WORDINGS[wording];
-    const message = `Found ${sayValue(value)}, expected ${expected}. Write a number from 0 with a dot and at most four decimals, below 10,000,000.`;
-    faults.report({ code: "not-a-count", path, found: value, expected, message });
-    return null;
-  }
-  const [, whole = "", decimals = ""] = match;
-  const rest = decimals.replace(/0+$/, "");
-  const units = whole.replace(/^0+(?=\d)/, "");
-  return rest === "" ? units : `${units}.${rest}`;
+  wording: "ribbonCost" | "consumable",
+  reading: Reading,
+): readonly NamedCost[] {
+  return Object.entries(costs ?? {}).flatMap(([name, value]) => {
+    const cost = readDecimal(value, pathTo(path, name), wording, reading);
+    return cost === null ? [] : [{ name, cost }];
+  });
 }

@@ -94,6 +94,13 @@ export const WORDINGS = {
   rates: { code: "wrong-type", expected: "rates, such as { hour: 18.50 }", noun: "the rates" },
   hour: { code: "not-a-count", expected: "the cost of an hour of work, such as 18.50" },
   minutes: { code: "not-a-count", expected: "minutes of work for one copy, such as 12" },
+  ribbons: { code: "wrong-type", expected: "ribbons by name, such as { copper ribbon: 1.20 }" },
+  ribbonCost: { code: "not-a-count", expected: "the cost of a yard or a metre, such as 1.20" },
+  consumables: { code: "wrong-type", expected: "what is used up by name, such as { adhesive: 0.10 }" },
+  consumable: { code: "not-a-count", expected: "what one copy takes of it in money, such as 0.10" },
+  priceFactor: { code: "not-a-count", expected: "the number that makes a price of a cost, such as 2.5" },
+  extraCost: { code: "not-a-count", expected: "the cost of one, such as 0.15" },
+  envelopeCost: { code: "not-a-count", expected: "the cost of one envelope, such as 0.20" },
   cuts: { code: "not-a-word", expected: "edge-to-edge or strips" },
   papers: {
     code: "wrong-type",

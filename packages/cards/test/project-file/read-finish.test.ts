@@ -203,3 +203,43 @@ describe("foam", () => {
     expect([fault?.path, fault?.code]).toEqual(["cards[0].front[0].foam", code]);
   });
 });
+
+describe("what things cost", () => {
+  it("is told of extras and envelopes, ribbons, and what is used up", () => {
+    const { card } = read(
+      "extras: [{ name: button, thickness: 1/8, cost: 0.150 }]\n    envelope: { name: us-a2, cost: .2 }",
+    );
+    expect([card?.extras[0]?.cost, card?.envelope?.cost]).toEqual(["0.15", "0.2"]);
+    const { project } = readProject(
+      `${TEXT}rates: { ribbons: { copper ribbon: 1.20 }, consumables: { adhesive: 0.1, ink: 0.02 }, price-factor: 2.5 }\n`,
+    );
+    expect(project?.rates).toEqual({
+      currency: null,
+      hour: null,
+      minutesPerCard: null,
+      ribbons: [{ name: "copper ribbon", cost: "1.2" }],
+      consumables: [
+        { name: "adhesive", cost: "0.1" },
+        { name: "ink", cost: "0.02" },
+      ],
+      priceFactor: "2.5",
+    });
+  });
+
+  it.each([
+    [
+      "envelope: { name: us-a2, cost: -1 }",
+      "cards[0].envelope.cost",
+      "the cost of one envelope, such as 0.20",
+    ],
+    [
+      "extras: [{ name: a, thickness: 1/8, cost: $1 }]",
+      "cards[0].extras[0].cost",
+      "the cost of one, such as",
+    ],
+  ])("refuses %s", (lines, path, expected) => {
+    const [fault] = faultsOf(lines);
+    expect(fault).toMatchObject({ path, code: "not-a-count" });
+    expect(fault?.message).toContain(expected);
+  });
+});

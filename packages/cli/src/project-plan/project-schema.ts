@@ -11,6 +11,7 @@ import type {
   InnerBands,
   Layer,
   LayerJoin,
+  NamedCost,
   Place,
   Project,
   Ribbon,
@@ -214,11 +215,17 @@ const extra: z.ZodType<Extra> = z
     thickness: size.describe("How far one stands up from what it lies on."),
     grams: z.number().positive().nullable().describe("What one weighs; null: not known."),
     isSmallPart: z.boolean(),
+    cost: z.string().optional().describe("Cost of one; absent where it is not known."),
   })
   .describe("Something on a card that is not cut from paper.");
 
 const envelope: z.ZodType<EnvelopeWish> = z
-  .strictObject({ id: z.string().nullable(), size: extent.nullable(), weight: paperWeight.nullable() })
+  .strictObject({
+    id: z.string().nullable(),
+    size: extent.nullable(),
+    weight: paperWeight.nullable(),
+    cost: z.string().optional().describe("Cost of one; absent where it is not known."),
+  })
   .describe("What the maker says of the envelope of a card.");
 
 const design: z.ZodType<Design> = z
@@ -240,6 +247,8 @@ const design: z.ZodType<Design> = z
     envelope: envelope.nullable(),
   })
   .describe("One kind of card, as the project file describes it.");
+
+const namedCost: z.ZodType<NamedCost> = z.strictObject({ name: z.string(), cost: z.string() });
 
 const silence: z.ZodType<Silence> = z.strictObject({
   path: z.string(),
@@ -280,9 +289,12 @@ export const project: z.ZodType<Project> = z
         currency: z.string().nullable(),
         hour: z.string().nullable(),
         minutesPerCard: z.string().nullable(),
+        ribbons: z.array(namedCost).optional().describe("Cost of a yard, or of a metre with units mm."),
+        consumables: z.array(namedCost).optional().describe("What one copy of a card takes of each."),
+        priceFactor: z.string().optional().describe("The wished price is the cost times this."),
       })
       .optional()
-      .describe("What work costs; absent where nothing is said of it."),
+      .describe("What work and what is used up cost; absent where nothing is said of it."),
     silences: z.array(silence).describe("Warnings and notes that the maker does not want to be told."),
     cutAlready: z
       .array(z.strictObject({ piece: z.string(), count: number }))

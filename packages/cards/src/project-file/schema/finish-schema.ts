@@ -20,6 +20,10 @@ const extra = z.strictObject(
       .string(says("mass"))
       .optional()
       .describe("What one weighs, such as 1.2 g or 0.05 oz. Default: not counted, which is said."),
+    cost: z
+      .union([z.number(), z.string()], says("extraCost"))
+      .optional()
+      .describe("Cost of one, up to four decimals. Default: not known."),
     surface: surface.optional().describe("The surface it lies on. Default: front."),
     "small-part": z
       .boolean(says("smallPart"))
@@ -46,6 +50,10 @@ const envelopeKeys = z.strictObject(
     weight: text
       .optional()
       .describe("Weight of its paper, such as 24 lb bond or 100 gsm. Default: 24 lb bond (90 g/m2)."),
+    cost: z
+      .union([z.number(), z.string()], says("envelopeCost"))
+      .optional()
+      .describe("Cost of one envelope, up to four decimals. Default: not known."),
   },
   says("envelopeKeys"),
 );

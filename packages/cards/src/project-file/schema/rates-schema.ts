@@ -13,11 +13,27 @@ const rates = z.strictObject(
       .union([z.number(), z.string()], says("minutes"))
       .optional()
       .describe("Minutes of work for one copy of a card, such as 12. Default: not reckoned."),
+    ribbons: z
+      .record(z.string(), z.union([z.number(), z.string()], says("ribbonCost")), says("ribbons"))
+      .optional()
+      .describe(
+        "What a yard (with units: mm a metre) of a ribbon or a tape costs, by its name, such as { copper ribbon: 1.20 }. Default: not reckoned.",
+      ),
+    consumables: z
+      .record(z.string(), z.union([z.number(), z.string()], says("consumable")), says("consumables"))
+      .optional()
+      .describe(
+        "What one copy of a card takes of adhesive, ink and such, in money, such as { adhesive: 0.10 }. Default: not reckoned.",
+      ),
+    "price-factor": z
+      .union([z.number(), z.string()], says("priceFactor"))
+      .optional()
+      .describe("The wished price is the cost times this, such as 2.5. Default: no price is reckoned."),
   },
   says("rates"),
 );
 
-/** What work costs. */
+/** What work and what is used up cost. */
 export const ratesSchema = rates;
 
 /** Groups of keys by their wording. */
