@@ -47,6 +47,11 @@ export { asManyAsNeeded } from "./need/as-many-as-needed.js";
 export type { DesignNeed, ItemNeed, Need, PaperNeed } from "./need/need.js";
 export { needOf } from "./need/need-of.js";
 
+// What it costs
+
+export type { CardPrice, GuestPrice, Price, PriceKind, PricePart } from "./price/price.js";
+export { priceOf } from "./price/price-of.js";
+
 // What can be made besides, from what is left
 
 export type { Bonus, CardBonus, DesignLeft, PanelBonus, PanelWish } from "./bonus/bonus.js";

@@ -1,0 +1,127 @@
+import type { Card, Project } from "@sheetwright/cards";
+import { costText, costUnits } from "../group/cost-units.js";
+import type { Plan } from "../plan-model.js";
+import { percentOf } from "../totals/percent-of.js";
+import type { CardPrice, GuestPrice, Price, PriceKind, PricePart } from "./price.js";
+import { priceParts, type WeighedPart } from "./price-parts.js";
+import { shareOut } from "./share-out.js";
+
+/** A hundredth of the currency in units of a cost. */
+const HUNDREDTH = 100n;
+
+const KINDS: readonly PriceKind[] = ["paper", "envelopes", "extras", "ribbons", "consumables", "work"];
+
+/**
+ * What the copies and spares of a plan cost, part by part and card by card. Each card bears its share of the sheets of each
+ * paper by the area of its pieces, so waste is shared alike; offcuts from earlier cost nothing, and it is left to chance
+ * whose pieces lie on them, so that they count like all others. Shares are whole 1/10,000 of the currency and add up to the
+ * cost exactly. Where money is asked for one copy or one guest it is rounded up to hundredths. A plan of everything is asked
+ * for: a RangeError where some piece is missing.
+ *
+ * @example
+ * const { project } = cards.readProject(`
+ * sheetwright: 1
+ * title: Two cards
+ * copies: { guests: 4, samples: 1 }
+ * papers: { night: { cardstock: us-letter, cost: 0.35 } }
+ * rates: { currency: $, consumables: { adhesive: 0.10 }, price-factor: 2 }
+ * cards:
+ *   - { name: Large, format: us-a7, base: night }
+ *   - { name: Small, format: us-a2, base: night, envelope: { name: us-a2, cost: 0.20 } }
+ * `);
+ * const { total, cards: [large, small], guest } = priceOf(project, plan(project));
+ * // Five and three sheets; the pieces have 70 and 46.75 square inches.
+ * [large.costs.paper, small.costs.paper] // => ["1.6788", "1.1212"]
+ * [large.total, small.total, total] // => ["2.1788", "2.6212", "4.80"]
+ * [small.copy, small.price] // => ["0.53", "1.05"]
+ * guest // => { guests: 4, cost: "1.20", price: "2.40" }
+ */
+export function priceOf(project: Project, plan: Plan): Price {
+  if (plan.enough !== "yes")
+    throw new RangeError("Expected a plan of every piece, found one that lacks some.");
+  const { rates } = project;
+  const factor = rates?.priceFactor ?? null;
+  const copies = new Map(
+    plan.complete.map(({ card, complete, spares }) => [card, complete + (spares?.made ?? 0)]),
+  );
+  const { parts: weighed, unknown } = priceParts(project, plan, copies);
+  const shared = weighed.map((part) => shareOfPart(part));
+  const cards = plan.cards.map((card) => cardPrice(card, copies.get(card.number) ?? 0, shared, factor));
+  const total = weighed.reduce((sum, { cost }) => sum + cost, 0n);
+  const guests = plan.cards.reduce((most, { copiesFor }) => Math.max(most, copiesFor.guests), 0);
+  return {
+    title: plan.title,
+    units: plan.units,
+    currency: rates?.currency ?? null,
+    parts: shared.map(({ part }) => part),
+    cards,
+    total: costText(total),
+    unknown,
+    factor,
+    guest: guests === 0 ? null : guestPrice(total, guests, factor),
+  };
+}
+
+interface SharedPart {
+  readonly part: PricePart;
+  readonly shares: ReadonlyMap<Card["number"], bigint>;
+}
+
+function shareOfPart({ weights, cost, ...part }: WeighedPart): SharedPart {
+  const entries = [...weights].filter(([, weight]) => weight > 0n);
+  const amounts = shareOut(
+    cost,
+    entries.map(([, weight]) => weight),
+  );
+  const whole = entries.reduce((sum, [, weight]) => sum + weight, 0n);
+  return {
+    part: {
+      ...part,
+      cost: costText(cost),
+      shares: entries.map(([card, weight], index) => ({
+        card,
+        percent: percentOf(weight, whole),
+        cost: costText(amounts[index] ?? 0n),
+      })),
+    },
+    shares: new Map(entries.map(([card], index) => [card, amounts[index] ?? 0n])),
+  };
+}
+
+function cardPrice(
+  { number, name }: Card,
+  copies: number,
+  shared: readonly SharedPart[],
+  factor: string | null,
+): CardPrice {
+  const sumOf = (kind: PriceKind | null): bigint =>
+    shared
+      .filter(({ part }) => kind === null || part.kind === kind)
+      .reduce((sum, { shares }) => sum + (shares.get(number) ?? 0n), 0n);
+  const total = sumOf(null);
+  const costs = Object.fromEntries(KINDS.map((kind) => [kind, costText(sumOf(kind))]));
+  return {
+    card: number,
+    name,
+    copies,
+    costs: costs as Record<PriceKind, string>,
+    total: costText(total),
+    copy: upToHundredths(total, BigInt(copies)),
+    price: priceText(total, copies, factor),
+  };
+}
+
+function guestPrice(total: bigint, guests: number, factor: string | null): GuestPrice {
+  return { guests, cost: upToHundredths(total, BigInt(guests)), price: priceText(total, guests, factor) };
+}
+
+/** The units by a number, rounded up to hundredths of the currency. */
+function upToHundredths(units: bigint, by: bigint): string {
+  const step = by * HUNDREDTH;
+  return costText(by === 0n ? 0n : ((units + step - 1n) / step) * HUNDREDTH);
+}
+
+function priceText(total: bigint, by: number, factor: string | null): string | null {
+  if (factor === null) return null;
+  return upToHundredths(total * costUnits(factor), BigInt(by) * costUnits("1"));
+}
