@@ -1,35 +1,20 @@
-import { copyFileSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
-import { createRequire } from "node:module";
+import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { fileURLToPath, pathToFileURL } from "node:url";
-import { build } from "esbuild";
+import { pathToFileURL } from "node:url";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { Io } from "../../src/io.js";
 import { loadSolver } from "../../src/solver/load-solver.js";
 import { openStartThreads, type StartThreads } from "../../src/threads/start-threads.js";
 import { memoryFiles } from "../memory-files.js";
 import { type Ended, runIn } from "../run-in.js";
+import { bundleWorker } from "./bundled-worker.js";
 
-// Worker threads load no TypeScript, so the worker is bundled from its source first.
 const folder = mkdtempSync(join(tmpdir(), "start-worker-"));
-const worker = join(folder, "start-worker.mjs");
+let worker = "";
 
 beforeAll(async () => {
-  await build({
-    entryPoints: [fileURLToPath(new URL("../../src/start-worker.ts", import.meta.url))],
-    outfile: worker,
-    bundle: true,
-    platform: "node",
-    format: "esm",
-    conditions: ["@sheetwright/source"],
-    logLevel: "error",
-    banner: {
-      js: 'import { createRequire } from "node:module"; const require = createRequire(import.meta.url);',
-    },
-  });
-  // HiGHS looks for its other half beside itself.
-  copyFileSync(createRequire(import.meta.url).resolve("highs/runtime"), join(folder, "highs.wasm"));
+  worker = await bundleWorker(folder);
 });
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
