@@ -10,6 +10,8 @@ import type { Io } from "./io.js";
 import { needCommand } from "./need/need-command.js";
 import { addNeedOptions, NEED_OPTIONS } from "./need/need-options.js";
 import { planCommand } from "./plan/plan-command.js";
+import { priceCommand } from "./price/price-command.js";
+import { addPriceOptions, PRICE_OPTIONS } from "./price/price-options.js";
 import { projectPlanCommand } from "./project-plan/project-plan-command.js";
 import { addPlanOptions, PLAN_OPTIONS, type WrittenOptions } from "./request/plan-options.js";
 import { asksForList } from "./request/project-plan-request.js";
@@ -43,7 +45,7 @@ export async function run(argv: readonly string[], io: Io): Promise<ExitCode> {
   }
 }
 
-type CommandName = "plan" | "need" | "bonus" | "compare" | "stock" | "check" | "new" | "shape";
+type CommandName = "plan" | "need" | "price" | "bonus" | "compare" | "stock" | "check" | "new" | "shape";
 
 interface Described {
   readonly description: string;
@@ -75,6 +77,13 @@ Sheets of every paper are reckoned as many as needed, whatever is on hand; spare
 among the copies. What is not on hand is rounded up to packs where a paper says pack.
 
 Exit codes: 0 done; 1 a piece fits none of its papers, and is not reckoned; 2 wrong usage or input.`;
+
+const PRICE_HELP = `
+Paper, envelopes, extras, ribbons, what is used up and work are added up as far as the project gives
+their costs: cost of a paper, an envelope or an extra, pack of a paper, and rates. Each card bears its
+share of the sheets by the area of its pieces. A price is the cost times price-factor.
+
+Exit codes: 0 done; 1 a piece fits none of its papers; 2 wrong usage or input.`;
 
 const BONUS_HELP = `
 The project is planned, and what is left of the papers on hand, whole sheets and leftovers worth keeping, is
@@ -142,6 +151,15 @@ const COMMANDS: Readonly<Record<CommandName, Described>> = {
     writes: false,
     addOptions: addNeedOptions,
     run: needCommand,
+  },
+  price: {
+    description: "Says what the cards of a project cost, a copy and a guest, and what a price would be.",
+    usage: "cards.yaml [options]",
+    argument: ["[file]", "the project, in YAML or JSON"],
+    help: PRICE_HELP,
+    writes: false,
+    addOptions: addPriceOptions,
+    run: priceCommand,
   },
   bonus: {
     description: "Says what can be made besides, from what the plan of a project leaves.",
@@ -242,7 +260,7 @@ function describeProgram(
 }
 
 function commandNames(): readonly CommandName[] {
-  return ["new", "check", "plan", "need", "bonus", "compare", "stock", "shape"];
+  return ["new", "check", "plan", "need", "price", "bonus", "compare", "stock", "shape"];
 }
 
 function explain(error: unknown, argv: readonly string[], io: Io): ExitCode {
@@ -281,7 +299,15 @@ function usageFault({ code, message }: CommanderError): Fault {
   const quoted = /'([^']*)'/.exec(found)?.[1] ?? "";
   if (code === "commander.optionMissingArgument") {
     const option = quoted.split(" ")[0] ?? quoted;
-    const example = [PLAN_OPTIONS, SHAPE_OPTIONS, COMPARE_OPTIONS, NEED_OPTIONS, BONUS_OPTIONS, STOCK_OPTIONS]
+    const example = [
+      PLAN_OPTIONS,
+      SHAPE_OPTIONS,
+      COMPARE_OPTIONS,
+      NEED_OPTIONS,
+      PRICE_OPTIONS,
+      BONUS_OPTIONS,
+      STOCK_OPTIONS,
+    ]
       .flatMap((table) => Object.values(table))
       .find(({ flags }) => flags === quoted);
     const such =

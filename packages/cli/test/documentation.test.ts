@@ -3,6 +3,7 @@ import { describe, expect, it } from "vitest";
 import { BONUS_OPTIONS } from "../src/bonus/bonus-options.js";
 import { COMPARE_OPTION_KEYS, compareOptionName } from "../src/compare/compare-options.js";
 import { NEED_OPTIONS } from "../src/need/need-options.js";
+import { PRICE_OPTIONS } from "../src/price/price-options.js";
 import { OPTION_KEYS, optionName } from "../src/request/plan-options.js";
 import { SHAPE_OPTION_KEYS, shapeOptionName } from "../src/shape/shape-options.js";
 import { STOCK_OPTION_KEYS, stockOptionName } from "../src/stock/stock-options.js";
@@ -35,6 +36,12 @@ describe("the page on the command line", () => {
     const [, section = ""] = /\n## What can be made besides\n([\s\S]*?)\n## /.exec(page) ?? [];
     const explained = [...section.matchAll(/^\| `(--[a-z-]+)/gm)].map((match) => match[1]);
     expect(explained).toEqual(Object.values(BONUS_OPTIONS).map(({ flags }) => flags.split(" ")[0]));
+  });
+
+  it("explains the options of what it costs in their order, and no other", () => {
+    const [, section = ""] = /\n## What it costs\n([\s\S]*?)\n## /.exec(page) ?? [];
+    const explained = [...section.matchAll(/^\| `(--[a-z-]+)/gm)].map((match) => match[1]);
+    expect(explained).toEqual(Object.values(PRICE_OPTIONS).map(({ flags }) => flags.split(" ")[0]));
   });
 
   it("explains the options of a comparison in their order, and no other", () => {

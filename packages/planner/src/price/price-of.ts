@@ -6,17 +6,18 @@ import type { CardPrice, GuestPrice, Price, PriceKind, PricePart } from "./price
 import { priceParts, type WeighedPart } from "./price-parts.js";
 import { shareOut } from "./share-out.js";
 
-/** A hundredth of the currency in units of a cost. */
-const HUNDREDTH = 100n;
+/** Units of a cost in a hundredth of the currency. */
+const UNITS_PER_HUNDREDTH = 100n;
 
 const KINDS: readonly PriceKind[] = ["paper", "envelopes", "extras", "ribbons", "consumables", "work"];
 
 /**
  * What the copies and spares of a plan cost, part by part and card by card. Each card bears its share of the sheets of each
  * paper by the area of its pieces, so waste is shared alike; offcuts from earlier cost nothing, and it is left to chance
- * whose pieces lie on them, so that they count like all others. Shares are whole 1/10,000 of the currency and add up to the
- * cost exactly. Where money is asked for one copy or one guest it is rounded up to hundredths. A plan of everything is asked
- * for: a RangeError where some piece is missing.
+ * whose pieces lie on them, so that they count like all others. All money is in whole hundredths of the currency: each part
+ * of the cost, a copy, a guest and a price are rounded up, and shares add up to their part exactly. Guests are those of the
+ * project, and the plan may be of it with as many sheets as it takes. A plan of everything is asked for: a RangeError where
+ * some piece is missing.
  *
  * @example
  * const { project } = cards.readProject(`
@@ -31,8 +32,8 @@ const KINDS: readonly PriceKind[] = ["paper", "envelopes", "extras", "ribbons", 
  * `);
  * const { total, cards: [large, small], guest } = priceOf(project, plan(project));
  * // Five and three sheets; the pieces have 70 and 46.75 square inches.
- * [large.costs.paper, small.costs.paper] // => ["1.6788", "1.1212"]
- * [large.total, small.total, total] // => ["2.1788", "2.6212", "4.80"]
+ * [large.costs.paper, small.costs.paper] // => ["1.68", "1.12"]
+ * [large.total, small.total, total] // => ["2.18", "2.62", "4.80"]
  * [small.copy, small.price] // => ["0.53", "1.05"]
  * guest // => { guests: 4, cost: "1.20", price: "2.40" }
  */
@@ -48,14 +49,14 @@ export function priceOf(project: Project, plan: Plan): Price {
   const shared = weighed.map((part) => shareOfPart(part));
   const cards = plan.cards.map((card) => cardPrice(card, copies.get(card.number) ?? 0, shared, factor));
   const total = weighed.reduce((sum, { cost }) => sum + cost, 0n);
-  const guests = plan.cards.reduce((most, { copiesFor }) => Math.max(most, copiesFor.guests), 0);
+  const guests = project.cards.reduce((most, { copiesFor }) => Math.max(most, copiesFor.guests), 0);
   return {
     title: plan.title,
     units: plan.units,
     currency: rates?.currency ?? null,
     parts: shared.map(({ part }) => part),
     cards,
-    total: costText(total),
+    total: sumText(total),
     unknown,
     factor,
     guest: guests === 0 ? null : guestPrice(total, guests, factor),
@@ -77,11 +78,11 @@ function shareOfPart({ weights, cost, ...part }: WeighedPart): SharedPart {
   return {
     part: {
       ...part,
-      cost: costText(cost),
+      cost: sumText(cost),
       shares: entries.map(([card, weight], index) => ({
         card,
         percent: percentOf(weight, whole),
-        cost: costText(amounts[index] ?? 0n),
+        cost: sumText(amounts[index] ?? 0n),
       })),
     },
     shares: new Map(entries.map(([card], index) => [card, amounts[index] ?? 0n])),
@@ -99,29 +100,33 @@ function cardPrice(
       .filter(({ part }) => kind === null || part.kind === kind)
       .reduce((sum, { shares }) => sum + (shares.get(number) ?? 0n), 0n);
   const total = sumOf(null);
-  const costs = Object.fromEntries(KINDS.map((kind) => [kind, costText(sumOf(kind))]));
+  const costs = Object.fromEntries(KINDS.map((kind) => [kind, sumText(sumOf(kind))]));
   return {
     card: number,
     name,
     copies,
     costs: costs as Record<PriceKind, string>,
-    total: costText(total),
-    copy: upToHundredths(total, BigInt(copies)),
+    total: sumText(total),
+    copy: dividedUp(total, BigInt(copies)),
     price: priceText(total, copies, factor),
   };
 }
 
 function guestPrice(total: bigint, guests: number, factor: string | null): GuestPrice {
-  return { guests, cost: upToHundredths(total, BigInt(guests)), price: priceText(total, guests, factor) };
+  return { guests, cost: dividedUp(total, BigInt(guests)), price: priceText(total, guests, factor) };
 }
 
-/** The units by a number, rounded up to hundredths of the currency. */
-function upToHundredths(units: bigint, by: bigint): string {
-  const step = by * HUNDREDTH;
-  return costText(by === 0n ? 0n : ((units + step - 1n) / step) * HUNDREDTH);
+/** Hundredths as decimal text. */
+function sumText(hundredths: bigint): string {
+  return costText(hundredths * UNITS_PER_HUNDREDTH);
+}
+
+/** Hundredths by a number, rounded up to whole ones. */
+function dividedUp(hundredths: bigint, by: bigint): string {
+  return sumText(by === 0n ? 0n : (hundredths + by - 1n) / by);
 }
 
 function priceText(total: bigint, by: number, factor: string | null): string | null {
   if (factor === null) return null;
-  return upToHundredths(total * costUnits(factor), BigInt(by) * costUnits("1"));
+  return dividedUp(total * costUnits(factor), BigInt(by) * costUnits("1"));
 }

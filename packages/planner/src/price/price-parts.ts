@@ -5,7 +5,7 @@ import type { Plan } from "../plan-model.js";
 import { kindAreas } from "../totals/areas.js";
 import type { PricePart } from "./price.js";
 
-/** A part of the cost before it is shared out: its cost in units of 1/10,000, and the weight of each card in it. */
+/** A part of the cost before it is shared out: its cost in hundredths of the currency, and the weight of each card in it. */
 export interface WeighedPart extends Omit<PricePart, "cost" | "shares"> {
   readonly cost: bigint;
   readonly weights: Weights;
@@ -23,7 +23,7 @@ export interface PriceParts {
 /** Ribbon is sold by the yard or the metre. */
 const YARD: Ticks = 36 * 40_640;
 const METRE: Ticks = 1_600_000;
-const HUNDREDTH = 100n;
+const UNITS_PER_HUNDREDTH = 100n;
 /** Minutes are told with up to four decimals, and sixty of them make an hour. */
 const MINUTE = 10_000;
 
@@ -194,13 +194,10 @@ function workOf({ rates }: Project, copies: Copies): PriceParts {
 
 type Sold = Pick<PricePart, "each" | "per">;
 
-/** What a quantity costs, in units; rounded up to hundredths where it does not come out even. */
+/** What a quantity costs in hundredths, rounded up. */
 function costFor(quantity: number, { each, per }: Sold): bigint {
-  const all = BigInt(quantity) * costUnits(each);
-  const by = BigInt(per);
-  if (all % by === 0n) return all / by;
-  const step = by * HUNDREDTH;
-  return ((all + step - 1n) / step) * HUNDREDTH;
+  const step = BigInt(per) * UNITS_PER_HUNDREDTH;
+  return (BigInt(quantity) * costUnits(each) + step - 1n) / step;
 }
 
 /** Things that are counted: those of one name and cost together. */

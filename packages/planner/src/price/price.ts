@@ -33,7 +33,7 @@ export interface PricePart {
   /** What `per` of that cost. */
   readonly each: string;
   readonly per: number;
-  /** Rounded up to hundredths where it does not come out even. */
+  /** Rounded up to hundredths. */
   readonly cost: string;
   /** Each card's share, those without are absent: of paper by the area of its pieces, else by its number or length. */
   readonly shares: readonly {

@@ -53,7 +53,7 @@ describe("what cards cost", () => {
     // what is tucked behind: four are half a yard.
     expect(table).toEqual([
       ["paper", "night", 4, "1", 3, "1.34"],
-      ["paper", "cream", 2, "0.3333", 1, "0.6666"],
+      ["paper", "cream", 2, "0.3333", 1, "0.67"],
       ["envelopes", "envelope of Harbour", 4, "0.2", 1, "0.80"],
       ["extras", "button", 8, "0.15", 1, "1.20"],
       ["ribbons", "red ribbon", 4 * 4.5 * 40_640, "1.2", 36 * 40_640, "0.60"],
@@ -62,7 +62,7 @@ describe("what cards cost", () => {
     ]);
     const [harbour, plain] = cards;
     expect([harbour?.costs.work, plain?.costs.work]).toEqual(["9.00", "9.00"]);
-    expect([harbour?.costs.paper, plain?.costs.paper]).toEqual(["1.3366", "0.67"]);
+    expect([harbour?.costs.paper, plain?.costs.paper]).toEqual(["1.34", "0.67"]);
     // 0.67 of paper, 9.00 of work and 0.22 of adhesive for four: 9.89 / 4 = 2.4725, and times 2.5 6.18125.
     expect(plain).toMatchObject({ copies: 4, total: "9.89", copy: "2.48", price: "6.19" });
     expect(costUnits(harbour?.total ?? "") + costUnits(plain?.total ?? "")).toBe(costUnits(total));
