@@ -5,12 +5,20 @@ import { faceOf, facesById } from "../group/faces-by-id.js";
 export interface LesserVersion {
   readonly papers: readonly Paper[];
   readonly pieces: readonly Piece[];
+  /** How much less of each sort of choice there is: of papers, of folds, of offcuts; 0 where there is all. */
+  readonly less: readonly number[];
+}
+
+/** Whether a version has no choice that another one has not. */
+export function isWithin(version: LesserVersion, other: LesserVersion): boolean {
+  return version.less.every((less, i) => less >= (other.less[i] ?? 0));
 }
 
 /**
  * The pieces of a group as the maker would have written them with fewer choices: each from the first of its papers, or from
  * the first design of that alone; folded in the first way; without offcuts; and all of these together in every way that
- * makes a difference. Every plan for one of these is a plan for the group.
+ * makes a difference. Every plan for one of these is a plan for the group. Versions with more choices come before those that
+ * have less of the same.
  */
 export function lesserVersions(papers: readonly Paper[], pieces: readonly Piece[]): readonly LesserVersion[] {
   const faces = facesById(papers);
@@ -20,7 +28,6 @@ export function lesserVersions(papers: readonly Paper[], pieces: readonly Piece[
   };
   const firstFace = (piece: Piece): Piece => ({ ...piece, faces: piece.faces.slice(0, 1) });
   const firstForm = (piece: Piece): Piece => ({ ...piece, forms: piece.forms.slice(0, 1) });
-  const asIs = (piece: Piece): Piece => piece;
   const withoutOffcuts = (paper: Paper): Paper => ({
     ...paper,
     designs: paper.designs.map((design) => ({ ...design, offcuts: [] })),
@@ -32,18 +39,24 @@ export function lesserVersions(papers: readonly Paper[], pieces: readonly Piece[
   );
   const seen = new Set([keyOf(pieces, false)]);
   const versions: LesserVersion[] = [];
-  for (const offcuts of hasOffcuts ? [true, false] : [true]) {
-    for (const ofForms of [asIs, firstForm]) {
-      for (const ofFaces of [asIs, firstPaper, firstFace]) {
+  for (const [lessOffcuts, ofPapers] of [same<Paper>, withoutOffcuts].entries()) {
+    if (lessOffcuts > 0 && !hasOffcuts) continue;
+    for (const [lessForms, ofForms] of [same<Piece>, firstForm].entries()) {
+      for (const [lessFaces, ofFaces] of [same<Piece>, firstPaper, firstFace].entries()) {
         const fewer = pieces.map((piece) => ofForms(ofFaces(piece)));
-        const key = keyOf(fewer, !offcuts);
+        const key = keyOf(fewer, lessOffcuts > 0);
         if (seen.has(key)) continue;
         seen.add(key);
-        versions.push({ papers: offcuts ? papers : papers.map(withoutOffcuts), pieces: fewer });
+        const less = [lessFaces, lessForms, lessOffcuts];
+        versions.push({ papers: papers.map(ofPapers), pieces: fewer, less });
       }
     }
   }
   return versions;
+}
+
+function same<One>(one: One): One {
+  return one;
 }
 
 function keyOf(pieces: readonly Piece[], isWithoutOffcuts: boolean): string {

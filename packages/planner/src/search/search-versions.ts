@@ -4,7 +4,8 @@
  *
  * A search does not always find more where more is possible. So that a choice never costs more than going without it, what
  * would be planned without it is planned as well, with the same effort and seed. Nothing is searched again where the
- * first plan is proven to cost the least. Groups that several versions share are searched once.
+ * first plan is proven to cost the least, nor below a version that is proven not to cost less than the best so far. Groups
+ * that several versions share are searched once.
  */
 
 import type { Paper, Piece } from "@sheetwright/cards";
@@ -16,7 +17,7 @@ import { mostInStrips, type StripWorkshop } from "../strips/strip-forms.js";
 import { compareAims } from "./aims.js";
 import { packDivided } from "./find-strips.js";
 import { type GroupSearch, proven, type Search } from "./group-search.js";
-import { lesserVersions } from "./lesser-versions.js";
+import { isWithin, type LesserVersion, lesserVersions } from "./lesser-versions.js";
 import { restate } from "./restate.js";
 
 /** A group of papers as it was searched, one version of it. */
@@ -46,11 +47,15 @@ export function* searchVersions<Searched extends SearchedGroup>(
   searchTask: SearchTask<Searched>,
   search: GroupSearch,
 ): Search<Searched> {
-  if (isLeast(task, pieces, workshop, first)) return first;
+  // A bound holds for single blanks only.
+  const mayBeStrips = mostInStrips(task, pieces, workshop).size > 0;
+  if (!mayBeStrips && isLeast(first)) return first;
   const hopeless = hopelessCards(task, pieces);
   const known = new Map<string, Searched>();
+  const closed: LesserVersion[] = [];
   let best = first;
   for (const version of lesserVersions(papers, pieces)) {
+    if (closed.some((other) => isWithin(version, other))) continue;
     const parts: Searched[] = [];
     let isComplete = true;
     for (const cluster of groupPapers(version, new Set())) {
@@ -63,22 +68,32 @@ export function* searchVersions<Searched extends SearchedGroup>(
       isComplete = part.packing.outcome === "complete";
       if (!isComplete) break;
     }
-    if (!isComplete) continue;
-    const joined = yield* joinParts(task, pieces, workshop, best, parts, search);
-    if (best.packing.outcome !== "complete" || compareAims(joined, best) < 0) best = { ...best, ...joined };
+    if (isComplete) {
+      const joined = yield* joinParts(task, pieces, workshop, best, parts, search);
+      if (best.packing.outcome !== "complete" || compareAims(joined, best) < 0) best = { ...best, ...joined };
+    }
+    if (!mayBeStrips && isNoLess(task, best.packing, parts)) closed.push(version);
   }
   return best;
 }
 
 /** Whether no other plan can cost less, or none has all pieces. */
-function isLeast(
-  task: GroupTask,
-  pieces: readonly Piece[],
-  workshop: StripWorkshop,
-  { packing, single }: SearchedGroup,
-): boolean {
-  if (mostInStrips(task, pieces, workshop).size > 0) return false;
+function isLeast({ packing, single }: SearchedGroup): boolean {
   return single.outcome === "short" || (packing.outcome === "complete" && packing.proven);
+}
+
+/** Whether the groups of a version are proven not to come to less than a plan, by the costs that it is judged by. */
+function isNoLess(task: GroupTask, best: Packing, parts: readonly SearchedGroup[]): boolean {
+  const costs = new Map(task.problem.sheets.map(({ id, cost }) => [id, cost]));
+  let least = 0n;
+  for (const { single, task: own } of parts) {
+    const { bound } = single;
+    if (bound.aim !== "all") return false;
+    if (bound.cost === null) return true;
+    if (own.problem.sheets.some(({ id, cost }) => cost !== costs.get(id))) return false;
+    least += BigInt(bound.cost);
+  }
+  return best.outcome === "complete" && least >= BigInt(best.cost);
 }
 
 /** Cards that cannot be completed, as the task was told: their pieces belong to no set. */
