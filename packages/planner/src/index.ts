@@ -52,6 +52,11 @@ export { needOf } from "./need/need-of.js";
 export type { CardPrice, GuestPrice, Price, PriceKind, PricePart } from "./price/price.js";
 export { priceOf } from "./price/price-of.js";
 
+// Changes that save
+
+export { findSavings, type SavingsOptions } from "./savings/find-savings.js";
+export type { Saving, SavingFigures, Savings } from "./savings/savings.js";
+
 // What can be made besides, from what is left
 
 export type { Bonus, CardBonus, DesignLeft, PanelBonus, PanelWish } from "./bonus/bonus.js";

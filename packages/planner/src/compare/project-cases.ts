@@ -44,7 +44,10 @@ function resized(paper: Paper, { name, width, height }: ComparedSize): Paper {
 }
 
 /** Grain runs along the longer side, or the shorter one, of a paper of any size; of squares along the same side. */
-function grainOn({ grain, sheet }: Paper, size: Pick<ComparedSize, "width" | "height">): Paper["grain"] {
+export function grainOn(
+  { grain, sheet }: Paper,
+  size: Pick<ComparedSize, "width" | "height">,
+): Paper["grain"] {
   if (grain !== "width" && grain !== "height") return grain;
   if (sheet.width === sheet.height || size.width === size.height) return grain;
   const isSame = sheet.width > sheet.height === size.width > size.height;
