@@ -1,6 +1,6 @@
 // The plan
 
-export { type Packer, type PlanAsyncOptions, type PlanOptions, plan, planAsync, planSteps } from "./plan.js";
+export { type PlanAsyncOptions, type PlanOptions, plan, planAsync, planSteps } from "./plan.js";
 export type {
   CompleteCopies,
   FoldGrain,
@@ -15,6 +15,7 @@ export type {
   SheetMarks,
   Shortage,
 } from "./plan-model.js";
+export type { DriveOptions, Packer } from "./search/drive-search.js";
 export type { PlanProgress } from "./search/group-search.js";
 
 // Its proof
@@ -61,6 +62,12 @@ export type { Saving, SavingFigures, Savings } from "./savings/savings.js";
 
 export type { Bonus, CardBonus, DesignLeft, PanelBonus, PanelWish } from "./bonus/bonus.js";
 export { type BonusOptions, bonusOf } from "./bonus/bonus-of.js";
+
+// How many complete sets the papers give
+
+export { completeSets } from "./sets/complete-sets.js";
+export type { ImpossibleSets, RunOut, SetCard, SetCount, SetsWithMore } from "./sets/set-count.js";
+export { withSets } from "./sets/set-of-cards.js";
 
 // What is told of it
 

@@ -17,16 +17,14 @@ import {
 import {
   type Effort,
   type LinearSolver,
-  type PackAsyncOptions,
   type Packing,
   type PackOptions,
-  type Problem,
-  packAsync,
   packSteps,
 } from "@sheetwright/packing";
 import { groupPapers } from "./group/group-papers.js";
 import { type GroupTask, groupProblem } from "./group/group-problem.js";
 import type { PaperGroup, Plan, Shortage } from "./plan-model.js";
+import { type DriveOptions, driveSearch } from "./search/drive-search.js";
 import {
   type CompleteGroup,
   findSpares,
@@ -55,18 +53,7 @@ export interface PlanOptions {
 }
 
 /** What {@link planAsync} takes besides. */
-export interface PlanAsyncOptions extends PlanOptions {
-  /** Ends the search early once `aborted` is true; the best plan so far is returned. */
-  readonly signal?: { readonly aborted: boolean } | undefined;
-  /** Gives way to other work between steps, such as `() => new Promise((done) => setTimeout(done))`. */
-  readonly pause?: (() => Promise<void>) | undefined;
-  readonly onProgress?: ((progress: PlanProgress) => void) | undefined;
-  /** What packs the problems of the plan (default `packAsync`); the same bytes must come out, wherever it does its work. */
-  readonly packer?: Packer | undefined;
-}
-
-/** Packs one problem as `packAsync` does, such as `packSpread` with threads at hand. */
-export type Packer = (problem: Problem, options: PackAsyncOptions) => Promise<Packing>;
+export interface PlanAsyncOptions extends PlanOptions, DriveOptions {}
 
 const EFFORTS: readonly string[] = ["quick", "standard", "thorough"] satisfies Effort[];
 
@@ -117,23 +104,8 @@ export function plan(project: Project, options: PlanOptions = {}): Plan {
  * found.search.cancelled // => true
  * [found.enough, verifyPlan(project, found)] // => ["yes", []]
  */
-export async function planAsync(project: Project, options: PlanAsyncOptions = {}): Promise<Plan> {
-  const { signal, pause, onProgress, packer = packAsync } = options;
-  const requests = planRequests(project, options);
-  let request = requests.next();
-  while (!request.done) {
-    const { problem, options: own, ...place } = request.value;
-    const packing = await packer(problem, {
-      ...own,
-      signal,
-      pause,
-      onProgress: (progress) => onProgress?.({ ...place, progress }),
-    });
-    // A packing may take fewer steps than there are between two pauses.
-    await pause?.();
-    request = requests.next({ packing, stopped: signal?.aborted ?? false });
-  }
-  return request.value;
+export function planAsync(project: Project, options: PlanAsyncOptions = {}): Promise<Plan> {
+  return driveSearch(planRequests(project, options), options);
 }
 
 /**

@@ -107,6 +107,21 @@ export const smallBundle: fc.Arbitrary<Bundle> = fc.oneof(
   { weight: 3, arbitrary: anyBundle.filter(isTight) },
 );
 
+/** Bundles of two cards, one of each or two of one of them in a set, of few pieces: many sets of them are looked at. */
+export const setBundle: fc.Arbitrary<Bundle> = fc
+  .tuple(
+    bundleOf({ copies: 1, sheets: 2 }),
+    fc.constantFrom([1, 1], [2, 2], [1, 1], [1, 2], [3, 3]),
+    fc.integer({ min: 2, max: 4 }),
+  )
+  .map(([{ papers, cards }, copies, most]) => ({
+    papers,
+    cards: cards.slice(0, 2).map(({ pieces }, index) => ({
+      copies: copies[index]!,
+      pieces: pieces.slice(0, index === 0 ? 2 : most - 1),
+    })),
+  }));
+
 /** The bundle as a project, of flat cards. */
 export function bundleProject({ papers, cards }: Bundle): Project {
   return project(
