@@ -15,6 +15,8 @@ import { addPriceOptions, PRICE_OPTIONS } from "./price/price-options.js";
 import { projectPlanCommand } from "./project-plan/project-plan-command.js";
 import { addPlanOptions, PLAN_OPTIONS, type WrittenOptions } from "./request/plan-options.js";
 import { asksForList } from "./request/project-plan-request.js";
+import { savingsCommand } from "./savings/savings-command.js";
+import { addSavingsOptions, SAVINGS_OPTIONS } from "./savings/savings-options.js";
 import { shapeCommand } from "./shape/shape-command.js";
 import { addShapeOptions, SHAPE_OPTIONS } from "./shape/shape-options.js";
 import { newCommand } from "./starter/new-command.js";
@@ -45,7 +47,17 @@ export async function run(argv: readonly string[], io: Io): Promise<ExitCode> {
   }
 }
 
-type CommandName = "plan" | "need" | "price" | "bonus" | "compare" | "stock" | "check" | "new" | "shape";
+type CommandName =
+  | "plan"
+  | "need"
+  | "price"
+  | "savings"
+  | "bonus"
+  | "compare"
+  | "stock"
+  | "check"
+  | "new"
+  | "shape";
 
 interface Described {
   readonly description: string;
@@ -82,6 +94,14 @@ const PRICE_HELP = `
 Paper, envelopes, extras, ribbons, what is used up and work are added up as far as the project gives
 their costs: cost of a paper, an envelope or an extra, pack of a paper, and rates. Each card bears its
 share of the sheets by the area of its pieces. A price is the cost times price-factor.
+
+Exit codes: 0 done; 1 a piece fits none of its papers; 2 wrong usage or input.`;
+
+const SAVINGS_HELP = `
+Small changes of the project are planned one by one, each with as many sheets as needed: pieces that may
+turn, grain let go, other papers, a border one step wider, either fold, fewer spares or samples, no
+kerf or trim, sheets of another size. Those that really save are told, the best first. Nothing is
+written; what is made of them is up to you.
 
 Exit codes: 0 done; 1 a piece fits none of its papers; 2 wrong usage or input.`;
 
@@ -160,6 +180,15 @@ const COMMANDS: Readonly<Record<CommandName, Described>> = {
     writes: false,
     addOptions: addPriceOptions,
     run: priceCommand,
+  },
+  savings: {
+    description: "Says which small changes of a project would save most.",
+    usage: "cards.yaml [options]",
+    argument: ["[file]", "the project, in YAML or JSON"],
+    help: SAVINGS_HELP,
+    writes: false,
+    addOptions: addSavingsOptions,
+    run: savingsCommand,
   },
   bonus: {
     description: "Says what can be made besides, from what the plan of a project leaves.",
@@ -260,7 +289,7 @@ function describeProgram(
 }
 
 function commandNames(): readonly CommandName[] {
-  return ["new", "check", "plan", "need", "price", "bonus", "compare", "stock", "shape"];
+  return ["new", "check", "plan", "need", "price", "savings", "bonus", "compare", "stock", "shape"];
 }
 
 function explain(error: unknown, argv: readonly string[], io: Io): ExitCode {
@@ -305,6 +334,7 @@ function usageFault({ code, message }: CommanderError): Fault {
       COMPARE_OPTIONS,
       NEED_OPTIONS,
       PRICE_OPTIONS,
+      SAVINGS_OPTIONS,
       BONUS_OPTIONS,
       STOCK_OPTIONS,
     ]

@@ -5,6 +5,7 @@ import { COMPARE_OPTION_KEYS, compareOptionName } from "../src/compare/compare-o
 import { NEED_OPTIONS } from "../src/need/need-options.js";
 import { PRICE_OPTIONS } from "../src/price/price-options.js";
 import { OPTION_KEYS, optionName } from "../src/request/plan-options.js";
+import { SAVINGS_OPTIONS } from "../src/savings/savings-options.js";
 import { SHAPE_OPTION_KEYS, shapeOptionName } from "../src/shape/shape-options.js";
 import { STOCK_OPTION_KEYS, stockOptionName } from "../src/stock/stock-options.js";
 import { memoryFiles } from "./memory-files.js";
@@ -42,6 +43,12 @@ describe("the page on the command line", () => {
     const [, section = ""] = /\n## What it costs\n([\s\S]*?)\n## /.exec(page) ?? [];
     const explained = [...section.matchAll(/^\| `(--[a-z-]+)/gm)].map((match) => match[1]);
     expect(explained).toEqual(Object.values(PRICE_OPTIONS).map(({ flags }) => flags.split(" ")[0]));
+  });
+
+  it("explains the options of what would save most in their order, and no other", () => {
+    const [, section = ""] = /\n## What would save most\n([\s\S]*?)\n## /.exec(page) ?? [];
+    const explained = [...section.matchAll(/^\| `(--[a-z-]+)/gm)].map((match) => match[1]);
+    expect(explained).toEqual(Object.values(SAVINGS_OPTIONS).map(({ flags }) => flags.split(" ")[0]));
   });
 
   it("explains the options of a comparison in their order, and no other", () => {

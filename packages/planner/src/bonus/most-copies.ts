@@ -2,6 +2,7 @@ import { allowedTurns, type Design, type Paper, type Piece, type Project } from 
 import { faceOf, facesById } from "../group/faces-by-id.js";
 import { type PlanAsyncOptions, planAsync } from "../plan.js";
 import type { Plan } from "../plan-model.js";
+import { provenPlan } from "../verify/proven-plan.js";
 
 /** How many copies of a card papers give, and a plan of just these; `null` where it is none. */
 export interface MostCopies {
@@ -26,9 +27,10 @@ export async function mostCopies(
   const attempt = async (copies: number): Promise<Plan> => {
     const one = { ...card, copies, copiesFor: { guests: copies, samples: 0 } };
     const { cutAlready: _, ...rest } = project;
-    const found = await planAsync({ ...rest, cards: [one] }, options);
+    const asked: Project = { ...rest, cards: [one] };
+    const found = await planAsync(asked, options);
     cancelled ||= found.search.cancelled;
-    return found;
+    return provenPlan(asked, found);
   };
   if (limit === 0) return { copies: 0, plan: null, cancelled };
   let best: { readonly copies: number; readonly plan: Plan | null } = { copies: 0, plan: null };

@@ -5,6 +5,7 @@ import { asManyAsNeeded } from "../need/as-many-as-needed.js";
 import { type PlanAsyncOptions, planAsync } from "../plan.js";
 import type { Plan } from "../plan-model.js";
 import { percentOf } from "../totals/percent-of.js";
+import { provenPlan } from "../verify/proven-plan.js";
 import { letTurn } from "./let-turn.js";
 import { otherCutting } from "./other-cutting.js";
 import { otherMeasures } from "./other-measures.js";
@@ -55,7 +56,7 @@ export async function findSavings(project: Project, options: SavingsOptions = {}
     const search = { effort, seed, cancelled: before.search.cancelled };
     return { ...head, asItIs: null, savings: [], tried: 0, saving: 0, search };
   }
-  const base = weigh(before);
+  const base = weigh(provenPlan(asManyAsNeeded(project), before));
   const warned = warningsOf(project);
   const changes = [
     ...letTurn(project),
@@ -89,9 +90,10 @@ export async function findSavings(project: Project, options: SavingsOptions = {}
   return {
     ...head,
     asItIs: base.figures,
-    savings: best
-      .slice(0, most)
-      .map(({ change, weighed, plan }) => savingOf(change, weighed, base, isProven(before, plan))),
+    savings: best.slice(0, most).map(({ change, weighed, plan }) => {
+      provenPlan(asManyAsNeeded(change.project), plan);
+      return savingOf(change, weighed, base, isProven(before, plan));
+    }),
     tried,
     saving: best.length,
     search: { effort, seed, cancelled: tried < changes.length },

@@ -109,11 +109,14 @@ function otherSizes(project: Project): readonly Change[] {
   });
 }
 
-/** Rounded up to 1/10,000. */
+/** Units of a cost in a hundredth of the currency. */
+const UNITS_PER_HUNDREDTH = 100n;
+
+/** Rounded up to hundredths, as paper is sold. */
 function costByArea(cost: string, from: Paper["sheet"], to: Paper["sheet"]): string {
-  const area = BigInt(from.width) * BigInt(from.height);
-  const units = costUnits(cost) * BigInt(to.width) * BigInt(to.height);
-  return costText((units + area - 1n) / area);
+  const step = BigInt(from.width) * BigInt(from.height) * UNITS_PER_HUNDREDTH;
+  const whole = costUnits(cost) * BigInt(to.width) * BigInt(to.height);
+  return costText(((whole + step - 1n) / step) * UNITS_PER_HUNDREDTH);
 }
 
 /** The cards with each choice of papers, wherever it stands in them, as a function gives it. */
