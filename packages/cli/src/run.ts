@@ -17,6 +17,8 @@ import { addPlanOptions, PLAN_OPTIONS, type WrittenOptions } from "./request/pla
 import { asksForList } from "./request/project-plan-request.js";
 import { savingsCommand } from "./savings/savings-command.js";
 import { addSavingsOptions, SAVINGS_OPTIONS } from "./savings/savings-options.js";
+import { howManyCommand } from "./sets/how-many-command.js";
+import { addHowManyOptions, HOW_MANY_OPTIONS } from "./sets/how-many-options.js";
 import { shapeCommand } from "./shape/shape-command.js";
 import { addShapeOptions, SHAPE_OPTIONS } from "./shape/shape-options.js";
 import { newCommand } from "./starter/new-command.js";
@@ -50,6 +52,7 @@ export async function run(argv: readonly string[], io: Io): Promise<ExitCode> {
 type CommandName =
   | "plan"
   | "need"
+  | "how-many"
   | "price"
   | "savings"
   | "bonus"
@@ -104,6 +107,13 @@ kerf or trim, sheets of another size. Those that really save are told, the best 
 written; what is made of them is up to you.
 
 Exit codes: 0 done; 1 a piece fits none of its papers; 2 wrong usage or input.`;
+
+const HOW_MANY_HELP = `
+A set is one of every card, or as many of each as its copies for guests make it; samples and spares are not
+reckoned. The number found has a plan, and the number called impossible a proof. What runs out first is
+said, what runs out next, and what more sheets of the first would give.
+
+Exit codes: 0 done; 1 not one complete set was found; 2 wrong usage or input.`;
 
 const BONUS_HELP = `
 The project is planned, and what is left of the papers on hand, whole sheets and leftovers worth keeping, is
@@ -189,6 +199,15 @@ const COMMANDS: Readonly<Record<CommandName, Described>> = {
     writes: false,
     addOptions: addSavingsOptions,
     run: savingsCommand,
+  },
+  "how-many": {
+    description: "Says how many complete sets of cards the papers on hand give, and what runs out first.",
+    usage: "cards.yaml [options]",
+    argument: ["[file]", "the project, in YAML or JSON"],
+    help: HOW_MANY_HELP,
+    writes: false,
+    addOptions: addHowManyOptions,
+    run: howManyCommand,
   },
   bonus: {
     description: "Says what can be made besides, from what the plan of a project leaves.",
@@ -289,7 +308,19 @@ function describeProgram(
 }
 
 function commandNames(): readonly CommandName[] {
-  return ["new", "check", "plan", "need", "price", "savings", "bonus", "compare", "stock", "shape"];
+  return [
+    "new",
+    "check",
+    "plan",
+    "need",
+    "how-many",
+    "price",
+    "savings",
+    "bonus",
+    "compare",
+    "stock",
+    "shape",
+  ];
 }
 
 function explain(error: unknown, argv: readonly string[], io: Io): ExitCode {
@@ -333,6 +364,7 @@ function usageFault({ code, message }: CommanderError): Fault {
       SHAPE_OPTIONS,
       COMPARE_OPTIONS,
       NEED_OPTIONS,
+      HOW_MANY_OPTIONS,
       PRICE_OPTIONS,
       SAVINGS_OPTIONS,
       BONUS_OPTIONS,

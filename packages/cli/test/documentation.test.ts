@@ -6,6 +6,7 @@ import { NEED_OPTIONS } from "../src/need/need-options.js";
 import { PRICE_OPTIONS } from "../src/price/price-options.js";
 import { OPTION_KEYS, optionName } from "../src/request/plan-options.js";
 import { SAVINGS_OPTIONS } from "../src/savings/savings-options.js";
+import { HOW_MANY_OPTIONS } from "../src/sets/how-many-options.js";
 import { SHAPE_OPTION_KEYS, shapeOptionName } from "../src/shape/shape-options.js";
 import { STOCK_OPTION_KEYS, stockOptionName } from "../src/stock/stock-options.js";
 import { memoryFiles } from "./memory-files.js";
@@ -37,6 +38,12 @@ describe("the page on the command line", () => {
     const [, section = ""] = /\n## What can be made besides\n([\s\S]*?)\n## /.exec(page) ?? [];
     const explained = [...section.matchAll(/^\| `(--[a-z-]+)/gm)].map((match) => match[1]);
     expect(explained).toEqual(Object.values(BONUS_OPTIONS).map(({ flags }) => flags.split(" ")[0]));
+  });
+
+  it("explains the options of how many sets there are in their order, and no other", () => {
+    const [, section = ""] = /\n## How many complete sets\n([\s\S]*?)\n## /.exec(page) ?? [];
+    const explained = [...section.matchAll(/^\| `(--[a-z-]+)/gm)].map((match) => match[1]);
+    expect(explained).toEqual(Object.values(HOW_MANY_OPTIONS).map(({ flags }) => flags.split(" ")[0]));
   });
 
   it("explains the options of what it costs in their order, and no other", () => {
