@@ -1,4 +1,6 @@
 import { Command, CommanderError } from "commander";
+import { alternativesOptions } from "./alternatives/alternatives-options.js";
+import { runAlternatives } from "./alternatives/run-alternatives.js";
 import { BenchFaults, writeBenchFaults } from "./bench-fault.js";
 import type { BenchIo } from "./bench-io.js";
 import { packingOptions } from "./packing/packing-options.js";
@@ -74,6 +76,13 @@ export async function runBench(argv: readonly string[], io: BenchIo): Promise<Ex
       code = await runScale(written, io);
     });
   for (const option of scaleOptions()) scale.addOption(option);
+  const alternatives = settle(program.command("alternatives"))
+    .description("What projects cost with and without a choice of papers, folds and offcuts.")
+    .usage("[--projects FOLDER] [--effort EFFORT] [options]")
+    .action((written: WrittenOptions) => {
+      code = runAlternatives(written, io);
+    });
+  for (const option of alternativesOptions()) alternatives.addOption(option);
   try {
     await program.parseAsync([...argv], { from: "user" });
     return code;
