@@ -14,6 +14,8 @@ export interface Budget {
   readonly each: number;
   /** Elementary steps of the start with columns, where copies outnumber kinds; a million take one or two milliseconds. */
   readonly columns: number;
+  /** Pairs of pieces that the start which joins them looks at. */
+  readonly joins: number;
   /** Whether starts try mixes of sheets of several sizes one by one, which takes more work than a lower cost alone. */
   readonly mixes: boolean;
   /** Tries to lay the layouts found once more, all together. */
@@ -29,6 +31,7 @@ export const BUDGETS: Readonly<Record<Effort, Budget>> = {
     starts: 1,
     each: 800_000,
     columns: 20_000_000,
+    joins: 400_000,
     mixes: false,
     tries: 240,
   },
@@ -39,6 +42,7 @@ export const BUDGETS: Readonly<Record<Effort, Budget>> = {
     starts: 2,
     each: 15_000_000,
     columns: 300_000_000,
+    joins: 12_000_000,
     mixes: true,
     tries: 800,
   },
@@ -49,6 +53,7 @@ export const BUDGETS: Readonly<Record<Effort, Budget>> = {
     starts: 4,
     each: 75_000_000,
     columns: 1_000_000_000,
+    joins: 60_000_000,
     mixes: true,
     tries: 4_000,
   },

@@ -1,6 +1,7 @@
 import type { Demand } from "./best-fit.js";
 import type { Budget } from "./budget.js";
 import { type CompiledProblem, MOST_ON_SHEET } from "./compiled-problem.js";
+import type { DraftLayout } from "./draft.js";
 import { MOST_SINGLE_COPIES } from "./one-start.js";
 import { SHELF_RULES } from "./shelves.js";
 
@@ -22,6 +23,17 @@ export function demandOf(problem: CompiledProblem): Demand {
     return Math.min(kind.quantity, most);
   });
   return { wanted, stock };
+}
+
+/** What is left to place when some layouts stay as they are. */
+export function restOf(problem: CompiledProblem, demand: Demand, kept: readonly DraftLayout[]): Demand {
+  const wanted = [...demand.wanted];
+  const stock = [...demand.stock];
+  for (const layout of kept) {
+    stock[layout.sheet.index] = (stock[layout.sheet.index] ?? 0) - layout.run;
+    for (const [kind, count] of layout.counts) wanted[kind] = (wanted[kind] ?? 0) - count * layout.run;
+  }
+  return { wanted: wanted.map((copies, kind) => (problem.kinds[kind]?.fits ? copies : 0)), stock };
 }
 
 /** Pieces on a sheet above which even one plan takes long. */

@@ -7,6 +7,7 @@
 import type { PieceLeaf } from "../model.js";
 import type { Demand } from "./best-fit.js";
 import type { CompiledProblem } from "./compiled-problem.js";
+import { restOf } from "./demand.js";
 import { type Draft, type DraftLayout, draftOf, isBetterDraft } from "./draft.js";
 import { greatestCommonDivisor } from "./greatest-common-divisor.js";
 import { isDue, type Meter } from "./meter.js";
@@ -67,7 +68,7 @@ export function* improvePlan(
   // A plan of nothing may still become one.
   const isEmpty = kept.length === 0 && demand.stock.some((sheets) => sheets > 0);
   if (taken.length === 0 && !isEmpty) return { best: first, steps: 0 };
-  const rest = demandOf(problem, demand, kept);
+  const rest = restOf(problem, demand, kept);
   const engine = new RuinAndRecreate(problem, rest, random, meter);
   const numbers = new Map(problem.kinds.map((kind) => [kind.id, kind.index]));
   engine.load(taken.flatMap((layout) => sheetsOf(engine, layout, numbers)));
@@ -148,17 +149,6 @@ function piecesOn(layout: DraftLayout): number {
   let sum = 0;
   for (const count of layout.counts.values()) sum += count;
   return sum;
-}
-
-/** What is left to place when some layouts stay as they are. */
-function demandOf(problem: CompiledProblem, demand: Demand, kept: readonly DraftLayout[]): Demand {
-  const wanted = [...demand.wanted];
-  const stock = [...demand.stock];
-  for (const layout of kept) {
-    stock[layout.sheet.index] = (stock[layout.sheet.index] ?? 0) - layout.run;
-    for (const [kind, count] of layout.counts) wanted[kind] = (wanted[kind] ?? 0) - count * layout.run;
-  }
-  return { wanted: wanted.map((copies, kind) => (problem.kinds[kind]?.fits ? copies : 0)), stock };
 }
 
 function sheetsOf(

@@ -31,6 +31,7 @@ const SETS_BUDGET: Budget = {
   starts: 1,
   each: 500_000,
   columns: 0,
+  joins: 0,
   mixes: false,
   tries: 0,
 };

@@ -11,6 +11,8 @@ import { demandOf, firstStarts } from "./demand.js";
 import { type Draft, isBetterDraft } from "./draft.js";
 import { exactFill } from "./exact-fill.js";
 import { type Improvement, improvementWork, improvePlan } from "./improve-plan.js";
+import { joinedPlan } from "./joins/joined-plan.js";
+import { wantsJoins } from "./joins/wants-joins.js";
 import type { Meter } from "./meter.js";
 import { oneStart } from "./one-start.js";
 import { randomStream } from "./random-stream.js";
@@ -23,8 +25,9 @@ const LEAST_STARTS = 24;
 /** What the first plans count for in {@link Progress.share}. */
 export const FIRST_SHARE = 0.1;
 
-/** The stream of random numbers that columns draw from; first plans and other starts have those from 0 on. */
+/** The streams of random numbers that columns and joins draw from; first plans and other starts have those from 0 on. */
 const COLUMN_STREAM = 0xffff_ffff;
+const JOIN_STREAM = 0xffff_fffe;
 
 /** What is searched, and how far. */
 export interface Search {
@@ -96,12 +99,19 @@ export function* searchPlan(search: Search, meter: Meter): Steps<Found> {
 
 /** How many starts follow the first plans. */
 export function laterStarts({ problem, budget }: Search): number {
-  return budget.starts + (wantsColumns(problem, budget) ? 1 : 0);
+  return budget.starts + specialStarts(problem, budget).length;
+}
+
+/** The starts that come before those of ruin and recreate. */
+function specialStarts(problem: CompiledProblem, budget: Budget): readonly ("columns" | "joins")[] {
+  const columns = wantsColumns(problem, budget) ? (["columns"] as const) : [];
+  const joins = wantsJoins(problem, budget) ? (["joins"] as const) : [];
+  return [...columns, ...joins];
 }
 
 /**
- * One start after {@link firstPlans}, independent of all others: the first by columns where they are wanted, all others by
- * ruin and recreate.
+ * One start after {@link firstPlans}, independent of all others: the first by columns and by joins where they are wanted, all
+ * others by ruin and recreate.
  */
 export function improveFrom(
   search: Search,
@@ -111,17 +121,35 @@ export function improveFrom(
 ): Generator<void, Improvement, void> {
   const { problem, seed, budget, isEnough, solver } = search;
   const demand = demandOf(problem);
-  const columns = wantsColumns(problem, budget) ? 1 : 0;
-  if (start < columns) {
+  const { best } = first;
+  const work = improvementWork(best, budget.each);
+  const special = specialStarts(problem, budget);
+  if (special[start] === "columns") {
     const random = randomStream(seed, COLUMN_STREAM);
     const bound = search.bound?.();
     const leastCost = bound?.aim === "all" ? Number(bound.cost) : 0;
-    const { best } = first;
     return columnPlan({ problem, demand, first: best, budget, leastCost, random, meter, solver, isEnough });
   }
-  const random = randomStream(seed, first.starts + start - columns);
-  const work = improvementWork(first.best, budget.each);
-  return improvePlan(problem, demand, first.best, random, meter, work, isEnough, budget.mixes);
+  if (special[start] === "joins") {
+    const random = randomStream(seed, JOIN_STREAM);
+    const { joins, mixes } = budget;
+    const exact = exactLayoutsOf(problem);
+    return joinedPlan({
+      problem,
+      demand,
+      first: best,
+      joins,
+      work,
+      seed,
+      random,
+      meter,
+      exact,
+      isEnough,
+      mixes,
+    });
+  }
+  const random = randomStream(seed, first.starts + start - special.length);
+  return improvePlan(problem, demand, best, random, meter, work, isEnough, budget.mixes);
 }
 
 /** Makes first plans; `isLast` where no start of ruin and recreate is to follow. */
