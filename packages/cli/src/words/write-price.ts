@@ -3,6 +3,7 @@ import type { CardPrice, Price, PriceKind, PricePart } from "@sheetwright/planne
 import { counted } from "./counted.js";
 import { listed } from "./listed.js";
 import { table } from "./table.js";
+import { wrapped } from "./wrapped.js";
 import { money } from "./write-project-summary.js";
 
 /** Time of work is told in 1/10,000 of a minute. */
@@ -21,6 +22,11 @@ const HEADINGS: readonly (readonly [PriceKind, string])[] = [
 export function writePrice(price: Price): readonly string[] {
   const { title, units, currency, parts, cards, total, unknown, factor, guest } = price;
   const say = (amount: string): string => money(amount, currency);
+  if (parts.length === 0) {
+    const none = "Nothing is reckoned: the project gives no cost of anything that is used.";
+    const help = "Write cost at papers, envelopes and extras, or pack, and what work costs under rates.";
+    return [title, "", none, ...wrapped(`It uses ${listed(unknown)}.`), help];
+  }
   const kinds = HEADINGS.filter(([kind]) => parts.some((part) => part.kind === kind));
   return [
     title,
@@ -30,7 +36,9 @@ export function writePrice(price: Price): readonly string[] {
       ...parts.map((part) => [part.name, numberOf(part, units), eachOf(part, units, say), say(part.cost)]),
       ["in all", "", "", say(total)],
     ]),
-    ...(unknown.length === 0 ? [] : ["", `Not reckoned, since no cost is given: ${listed(unknown)}.`]),
+    ...(unknown.length === 0
+      ? []
+      : ["", ...wrapped(`Not reckoned, since no cost is given: ${listed(unknown)}.`)]),
     "",
     ...table([
       ["card", "copies", ...kinds.map(([, heading]) => heading), "in all"],

@@ -87,6 +87,22 @@ A guest: $73.07 / 6 guests = $12.18; price $73.07 x 2.5 / 6 = $30.45
     expect(stderr).toContain("as many sheets as needed are reckoned with.");
   });
 
+  it("is not reckoned where nothing has a cost", async () => {
+    const free = `sheetwright: 1
+title: Free
+papers: { cream: { cardstock: us-letter } }
+cards: [{ name: Plain, format: us-a2, base: cream, envelope: us-a2 }]
+`;
+    const { code, stdout } = await price(["cards.yaml", "--effort", "quick"], free);
+    expect(code).toBe(0);
+    expect(stdout).toBe(`Free
+
+Nothing is reckoned: the project gives no cost of anything that is used.
+It uses cream and envelope of Plain.
+Write cost at papers, envelopes and extras, or pack, and what work costs under rates.
+`);
+  });
+
   it("is not reckoned where a piece fits none of its papers", async () => {
     const small = PROJECT.replace("rose: { cardstock: us-letter,", "rose: { cardstock: 3 x 3,");
     const { code, stdout, stderr } = await price(["cards.yaml", "--effort", "quick"], small);

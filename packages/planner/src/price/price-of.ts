@@ -46,7 +46,8 @@ export function priceOf(project: Project, plan: Plan): Price {
     plan.complete.map(({ card, complete, spares }) => [card, complete + (spares?.made ?? 0)]),
   );
   const { parts: weighed, unknown } = priceParts(project, plan, copies);
-  const shared = weighed.map((part) => shareOfPart(part));
+  const order = plan.cards.map(({ number }) => number);
+  const shared = weighed.map((part) => shareOfPart(part, order));
   const cards = plan.cards.map((card) => cardPrice(card, copies.get(card.number) ?? 0, shared, factor));
   const total = weighed.reduce((sum, { cost }) => sum + cost, 0n);
   const guests = project.cards.reduce((most, { copiesFor }) => Math.max(most, copiesFor.guests), 0);
@@ -68,8 +69,10 @@ interface SharedPart {
   readonly shares: ReadonlyMap<Card["number"], bigint>;
 }
 
-function shareOfPart({ weights, cost, ...part }: WeighedPart): SharedPart {
-  const entries = [...weights].filter(([, weight]) => weight > 0n);
+function shareOfPart({ weights, cost, ...part }: WeighedPart, order: readonly Card["number"][]): SharedPart {
+  const entries = order
+    .map((card) => [card, weights.get(card) ?? 0n] as const)
+    .filter(([, weight]) => weight > 0n);
   const amounts = shareOut(
     cost,
     entries.map(([, weight]) => weight),

@@ -67,10 +67,13 @@ export async function findSavings(project: Project, options: SavingsOptions = {}
     .filter((change) => isSound(change.project, warned))
     .slice(0, mostTried);
   const found: { readonly change: Change; readonly weighed: Weighed; readonly plan: Plan }[] = [];
+  let done = 0;
   let tried = 0;
   for (const change of changes) {
     if (signal?.aborted === true) break;
-    onChange?.(tried, changes.length);
+    onChange?.(done, changes.length);
+    done += 1;
+    if (change.isLeast && found.some((one) => one.change.subject === change.subject)) continue;
     const plan = await planAsync(asManyAsNeeded(change.project), own);
     tried += 1;
     if (plan.enough !== "yes") continue;
@@ -96,7 +99,7 @@ export async function findSavings(project: Project, options: SavingsOptions = {}
     }),
     tried,
     saving: best.length,
-    search: { effort, seed, cancelled: tried < changes.length },
+    search: { effort, seed, cancelled: done < changes.length },
   };
 }
 

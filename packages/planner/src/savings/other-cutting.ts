@@ -37,6 +37,7 @@ function fewerCopies(project: Project): readonly Change[] {
       return [
         {
           subject: what,
+          isLeast: true,
           words: number === most ? `make no ${what}` : `make ${number} ${word} less of each card`,
           path: "copies",
           write: `${what}: ${number} less`,

@@ -12,7 +12,10 @@ export interface Savings {
   readonly currency: string | null;
   /** What the project takes as it is; `null` where not every piece of it can be planned, and nothing is tried then. */
   readonly asItIs: SavingFigures | null;
-  /** The changes that save most, the best first; of changes of one subject only the best. */
+  /**
+   * The changes that save most, the best first; of changes of one subject only the best, of numbers of copies the
+   * fewest less that save anything.
+   */
   readonly savings: readonly Saving[];
   /** Changes that were planned, and those that really save. */
   readonly tried: number;
@@ -60,6 +63,8 @@ export interface Saving {
 export interface Change {
   /** What it is of: of several changes of one subject the best is told. */
   readonly subject: string;
+  /** True where the first of its subject that saves is told instead, and the others are not tried. */
+  readonly isLeast?: true | undefined;
   readonly words: string;
   readonly path: string;
   readonly write: string;
