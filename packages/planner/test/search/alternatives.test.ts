@@ -1,8 +1,17 @@
 import { type Project, readProject } from "@sheetwright/cards";
+import { type Form, packAsync } from "@sheetwright/packing";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { smallStock } from "../../../packing/test/small-stock.js";
-import { type Plan, plan, stockOfProject, verifyPlan, withStock } from "../../src/index.js";
+import {
+  type Packer,
+  type Plan,
+  plan,
+  planAsync,
+  stockOfProject,
+  verifyPlan,
+  withStock,
+} from "../../src/index.js";
 import { keptOffcuts } from "../../src/search/aims.js";
 import { smallAlternatives } from "./small-alternatives.js";
 
@@ -163,6 +172,30 @@ describe("a choice never costs more than going without it", () => {
       }),
       runs,
     );
+  });
+
+  it("what would be planned without the choice is taken where the search with it does worse", async () => {
+    const chosen = project(
+      "cream: { cardstock: us-letter, cost: 0.5 }, night: { cardstock: us-letter, cost: 1 }",
+      "{ name: A, format: us-a2, base: [cream, night], copies: 4 }",
+    );
+    // Stands in for a search that does not find the cheaper paper where it has both.
+    const dear: Packer = async (problem, options) => {
+      if (problem.sheets.length === 1) return packAsync(problem, options);
+      const fromNight = (form: Form): Form => ({
+        ...form,
+        sheets: (form.sheets ?? []).filter(({ sheet }) => sheet === "night"),
+      });
+      const kinds = problem.kinds.map((kind) => ({ ...kind, forms: kind.forms.map(fromNight) }));
+      const best = await packAsync(problem, options);
+      const found = await packAsync({ ...problem, kinds }, options);
+      if (found.outcome !== "complete") return best;
+      const { bound } = best;
+      return { ...found, bound, proven: false, search: { ...found.search, ended: "finished" } };
+    };
+    const found = await planAsync(chosen, { effort: "quick", packer: dear });
+    expect([sheetsOf(found), found.cost]).toEqual([["2 x cream"], "1.00"]);
+    expect(verifyPlan(chosen, found)).toEqual([]);
   });
 
   it("nothing is searched again where the first plan is proven to cost the least", () => {
