@@ -79,7 +79,7 @@ function oneASize(sums: readonly Sum[]): readonly string[] {
   const isOne = copies.length === 1;
   const head = [
     "sheet size",
-    ...(isOne ? [] : [`mean waste, ${copies[0]} to ${last} copies`]),
+    ...(isOne ? [] : [`mean waste, ${whatCopies(copies)}`]),
     isOne ? `sheets for ${counted(last, "copy", "copies")}` : `sheets for ${last}`,
     "",
     "waste",
@@ -92,6 +92,13 @@ function oneASize(sums: readonly Sum[]): readonly string[] {
     return [size.name, ...(isOne ? [] : [`${tenths(mean ?? 0)} %`]), ...cells(row, hasCost)];
   });
   return table([head, ...body]);
+}
+
+/** The numbers of copies in words; one that was not looked at is never among them. */
+function whatCopies(copies: readonly number[]): string {
+  const [first = 0, last = first] = [copies[0], copies.at(-1)];
+  if (last - first + 1 === copies.length) return `${first} to ${last} copies`;
+  return `${copies.length} numbers of copies from ${first} to ${last}`;
 }
 
 function cells(row: ComparisonRow, hasCost: boolean): readonly string[] {

@@ -45,6 +45,14 @@ Least cost for 9 copies: US Letter sheet, 1.05.
     expect(body.filter((line) => line.includes("sheet  "))).toHaveLength(2);
   });
 
+  it("claims no number of copies that was not looked at", async () => {
+    const evens = Array.from({ length: 21 }, (_, i) => 2 * i + 2).join(",");
+    const { stdout } = await compare(
+      `--pieces fronts.csv --sizes us-letter,8x8in --copies ${evens}`.split(" "),
+    );
+    expect(stdout).toContain("mean waste, 21 numbers of copies from 2 to 42  ");
+  });
+
   it("takes every paper of a project as sheets of the size, as many as needed", async () => {
     const { rows, sizes } = await compared("cards.yaml --sizes us-letter,iso-a4 --copies 8".split(" "));
     expect(sizes.map(({ id }) => id)).toEqual(["us-letter", "iso-a4"]);

@@ -119,11 +119,19 @@ export function drawComparison(comparison: Comparison, { title }: ComparisonChar
 }
 
 function explain(copies: readonly number[]): string {
-  const what = "How much of the paper becomes no piece, in percent";
-  if (copies.length > 1)
-    return `${what}, for ${copies[0]} to ${copies.at(-1)} copies; the grey part could not be saved by any plan, proven. Sizes with the least waste come first.`;
-  const count = copies[0] === 1 ? "one copy" : `${copies[0] ?? 0} copies`;
-  return `${what}, for ${count}; the grey part could not be saved by any plan, proven. Sizes with the least waste come first.`;
+  return (
+    `How much of the paper becomes no piece, in percent, for ${whatCopies(copies)}; the grey part could not be saved by ` +
+    "any plan, proven. Sizes with the least waste come first."
+  );
+}
+
+/** The numbers of copies in words; one that was not looked at is never among them. */
+function whatCopies(copies: readonly number[]): string {
+  const [first = 0, last = first] = [copies[0], copies.at(-1)];
+  if (copies.length < 2) return first === 1 ? "one copy" : `${first} copies`;
+  if (last - first + 1 === copies.length) return `${first} to ${last} copies`;
+  if (copies.length > MOST_DOTS) return `${copies.length} numbers of copies from ${first} to ${last}`;
+  return `${copies.slice(0, -1).join(", ")} and ${last} copies`;
 }
 
 /** The sizes with the least mean waste first, those that are too small last. */

@@ -75,6 +75,22 @@ function expectWellSet(root: ReadElement): void {
 }
 
 describe("the chart of a comparison", () => {
+  test.each([
+    [[3], "for 3 copies;"],
+    [[1], "for one copy;"],
+    [[1, 2, 3], "for 1 to 3 copies;"],
+    [[1, 6, 12], "for 1, 6 and 12 copies;"],
+    [Array.from({ length: 20 }, (_, i) => 2 * i + 2), "for 20 numbers of copies from 2 to 40;"],
+  ])("names the copies %j that were looked at, and no others", (copies, words) => {
+    const letter = size("US Letter", 8.5, 11);
+    const rows = copies.map((count) => row(letter, count, 1, 20));
+    const told = drawComparison(comparison([letter], copies, rows), { title: "Cards" }).replace(
+      /<[^>]*>|\s+/g,
+      " ",
+    );
+    expect(told.replace(/ +/g, " ")).toContain(words);
+  });
+
   const letter = size("US letter", 8.5, 11);
   const square = size("12 x 12 in", 12, 12);
   const small = size("A6", 4.13, 5.83);
