@@ -91,7 +91,7 @@ describe("the order of aims over all papers of a group", () => {
   });
 
   it("cost and sheets of small projects are the least there are, as looking at everything shows", () => {
-    const runs = { numRuns: Math.ceil((fc.readConfigureGlobal().numRuns ?? 100) / 3) };
+    const runs = { numRuns: Math.ceil((fc.readConfigureGlobal().numRuns ?? 100) / 5) };
     let judged = 0;
     fc.assert(
       fc.property(smallAlternatives(), (drawn) => {
@@ -103,7 +103,7 @@ describe("the order of aims over all papers of a group", () => {
             1,
           );
           // So many take long to look at.
-          if (amounts * choices > 10_000) continue;
+          if (amounts * choices > 5_000) continue;
           judged++;
           const scale = 1_000;
           const sheets = problem.sheets.map((sheet) => ({
@@ -154,7 +154,7 @@ function costOf(found: Plan): number {
 }
 
 describe("a choice never costs more than going without it", () => {
-  const runs = { numRuns: Math.ceil((fc.readConfigureGlobal().numRuns ?? 100) / 8) };
+  const runs = { numRuns: Math.ceil((fc.readConfigureGlobal().numRuns ?? 100) / 12) };
   const projects = fc.oneof(smallAlternatives(), smallAlternatives({ cards: 3, copies: 15 }));
 
   it.each(Object.keys(LESSER))("%s", (what) => {
