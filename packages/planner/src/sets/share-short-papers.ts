@@ -8,18 +8,19 @@
  * more grows no longer. The cards are those that some short paper is needed for, and that no paper rules out. Then each group
  * fills what is left with the most value.
  *
- * A group is searched only where nothing that was packed of it before holds what is asked, and where no less was looked for
- * in vain. It guarantees that the share of the first round, and step by step what follows, is no smaller than what the
- * groups gave by themselves. It does not promise the most copies that are possible.
+ * A group is searched only where nothing that was packed of it before holds what is asked, where its area is enough, and
+ * where no less was looked for in vain. It guarantees that the share of the first round, and step by step what follows, is no
+ * smaller than what the groups gave by themselves. It does not promise the most copies that are possible.
  */
 
 import type { Card, Paper, Piece } from "@sheetwright/cards";
-import type { Effort, Packing, Problem, Sheet } from "@sheetwright/packing";
+import type { Effort, Packing, Problem, Sheet, Size } from "@sheetwright/packing";
 import type { GroupTask } from "../group/group-problem.js";
 import { asOneSet } from "../search/grain-wish.js";
 import type { GroupSearch, Search } from "../search/group-search.js";
 import { restate } from "../search/restate.js";
 import { alongGrain } from "../search/search-group.js";
+import { sumOf } from "../totals/areas.js";
 
 /** A group of papers that is short. */
 export interface ShortGroup {
@@ -149,6 +150,11 @@ function shortStock(own: ShortGroup, search: GroupSearch, effort: Effort): Short
   const pieces = new Map(own.pieces.map((piece) => [piece.id, piece]));
   const known = [own.packing];
   const inVain: (readonly number[])[] = [];
+  const stock = sumOf(problem.sheets.map((sheet) => areaOf(sheet) * BigInt(sheet.stock ?? 0)));
+  const isLimited = problem.sheets.every((sheet) => (sheet.stock ?? null) !== null);
+  const areas = problem.kinds.map(({ forms }) => leastArea(forms));
+  const isTooMuch = (asked: readonly number[]): boolean =>
+    isLimited && sumOf(areas.map((area, k) => area * BigInt(asked[k]!))) > stock;
   const least = (copies: Copies): readonly number[] =>
     problem.kinds.map(({ id, quantity }) => {
       const { card = 0, cutAlready = 0 } = pieces.get(id) ?? {};
@@ -162,7 +168,11 @@ function shortStock(own: ShortGroup, search: GroupSearch, effort: Effort): Short
     *gives(copies) {
       const asked = least(copies);
       if (known.some((packing) => holds(packing, asked))) return true;
-      if (search.isStopped() || inVain.some((less) => less.every((count, k) => count <= asked[k]!)))
+      if (
+        search.isStopped() ||
+        isTooMuch(asked) ||
+        inVain.some((less) => less.every((count, k) => count <= asked[k]!))
+      )
         return false;
       const kinds = problem.kinds.map((kind, k) => ({ ...kind, quantity: asked[k]! }));
       const packing = yield* search.pack({ ...problem, kinds: asOneSet(kinds) }, "sets", effort);
@@ -178,6 +188,15 @@ function shortStock(own: ShortGroup, search: GroupSearch, effort: Effort): Short
 function asStock({ kinds, sheets }: Problem): readonly Sheet[] {
   const copies = kinds.reduce((sum, { quantity }) => sum + (quantity ?? 0), 0);
   return sheets.map((sheet) => ({ ...sheet, stock: sheet.stock ?? copies }));
+}
+
+function leastArea(forms: readonly Size[]): bigint {
+  const [least = 0n] = forms.map(areaOf).sort((a, b) => (a < b ? -1 : a > b ? 1 : 0));
+  return least;
+}
+
+function areaOf({ width, height }: Size): bigint {
+  return BigInt(width) * BigInt(height);
 }
 
 function holds({ placed }: Packing, least: readonly number[]): boolean {
