@@ -19,7 +19,7 @@ import type { Project } from "../../src/index.js";
 import { made } from "../bench-project.js";
 
 /** A piece of every copy of a card: its size in inches, and the papers that it may be cut from. */
-export interface BundlePiece {
+interface BundlePiece {
   readonly width: number;
   readonly height: number;
   readonly papers: readonly string[];
