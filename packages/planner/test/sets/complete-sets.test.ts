@@ -1,7 +1,7 @@
-import { readProject } from "@sheetwright/cards";
+import { type Project, readProject } from "@sheetwright/cards";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { completeSets, type Project, type SetCount, verifyPlan, withSets } from "../../src/index.js";
+import { completeSets, type SetCount, verifyPlan, withSets } from "../../src/index.js";
 import { bundleProject, bundleStock, setBundle } from "./small-bundles.js";
 
 function read(text: string): Project {

@@ -1,7 +1,7 @@
 // Small bundles made at random: several cards, of several papers, and few sheets; and what their papers can give, found by
 // looking at everything. Nothing here comes from the planner: pieces and papers are told apart from the project.
 
-import { flatsOf } from "@sheetwright/cards";
+import { flatsOf, type Project } from "@sheetwright/cards";
 import { inches } from "@sheetwright/measure";
 import type { Problem } from "@sheetwright/packing";
 import fc from "fast-check";
@@ -15,7 +15,6 @@ import {
   project,
 } from "../../../cards/test/small-project.js";
 import { type SmallStock, smallStock } from "../../../packing/test/small-stock.js";
-import type { Project } from "../../src/index.js";
 import { made } from "../bench-project.js";
 
 /** A piece of every copy of a card: its size in inches, and the papers that it may be cut from. */
