@@ -16,6 +16,8 @@ export interface Budget {
   readonly columns: number;
   /** Pairs of pieces that the start which joins them looks at. */
   readonly joins: number;
+  /** Starts that plan with blocks of joined pieces. */
+  readonly blocks: number;
   /** Whether starts try mixes of sheets of several sizes one by one, which takes more work than a lower cost alone. */
   readonly mixes: boolean;
   /** Tries to lay the layouts found once more, all together. */
@@ -32,6 +34,7 @@ export const BUDGETS: Readonly<Record<Effort, Budget>> = {
     each: 800_000,
     columns: 20_000_000,
     joins: 400_000,
+    blocks: 0,
     mixes: false,
     tries: 240,
   },
@@ -43,6 +46,7 @@ export const BUDGETS: Readonly<Record<Effort, Budget>> = {
     each: 15_000_000,
     columns: 300_000_000,
     joins: 12_000_000,
+    blocks: 1,
     mixes: true,
     tries: 800,
   },
@@ -54,6 +58,7 @@ export const BUDGETS: Readonly<Record<Effort, Budget>> = {
     each: 75_000_000,
     columns: 1_000_000_000,
     joins: 60_000_000,
+    blocks: 3,
     mixes: true,
     tries: 4_000,
   },

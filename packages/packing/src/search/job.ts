@@ -32,6 +32,7 @@ const SETS_BUDGET: Budget = {
   each: 500_000,
   columns: 0,
   joins: 0,
+  blocks: 0,
   mixes: false,
   tries: 0,
 };

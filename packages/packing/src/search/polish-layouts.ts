@@ -12,6 +12,7 @@ import { type DraftLayout, layoutsOf, leftoverSpread, yieldKey } from "./draft.j
 import type { Meter } from "./meter.js";
 import { randomStream } from "./random-stream.js";
 import { PLAIN_STARTS, rulesOf } from "./rules.js";
+import { turnedPieces } from "./turned-pieces.js";
 
 /** The least and the most tries for one layout. */
 const LEAST_TRIES = 2;
@@ -19,6 +20,9 @@ const MOST_TRIES = 60;
 
 /** Layouts with more pieces are left as they are: laying them again takes longer than it is worth. */
 const MOST_PIECES = 200;
+
+/** The most pieces of a layout that are turned for a larger leftover, one after another. */
+const MOST_TURNS = 8;
 
 /** Returns the layouts with arranged trees; where it is stopped on the way, the rest is arranged only. */
 export function* polishLayouts(
@@ -81,6 +85,19 @@ function* polish(
       continue;
     best = tree;
     score = other;
+  }
+  for (let rounds = 0; rounds < MOST_TURNS && !meter.stopped; rounds++) {
+    const before = score;
+    for (const turned of turnedPieces(problem, sheet, best)) {
+      const tree = finished(turned);
+      const other = scoreOf(tree, size, problem.kerf);
+      if (other.leftover <= score.leftover) continue;
+      best = tree;
+      score = other;
+      break;
+    }
+    if (score === before) break;
+    yield;
   }
   return best;
 }

@@ -90,26 +90,18 @@ export function pairsWithin(points: Float64Array): number {
 /** Finds the first point that is at least a length; made once, asked often. */
 export class PointFinder {
   readonly points: Float64Array;
-  private readonly firstInSlot: Int32Array;
-  private readonly perUnit: number;
+  private firstInSlot: Int32Array | undefined;
+  private perUnit = 0;
 
   constructor(points: Float64Array) {
     this.points = points;
-    const longest = points[points.length - 1] as number;
-    let slotWidth = 1;
-    // A power of two, so that dividing by it is exact.
-    while (longest / slotWidth >= MOST_SLOTS) slotWidth *= 2;
-    this.perUnit = 1 / slotWidth;
-    this.firstInSlot = new Int32Array(Math.floor(longest * this.perUnit) + 1);
-    for (let slot = 0, k = 0; slot < this.firstInSlot.length; slot++) {
-      while ((points[k] as number) < slot * slotWidth) k++;
-      this.firstInSlot[slot] = k;
-    }
   }
 
   /** Index of the first point that is at least a length from 0 to the last point. */
   atLeast(length: number): number {
-    let k = this.firstInSlot[(length * this.perUnit) | 0] as number;
+    // Many rasters are only counted, and never asked.
+    const slots = this.firstInSlot ?? this.fillSlots();
+    let k = slots[(length * this.perUnit) | 0] as number;
     while ((this.points[k] as number) < length) k++;
     return k;
   }
@@ -121,6 +113,26 @@ export class PointFinder {
     const k = this.atLeast(length);
     return (this.points[k] as number) > length ? k - 1 : k;
   }
+
+  private fillSlots(): Int32Array {
+    const { points } = this;
+    const longest = points[points.length - 1] as number;
+    const most = Math.min(MOST_SLOTS, SLOTS_PER_POINT * points.length);
+    let slotWidth = 1;
+    // A power of two, so that dividing by it is exact.
+    while (longest / slotWidth >= most) slotWidth *= 2;
+    this.perUnit = 1 / slotWidth;
+    const slots = new Int32Array(Math.floor(longest * this.perUnit) + 1);
+    for (let slot = 0, k = 0; slot < slots.length; slot++) {
+      while ((points[k] as number) < slot * slotWidth) k++;
+      slots[slot] = k;
+    }
+    this.firstInSlot = slots;
+    return slots;
+  }
 }
 
 const MOST_SLOTS = 1 << 18;
+
+/** So many that most slots hold one point at most. */
+const SLOTS_PER_POINT = 8;

@@ -11,6 +11,7 @@ import { demandOf, firstStarts } from "./demand.js";
 import { type Draft, isBetterDraft } from "./draft.js";
 import { exactFill } from "./exact-fill.js";
 import { type Improvement, improvementWork, improvePlan } from "./improve-plan.js";
+import { blockPlan } from "./joins/block-plan.js";
 import { joinedPlan } from "./joins/joined-plan.js";
 import { wantsJoins } from "./joins/wants-joins.js";
 import type { Meter } from "./meter.js";
@@ -25,7 +26,7 @@ const LEAST_STARTS = 24;
 /** What the first plans count for in {@link Progress.share}. */
 export const FIRST_SHARE = 0.1;
 
-/** The streams of random numbers that columns and joins draw from; first plans and other starts have those from 0 on. */
+/** The streams of random numbers that columns and joins (one each, downwards) draw from; others have those from 0 on. */
 const COLUMN_STREAM = 0xffff_ffff;
 const JOIN_STREAM = 0xffff_fffe;
 
@@ -99,19 +100,24 @@ export function* searchPlan(search: Search, meter: Meter): Steps<Found> {
 
 /** How many starts follow the first plans. */
 export function laterStarts({ problem, budget }: Search): number {
-  return budget.starts + specialStarts(problem, budget).length;
+  const special = specialStarts(problem, budget);
+  // Starts with blocks stand for half of the others.
+  const plain = special.includes("blocks") ? Math.ceil(budget.starts / 2) : budget.starts;
+  return special.length + plain;
 }
 
+type SpecialStart = "columns" | "joins" | "blocks";
+
 /** The starts that come before those of ruin and recreate. */
-function specialStarts(problem: CompiledProblem, budget: Budget): readonly ("columns" | "joins")[] {
-  const columns = wantsColumns(problem, budget) ? (["columns"] as const) : [];
-  const joins = wantsJoins(problem, budget) ? (["joins"] as const) : [];
-  return [...columns, ...joins];
+function specialStarts(problem: CompiledProblem, budget: Budget): readonly SpecialStart[] {
+  const columns: SpecialStart[] = wantsColumns(problem, budget) ? ["columns"] : [];
+  if (!wantsJoins(problem, budget)) return columns;
+  return [...columns, "joins", ...Array.from({ length: budget.blocks }, (): SpecialStart => "blocks")];
 }
 
 /**
- * One start after {@link firstPlans}, independent of all others: the first by columns and by joins where they are wanted, all
- * others by ruin and recreate.
+ * One start after {@link firstPlans}, independent of all others: the first by columns, by joins and with blocks where these
+ * are wanted, all others by ruin and recreate.
  */
 export function improveFrom(
   search: Search,
@@ -130,23 +136,12 @@ export function improveFrom(
     const leastCost = bound?.aim === "all" ? Number(bound.cost) : 0;
     return columnPlan({ problem, demand, first: best, budget, leastCost, random, meter, solver, isEnough });
   }
-  if (special[start] === "joins") {
-    const random = randomStream(seed, JOIN_STREAM);
+  if (special[start] === "joins" || special[start] === "blocks") {
+    const random = randomStream(seed, JOIN_STREAM - start);
     const { joins, mixes } = budget;
     const exact = exactLayoutsOf(problem);
-    return joinedPlan({
-      problem,
-      demand,
-      first: best,
-      joins,
-      work,
-      seed,
-      random,
-      meter,
-      exact,
-      isEnough,
-      mixes,
-    });
+    const begin = { problem, demand, first: best, joins, work, seed, random, meter, exact, isEnough, mixes };
+    return special[start] === "joins" ? joinedPlan(begin) : blockPlan(begin);
   }
   const random = randomStream(seed, first.starts + start - special.length);
   return improvePlan(problem, demand, best, random, meter, work, isEnough, budget.mixes);

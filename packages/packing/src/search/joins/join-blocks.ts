@@ -6,6 +6,8 @@
  * Which two are joined is drawn by lot, weighed by how telling a common side is: a side that only two blocks have is
  * hardly there by chance, and a join is promising where the side that it makes is one that another block, or a sheet, has.
  */
+import type { Demand } from "../best-fit.js";
+import type { CompiledProblem } from "../compiled-problem.js";
 import type { RandomStream } from "../random-stream.js";
 import type { Block } from "./block.js";
 
@@ -26,6 +28,22 @@ export interface BlankSheet {
   readonly width: number;
   readonly height: number;
   readonly count: number;
+}
+
+/** The sheets of a problem, no more of each than there are pieces. */
+export function blankSheets(
+  { sheets }: CompiledProblem,
+  { stock }: Demand,
+  pieces: number,
+): readonly BlankSheet[] {
+  return sheets.map(({ index, width, height }) => {
+    return { index, width, height, count: Math.min(pieces, stock[index] ?? 0) };
+  });
+}
+
+/** No longer side is joined along: every sheet's cuts may be so long. */
+export function longestJoin({ sheets }: CompiledProblem): number {
+  return Math.min(...sheets.map((sheet) => sheet.longestCut));
 }
 
 /** What came of joining. */
@@ -56,6 +74,7 @@ interface Side {
  * Joins blocks once, from beginning to end.
  * @param kerf what the tool takes between two blocks.
  * @param longestCut no longer side is joined along.
+ * @param least no more joins are made once so few blocks are left, those that fill a sheet among them.
  */
 export function joinBlocks(
   blocks: readonly Block[],
@@ -63,11 +82,12 @@ export function joinBlocks(
   kerf: number,
   longestCut: number,
   random: RandomStream,
+  least = 0,
 ): Joined {
   const sides = new SideList(blocks, sheets, kerf, longestCut);
   const whole: { sheet: number; block: Block; turned: boolean }[] = [];
-  for (;;) {
-    const pair = sides.choose(random);
+  for (let count = blocks.length; ; count--) {
+    const pair = count > least ? sides.choose(random) : undefined;
     if (pair === undefined) return { whole, left: sides.blocks(), work: sides.work };
     const joined = joinAt(pair, kerf);
     sides.remove(pair.first.block);
