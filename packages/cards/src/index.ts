@@ -25,6 +25,7 @@ export type {
   GrainNeed,
   InnerBands,
   Insert,
+  Kits,
   Layer,
   LayerJoin,
   Mat,

@@ -43,6 +43,8 @@ export interface Project {
   /** What presses dies; absent: a small one. */
   readonly dieMachine?: DieMachine | undefined;
   readonly papers: readonly Paper[];
+  /** How many bags hold the same bundle each; absent: a class, with one pile for all guests. */
+  readonly kits?: Kits | undefined;
   readonly cards: readonly Design[];
   /** What work costs; absent where nothing is said of it. */
   readonly rates?: Rates | undefined;
@@ -50,6 +52,12 @@ export interface Project {
   readonly silences: readonly Silence[];
   /** Pieces that an earlier plan cut and that are not cut again; absent where there are none. No project file says so. */
   readonly cutAlready?: readonly CutAlready[] | undefined;
+}
+
+/** Bags that all hold the same: what one of them makes, every one makes. */
+export interface Kits {
+  /** All bags, the maker's own for samples among them. */
+  readonly bags: number;
 }
 
 /** Copies of a piece that are cut already. */
@@ -132,6 +140,11 @@ export interface Paper {
   readonly thickness: Ticks | null;
   /** How it is sold; absent where nothing is said of it. */
   readonly pack?: PaperPack | undefined;
+  /**
+   * Into how many bags its sheets go out whole, the same number of sheets into each; no piece of it crosses bags. Absent: it
+   * is cut for all from one pile.
+   */
+  readonly bags?: number | undefined;
   /** One of its own for a plain paper; for a pad one for each design. */
   readonly designs: readonly PaperDesign[];
 }

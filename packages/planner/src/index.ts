@@ -42,6 +42,10 @@ export { type StockChange, stockChange } from "./stock/stock-change.js";
 export { stockOfProject } from "./stock/stock-of-project.js";
 export { type StockedProject, withStock } from "./stock/with-stock.js";
 
+// Bags that all hold the same
+
+export { withBags } from "./kits/with-bags.js";
+
 // What a project needs
 
 export { asManyAsNeeded } from "./need/as-many-as-needed.js";

@@ -87,6 +87,11 @@ export interface PaperGroup {
   /** Kinds are pieces (`3b`) with those of spare copies, or {@link PaperStrip strips} of them (`3b*4`); sheets are designs (`stars.comets`) and their offcuts (`stars.comets/1`). */
   readonly problem: Problem;
   readonly packing: Packing;
+  /**
+   * How many bags each hold these sheets whole: problem and packing are those of one bag, all else of the plan counts all of
+   * them. Absent where the papers are cut for all together.
+   */
+  readonly bags?: number | undefined;
   /** Every design of a paper that a sheet of the problem is of, with the offcut's place in its list from 1. */
   readonly sheets: readonly {
     readonly sheet: string;
@@ -117,7 +122,7 @@ export interface PaperStrip {
   readonly along: readonly ("width" | "height")[];
 }
 
-/** What is missing from one group of papers. */
+/** What is missing from one group of papers; where it is planned bag by bag, of all bags, and `withMore` is of one. */
 export interface Shortage {
   /** Index of the group. */
   readonly group: number;

@@ -21,8 +21,9 @@ import {
   type PackOptions,
   packSteps,
 } from "@sheetwright/packing";
-import { groupPapers } from "./group/group-papers.js";
+import { groupPapers, inOneBag } from "./group/group-papers.js";
 import { type GroupTask, groupProblem } from "./group/group-problem.js";
+import { shortageOfBags } from "./kits/shortage-of-bags.js";
 import type { PaperGroup, Plan, Shortage } from "./plan-model.js";
 import { type DriveOptions, driveSearch } from "./search/drive-search.js";
 import {
@@ -159,7 +160,7 @@ function* planRequests(project: Project, options: PlanOptions): Search<Plan> {
   const empty = emptyFaces(papers);
   const cannotBe = ({ id, faces }: Piece) => leftOut.has(id) || faces.every((face) => empty.has(face));
   const hopeless = new Set(wanted.filter(cannotBe).map(({ card }) => card));
-  const clusters = groupPapers(expansion, leftOut);
+  const clusters = groupPapers(expansion, leftOut).map(inOneBag);
 
   const { narrowestHold } = project.trimmer;
   const packOptions: PackOptions = { effort, seed, narrowestHold, solver: options.solver };
@@ -179,7 +180,9 @@ function* planRequests(project: Project, options: PlanOptions): Search<Plan> {
   }
 
   const able = cards.filter(({ number }) => !hopeless.has(number));
-  const short = shortages.map(({ group }) => ({ group, ...asked[group]!, packing: groups[group]!.packing }));
+  // Bags are planned each by itself, and all alike: a card that one of them lacks, all lack.
+  const ofAll = shortages.filter(({ group }) => asked[group]!.task.bags === undefined);
+  const short = ofAll.map(({ group }) => ({ group, ...asked[group]!, packing: groups[group]!.packing }));
   const shared = yield* shareShortPapers(cancelled ? [] : short, able, papers, effort, (group) =>
     groupSearch({ group, groups: clusters.length }, packOptions),
   );
@@ -211,7 +214,9 @@ function* planRequests(project: Project, options: PlanOptions): Search<Plan> {
   }
   const told = shortages.map((shortage): Shortage => {
     const isShort = isProvenShort(groups[shortage.group]!);
-    return { ...shortage, outcome: isShort ? "short" : "not-found" };
+    const { task } = asked[shortage.group]!;
+    const all = papers.flatMap(({ designs }) => designs);
+    return shortageOfBags({ ...shortage, outcome: isShort ? "short" : "not-found" }, task, all);
   });
 
   const use = paperUse(papers, groups);
@@ -255,8 +260,16 @@ function missingStill(shortage: Shortage, { missing, outcome }: Packing): readon
   return [{ ...shortage, pieces: missing.map(({ kind, count }) => ({ piece: kind, missing: count })) }];
 }
 
-function groupOf({ designs, problem, sheets, strips }: GroupTask, packing: Packing): PaperGroup {
-  return { designs, problem, packing, sheets, ...(strips === undefined ? {} : { strips }) };
+function groupOf(task: GroupTask, packing: Packing): PaperGroup {
+  const { designs, problem, bags, sheets, strips } = task;
+  return {
+    designs,
+    problem,
+    packing,
+    ...(bags === undefined ? {} : { bags }),
+    sheets,
+    ...(strips === undefined ? {} : { strips }),
+  };
 }
 
 /** Whether a group's papers are proven not to give all, in whatever strips its die blanks are cut. */

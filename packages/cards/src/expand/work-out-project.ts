@@ -5,6 +5,7 @@ import type { Design, Layer, Project, SurfaceName } from "../project.js";
 import type { ProjectFault } from "../project-fault.js";
 import { type CardBuilder, startCard } from "./card-builder.js";
 import { checkBundle } from "./check-bundle.js";
+import { checkCutInBags, checkKits } from "./check-kits.js";
 import { checkCardNumbers, checkProjectNumbers } from "./check-numbers.js";
 import { checkPapers } from "./check-papers.js";
 import { checkSilences } from "./check-silences.js";
@@ -33,6 +34,7 @@ export function workOutProject(project: Project): WorkedOut {
     ...checkProjectNumbers(project),
     ...checkBundle(project),
     ...checkPapers(project),
+    ...checkKits(project),
     ...checkSilences(project),
   ];
   const cards: Card[] = [];
@@ -50,6 +52,7 @@ export function workOutProject(project: Project): WorkedOut {
     pieces.push(...builder.pieces.map((piece) => withoutCut(piece, project)));
     items.push(...builder.items);
   }
+  faults.push(...checkCutInBags(project, pieces));
   const { title, units, papers } = project;
   return { expansion: { title, units, papers, cards, pieces, items }, faults };
 }

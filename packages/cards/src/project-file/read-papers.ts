@@ -2,11 +2,12 @@
 // use it can be looked into; whether it is right tells the list of faults.
 
 import { inches, type Size, type Ticks } from "@sheetwright/measure";
-import type { Paper, PaperDesign } from "../project.js";
+import type { Kits, Paper, PaperDesign } from "../project.js";
 import { checkKind } from "./check-kind.js";
 import type { Written } from "./check-structure.js";
 import { colourGiver, type GiveColour } from "./colours.js";
 import { readCost } from "./read-cost.js";
+import { readHandOut } from "./read-hand-out.js";
 import { readSheetSize } from "./read-measures.js";
 import { LONGEST_NAME, readPaperDesign, type WrittenSheets } from "./read-paper-design.js";
 import { readPaperThickness } from "./read-paper-thickness.js";
@@ -32,10 +33,11 @@ export interface ReadPapers {
   readonly unclear: ReadonlySet<string>;
 }
 
-/** Reads all papers. `longestCut` is that of the trimmer, for squaring off. */
+/** Reads all papers. `longestCut` is that of the trimmer, for squaring off; `kits` is `null` in a class. */
 export function readPapers(
   papers: Written<ProjectFile["papers"]> | undefined,
   longestCut: Ticks | null,
+  kits: Kits | null,
   reading: Reading,
 ): ReadPapers {
   const entries = Object.entries(papers ?? {});
@@ -52,7 +54,7 @@ export function readPapers(
     if (kind === null || (kind === "pad" && !isListed(paper?.designs))) unclear.add(id);
     return paper === undefined
       ? []
-      : [readPaper(id, kind ?? "cardstock", paper, path, { ...reading, giveColour, longestCut })];
+      : [readPaper(id, kind ?? "cardstock", paper, path, { ...reading, giveColour, longestCut, kits })];
   });
   return { papers: read, unclear };
 }
@@ -71,6 +73,7 @@ function isListed(designs: WrittenPaper["designs"]): boolean {
 interface PaperReading extends Reading {
   readonly giveColour: GiveColour;
   readonly longestCut: Ticks | null;
+  readonly kits: Kits | null;
 }
 
 function readPaper(
@@ -84,6 +87,7 @@ function readPaper(
   const read = readSheetSize(paper[material], at(material), reading);
   const name = readText(paper.name, at("name"), reading, LONGEST_NAME) ?? id;
   const sheet = read === null ? SOME_SHEET : { width: read.width, height: read.height };
+  const { bags, countsFor } = readHandOut(paper, path, reading.kits, reading);
   return {
     id,
     name,
@@ -95,7 +99,12 @@ function readPaper(
     weight: readWeight(readText(paper.weight, at("weight"), reading, LONGEST_NAME), at("weight"), reading),
     thickness: readPaperThickness(paper.thickness, at("thickness"), reading),
     ...readPack(paper.pack, at("pack"), reading),
-    designs: readDesigns(paper, path, { id, name, material, sheet: read }, reading),
+    ...(bags === null ? {} : { bags }),
+    designs: readDesigns(paper, path, { id, name, material, sheet: read }, reading).map((design) => ({
+      ...design,
+      count: design.count === null ? null : design.count * countsFor,
+      offcuts: design.offcuts.map((offcut) => ({ ...offcut, count: offcut.count * countsFor })),
+    })),
   };
 }
 

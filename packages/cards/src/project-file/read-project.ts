@@ -176,7 +176,8 @@ function readData(
   const precision = readLength(file.precision, "precision", reading, { longest: COARSEST });
   const copies = readCopies(file.copies, "copies", reading);
   const trimmer = readTrimmer(file.trimmer, reading);
-  const { papers, unclear } = readPapers(file.papers, trimmer.longestCut, reading);
+  const kits = file.share === "kits" ? { bags: copies.guests + copies.samples } : null;
+  const { papers, unclear } = readPapers(file.papers, trimmer.longestCut, kits, reading);
   const names = choiceNames(papers, papers.length + unclear.size === 0 ? null : unclear);
   const dieMachine = readDieMachine(file["die-machine"], reading);
   const blanks = { margin: dieMachine.margin, precision: precision ?? CUTTING_PRECISION[reading.unit] };
@@ -196,6 +197,7 @@ function readData(
     trimmer,
     ...(file["die-machine"] === undefined ? {} : { dieMachine }),
     papers,
+    ...(kits === null ? {} : { kits }),
     cards,
     ...(rates === null ? {} : { rates }),
     silences: readSilences(file.silence, { data: file, cards }, reading),

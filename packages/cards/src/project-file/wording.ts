@@ -61,6 +61,9 @@ export const WORDINGS = {
   size: { code: "not-a-size", expected: "a size, width x height, such as 5 x 7" },
   namedSize: { code: "not-a-size", expected: "a sheet size, such as us-letter or 8 1/2 x 11" },
   copies: { code: "not-a-count", expected: "a number of copies, such as 12, or { guests: 12, samples: 1 }" },
+  share: { code: "not-a-word", expected: "class or kits" },
+  handOut: { code: "not-a-word", expected: "whole or cut" },
+  countFor: { code: "not-a-word", expected: "bag or all" },
   copiesFor: { code: "wrong-type", expected: "{ guests: 12, samples: 1 }", noun: "copies" },
   count: { code: "not-a-count", expected: "a whole number, such as 12" },
   sheetCount: {

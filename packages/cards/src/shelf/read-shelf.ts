@@ -128,7 +128,7 @@ function readContents(
   const unit = shelf.units ?? "in";
   const reading: Reading = { faults, unit, writtenAt };
   refuseShelfKeys(shelf.papers, reading);
-  readPapers(shelf.papers, null, reading);
+  readPapers(shelf.papers, null, null, reading);
   for (const [name, trimmer] of Object.entries(shelf.trimmers ?? {}))
     readTrimmer(trimmer, reading, pathTo("trimmers", name));
   const { margin } = readDieMachine(shelf["die-machine"], reading);

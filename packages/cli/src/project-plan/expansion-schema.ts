@@ -132,6 +132,11 @@ export const paper: z.ZodType<Paper> = z
       .strictObject({ sheets: z.int().min(1), cost: z.string().nullable() })
       .optional()
       .describe("How it is sold; absent where nothing is said of it."),
+    bags: z
+      .int()
+      .min(1)
+      .optional()
+      .describe("Into how many bags its sheets go out whole; absent: it is cut for all."),
     designs: z.array(design).min(1),
   })
   .meta({ id: "paper", description: "A paper of the bundle, all of one size." });

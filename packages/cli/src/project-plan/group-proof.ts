@@ -22,7 +22,7 @@ export interface GroupProof {
  * strips.
  */
 export function groupProof(group: PaperGroup, papers: readonly Paper[]): GroupProof {
-  const { designs, problem, packing, sheets, endless } = group;
+  const { designs, problem, packing, sheets, endless, bags = 1 } = group;
   const costs = papers
     .flatMap((paper) => paper.designs)
     .filter(({ id }) => designs.includes(id))
@@ -46,7 +46,7 @@ export function groupProof(group: PaperGroup, papers: readonly Paper[]): GroupPr
   const isBest = cost === least || (endless === undefined && packing.proven);
   if (first !== undefined && first > 0n && others.every((one) => one === first)) {
     const above = Number((cost - least) / first);
-    return isBest || above === 0 ? proof("fewest") : proof("sheets", above);
+    return isBest || above === 0 ? proof("fewest") : proof("sheets", above * bags);
   }
   if (isBest) return proof("least");
   return least === 0n

@@ -38,6 +38,11 @@ const group = z
         offcut: number.nullable().describe("Its place among the design's offcuts; null: a whole sheet."),
       }),
     ),
+    bags: number
+      .optional()
+      .describe(
+        "Bags that each hold these sheets: problem and packing are those of one. Absent: they are for all.",
+      ),
     strips: z
       .array(
         z
@@ -161,6 +166,7 @@ export const projectPlanFile = z
             "card",
             "measurements",
             "measurements as text",
+            "packing list",
           ]),
           group: count.nullable().describe("Index of the group of papers of a layout's file, else null."),
           layout: count.nullable().describe("Index of the layout in that group, else null."),

@@ -16,6 +16,8 @@ import { PLAN_FILE } from "../folder/survey-folder.js";
 import { OVERVIEW_FILE } from "../plan/plan-files.js";
 import type { ProjectPlanRequest } from "../request/project-plan-request.js";
 import { VERSION } from "../version.js";
+import { counted } from "../words/counted.js";
+import { PACKING_LIST_FILE, writePackingList } from "../words/write-packing-list.js";
 import { writeProjectOverview } from "../words/write-project-overview.js";
 import { writeProjectShortfall } from "../words/write-project-shortfall.js";
 import { type FileNames, fileNames } from "./file-names.js";
@@ -56,9 +58,11 @@ export function projectPlanFiles(
   );
   const names = fileNames(plan);
   const drawn = [...sheetFiles(plan, names, cutOrders, request), ...cardFiles(plan, names)];
-  const files = [PLAN_FILE, OVERVIEW_FILE, ...drawn.map((file) => file.name)];
+  const bagFiles = project.kits === undefined ? [] : [PACKING_LIST_FILE];
+  const files = [PLAN_FILE, OVERVIEW_FILE, ...bagFiles, ...drawn.map((file) => file.name)];
   const summary = projectPlanSummary(plan, {
     finished: finishedInShort(project),
+    bags: project.kits?.bags ?? null,
     hold,
     cutOrders,
     names,
@@ -74,7 +78,17 @@ export function projectPlanFiles(
     card: null,
     content: writeProjectOverview(summary, { ...plan, ...cardsAsCut(plan) }, shortfall),
   };
-  const written = [overview, ...drawn];
+  const packingLists = bagFiles.map(
+    (name): Written => ({
+      name,
+      what: "packing list",
+      group: null,
+      layout: null,
+      card: null,
+      content: writePackingList(summary, plan, project),
+    }),
+  );
+  const written = [overview, ...packingLists, ...drawn];
   const planText = writePlan(project, plan, cutOrders, written, stock);
   return { files: [{ name: PLAN_FILE, what: "plan", content: planText }, ...written], summary };
 }
@@ -86,8 +100,13 @@ function sheetFiles(
   { cutterUnit, cutterEdges }: ProjectPlanRequest,
 ): readonly Written[] {
   const unit = plan.units;
-  return plan.groups.flatMap(({ problem, packing }, group) => {
+  return plan.groups.flatMap(({ problem, packing, bags }, group) => {
     const marks = layoutMarks(plan, group);
+    const title = bags === undefined ? plan.title : `${plan.title}, for each bag`;
+    const forBag =
+      bags === undefined
+        ? ""
+        : `For each of ${counted(bags, "bag")}, all alike: its sheets go out whole.\n\n`;
     return packing.layouts.flatMap((_, layout): readonly Written[] => {
       const cuts = cutOrders[group]?.[layout];
       const name = names.layouts[group]?.[layout];
@@ -99,13 +118,13 @@ function sheetFiles(
           name: `${name}.svg`,
           what: "drawing",
           ...of,
-          content: drawLayout(problem, packing, layout, { unit, cuts, marks, title: plan.title }),
+          content: drawLayout(problem, packing, layout, { unit, cuts, marks, title }),
         },
         {
           name: `${name}.txt`,
           what: "cut list",
           ...of,
-          content: writeCutList(problem, packing, layout, { unit, cuts, marks }),
+          content: `${forBag}${writeCutList(problem, packing, layout, { unit, cuts, marks })}`,
         },
         {
           name: `${name}-cutter.svg`,

@@ -25,6 +25,8 @@ export interface ProjectPlanSummary {
   readonly endedEarly: boolean;
   readonly units: { readonly length: "tick"; readonly ticksPerInch: 40640; readonly shown: Unit };
   readonly cards: readonly CardSummary[];
+  /** The bags that all hold the same, and whether what is in one makes every card of it; absent in a class. */
+  readonly kits?: { readonly bags: number; readonly makeEveryCard: boolean };
   /** How thick and heavy the finished cards are, and which envelopes take them. */
   readonly finished: readonly FinishedInShort[];
   readonly pieces: {
@@ -93,6 +95,8 @@ export interface PaperLayout extends LayoutSummary, Size {
   readonly design: string;
   /** True where an offcut from earlier is cut, not a whole sheet. */
   readonly offcut: boolean;
+  /** Bags that each hold these sheets whole: all else is of one of them. Absent: they are cut for all. */
+  readonly bags?: number;
   /** Where it stands in the plan. */
   readonly group: number;
   readonly layout: number;
@@ -101,6 +105,8 @@ export interface PaperLayout extends LayoutSummary, Size {
 /** What {@link projectPlanSummary} needs beside the plan itself. */
 export interface ProjectSummaryParts {
   readonly finished: readonly FinishedInShort[];
+  /** Bags that all hold the same; `null` in a class. */
+  readonly bags: number | null;
   readonly hold: number;
   /** By group and layout. */
   readonly cutOrders: readonly (readonly CutOrder[])[];
@@ -110,8 +116,8 @@ export interface ProjectSummaryParts {
 
 /** Sums a project's plan up. */
 export function projectPlanSummary(plan: Plan, parts: ProjectSummaryParts): ProjectPlanSummary {
-  const { finished, hold, cutOrders, names, files } = parts;
-  const layouts = plan.groups.flatMap(({ problem, packing, sheets }, group) =>
+  const { finished, bags: kits, hold, cutOrders, names, files } = parts;
+  const layouts = plan.groups.flatMap(({ problem, packing, bags, sheets }, group) =>
     packing.layouts.map(({ sheet, run }, layout): PaperLayout => {
       const order = cutOrders[group]?.[layout];
       const name = names.layouts[group]?.[layout];
@@ -129,6 +135,7 @@ export function projectPlanSummary(plan: Plan, parts: ProjectSummaryParts): Proj
         offcut: offcut !== null,
         width: size.width,
         height: size.height,
+        ...(bags === undefined ? {} : { bags }),
         group,
         layout,
       };
@@ -153,6 +160,14 @@ export function projectPlanSummary(plan: Plan, parts: ProjectSummaryParts): Proj
       const spares = found?.spares === undefined ? {} : { spares: found.spares };
       return { number, name, wanted: copies, complete: found?.complete ?? 0, guests, samples, ...spares };
     }),
+    ...(kits === null
+      ? {}
+      : {
+          kits: {
+            bags: kits,
+            makeEveryCard: plan.complete.every(({ complete, wanted }) => complete === wanted),
+          },
+        }),
     finished,
     pieces: {
       wanted,
@@ -174,7 +189,7 @@ export function projectPlanSummary(plan: Plan, parts: ProjectSummaryParts): Proj
     cost: plan.cost,
     ...(plan.costs === undefined ? {} : { costs: plan.costs }),
     layouts,
-    cuts: sum(layouts.map((layout) => layout.cuts * layout.run)),
+    cuts: sum(layouts.map((layout) => layout.cuts * layout.run * (layout.bags ?? 1))),
     settings: sum(layouts.map((layout) => layout.settings)),
     hold,
     narrowCuts: cuts.filter((cut) => cut.tooNarrow).length,

@@ -283,6 +283,10 @@ export const project: z.ZodType<Project> = z
       .optional()
       .describe("What presses dies; absent: a small one."),
     papers: z.array(paper).min(1),
+    kits: z
+      .strictObject({ bags: z.int().min(1) })
+      .optional()
+      .describe("The bags that all hold the same; absent: a class."),
     cards: z.array(design).min(1),
     rates: z
       .strictObject({

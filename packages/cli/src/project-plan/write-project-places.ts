@@ -9,6 +9,7 @@ const PURPOSES: readonly (readonly [FileKind, string])[] = [
   ["card", "the cards as they will look"],
   ["measurements", "every piece of a card measured, to hand out"],
   ["measurements as text", "the same as text"],
+  ["packing list", "what goes into each bag"],
   ["plan", "everything as data, for other programs"],
 ];
 

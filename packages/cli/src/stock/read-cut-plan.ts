@@ -64,7 +64,9 @@ export async function readCutPlan(folder: string, option: string, io: Io): Promi
       `the plan is not right: ${finding.path}: ${finding.message} ${quote(name)} is not cut by.`,
     );
   const layouts = files.flatMap(({ what, name: drawing, group, layout }): NamedLayout[] => {
-    const run = plan.groups[group ?? -1]?.packing.layouts[layout ?? -1]?.run;
+    const of = plan.groups[group ?? -1];
+    const inOne = of?.packing.layouts[layout ?? -1]?.run;
+    const run = inOne === undefined ? undefined : inOne * (of?.bags ?? 1);
     if (what !== "drawing" || group === null || layout === null || run === undefined) return [];
     return [{ name: drawing.replace(/\.svg$/, ""), group, layout, run }];
   });

@@ -84,6 +84,13 @@ async function goOn(
       spoiled: booking.spoiled[name] ?? 0,
     }),
   );
+  const isOut = done.some(({ group, to }) => to > 0 && cut.plan.groups[group]?.bags !== undefined);
+  if (isOut) {
+    const message =
+      "sheets of it went out whole in bags, and what guests cut is not known, so no plan can go on from there. " +
+      "Plan the bags that are still to be filled as a project of their own.";
+    throw refuse("bags-are-out", message);
+  }
   const { project: rest, changed } = continueProject(project, cut, done);
   if (changed.length > 0) {
     const message = `${listed(changed)} ${changed.length === 1 ? "was" : "were"} cut, and the project has that no more, or otherwise. Plan anew without --after, or give the project that was cut.`;

@@ -11,7 +11,7 @@ const METRE: Ticks = 1_600_000;
 
 /** Tells a person what a project needs. Gives lines without a break at their end. */
 export function writeNeed(need: Need, currency: string | null): readonly string[] {
-  const { title, cards, designs, papers, cost, items, extras, unused, noPaper, units } = need;
+  const { title, cards, designs, papers, cost, items, extras, unused, noPaper, units, kits } = need;
   return [
     title,
     "",
@@ -24,6 +24,12 @@ export function writeNeed(need: Need, currency: string | null): readonly string[
       ["paper", "sheets", "", "on hand", "used for"],
       ...designs.map((one) => [one.name, sheetsOf(one), boundOf(one, designs), onHand(one), usesOf(one)]),
     ]),
+    ...(kits === undefined
+      ? []
+      : [
+          "",
+          `For ${counted(kits.bags, "bag")}: ${kits.perBag.length === 0 ? "nothing goes out whole" : `each gets ${listed(kits.perBag.map(({ name, sheets }) => `${counted(sheets, "sheet")} of ${name}`))}`}.`,
+        ]),
     "",
     ...buying(papers, cost, currency),
     ...(items.length + extras.length === 0

@@ -31,7 +31,8 @@ export function writeProjectOverview(
   });
   const copies = summary.layouts.map(({ group }, index) => {
     const placed = [...(counts[index] ?? [])].map(([kind, count]) => ({ kind, count }));
-    return copiesCut([{ packing: { placed }, strips: plan.groups[group]?.strips }]);
+    const of = plan.groups[group];
+    return copiesCut([{ packing: { placed }, strips: of?.strips, bags: of?.bags }]);
   });
   const missing = shortfall.flatMap((line) => wrapped(line, line.startsWith("  ") ? "    " : ""));
   const lines = [
@@ -86,9 +87,10 @@ function writeSheets({ layouts, papers }: ProjectPlanSummary, plan: Plan, counts
   return cut.length === 0 ? ["", "none"] : cut;
 }
 
-function runOf({ run, offcut, width, height }: PaperLayout, unit: Plan["units"]): string {
-  if (!offcut) return counted(run, "sheet");
-  return `${counted(run, "offcut")} of ${formatSize(width, height, { unit })}`;
+function runOf({ run, offcut, width, height, bags }: PaperLayout, unit: Plan["units"]): string {
+  const inEach = bags === undefined ? "" : ` in each of ${counted(bags, "bag")}`;
+  if (!offcut) return `${counted(run, "sheet")}${inEach}`;
+  return `${counted(run, "offcut")} of ${formatSize(width, height, { unit })}${inEach}`;
 }
 
 function sizeOf(design: string, { papers, units }: Plan): string {

@@ -26,13 +26,16 @@ export function writeProjectSummary(summary: ProjectPlanSummary): readonly strin
     summary.title,
     "",
     row("Enough", `${ENOUGH[summary.enough]}${writeSpares(summary)}`),
+    ...writeBags(summary),
     ...block("Cards", table(summary.cards.map(cardRow))),
     row("Pieces", `${cut}${before}`),
     ...block("Papers", writePapers(summary)),
   ];
   if (layouts.length > 0) {
     const runs = (which: boolean) =>
-      layouts.filter(({ offcut }) => offcut === which).reduce((total, { run }) => total + run, 0);
+      layouts
+        .filter(({ offcut }) => offcut === which)
+        .reduce((total, { run, bags = 1 }) => total + run * bags, 0);
     const [sheets, offcuts] = [runs(false), runs(true)];
     const lying = [
       ...(sheets > 0 || offcuts === 0 ? [counted(sheets, "sheet")] : []),
@@ -59,6 +62,20 @@ export function writeProjectSummary(summary: ProjectPlanSummary): readonly strin
     ];
   }
   return [...lines, ...notes];
+}
+
+/** Whether one bag makes every card, since all are alike. */
+function writeBags({ kits, cards }: ProjectPlanSummary): readonly string[] {
+  if (kits === undefined) return [];
+  const { bags, makeEveryCard } = kits;
+  const short = cards.filter(({ complete, wanted }) => complete < wanted);
+  const lacking = short.map(({ name, wanted, complete }) =>
+    complete % bags === 0 ? `${complete / bags} of ${wanted / bags} ${name}` : name,
+  );
+  const verdict = makeEveryCard
+    ? "each makes every card"
+    : `not each makes every card: ${lacking.join(", ")}`;
+  return [row("Bags", `${bags}, all alike; ${verdict}`)];
 }
 
 /** `2 h 39 min on 13 copies: $48.10; with the sheets $51.45`; nothing where no minutes are known. */

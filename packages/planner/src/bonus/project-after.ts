@@ -1,4 +1,5 @@
 import type { Project } from "@sheetwright/cards";
+import { withoutBags } from "../kits/with-bags.js";
 import type { Plan } from "../plan-model.js";
 import { applyStockChange } from "../stock/apply-stock-change.js";
 import { wholePlan } from "../stock/layout-progress.js";
@@ -15,9 +16,10 @@ export function projectAfter(project: Project, plan: Plan): Project {
   const { stock, faults } = applyStockChange({ papers: stockOfProject(project) }, changes, project.units);
   if (faults.length > 0) throw new RangeError(faults.map(({ message }) => message).join(" "));
   const after = withStock(project, stock).project;
+  // What is left lies in one pile again.
   return {
-    ...after,
-    papers: after.papers.map((paper) => ({
+    ...withoutBags(after),
+    papers: withoutBags(after).papers.map((paper) => ({
       ...paper,
       designs: paper.designs.map((design) => ({ ...design, count: design.count ?? 0 })),
     })),

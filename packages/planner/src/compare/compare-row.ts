@@ -7,7 +7,7 @@ import { percentOf } from "../totals/percent-of.js";
 import type { ComparedSize, ComparisonRow } from "./comparison.js";
 
 /** Papers that were planned together: one or more make up a row. */
-export type PlannedPart = Pick<PaperGroup, "problem" | "packing" | "endless">;
+export type PlannedPart = Pick<PaperGroup, "problem" | "packing" | "endless" | "bags">;
 
 /** A row where some piece is too large for the size. */
 export function rowTooLarge(size: ComparedSize, copies: number, tooLarge: readonly string[]): ComparisonRow {
@@ -37,19 +37,19 @@ export function rowOf(size: ComparedSize, copies: number, parts: readonly Planne
   let pieces = 0n;
   let kept = 0n;
   for (const part of parts) {
-    const { problem, packing } = part;
+    const { problem, packing, bags = 1 } = part;
     const { outcome } = packing;
     const bound = groupBound(part);
     if (outcome !== "complete" || bound.aim !== "all" || bound.sheets === null)
       throw new RangeError(`Expected a plan of all pieces, found one that is ${outcome}.`);
-    sheets += packing.sheets;
-    atLeast += bound.sheets;
+    sheets += packing.sheets * bags;
+    atLeast += bound.sheets * bags;
     layouts += packing.layouts.length;
     const known = new Map(problem.sheets.map((sheet) => [sheet.id, sheet]));
     for (const layout of packing.layouts)
-      cuts += layout.run * countCuts(known.get(layout.sheet)!, layout, problem.kerf);
-    pieces += sumOf(kindAreas(problem, packing).values());
-    kept += keptArea(problem, packing);
+      cuts += layout.run * bags * countCuts(known.get(layout.sheet)!, layout, problem.kerf);
+    pieces += sumOf(kindAreas(problem, packing).values()) * BigInt(bags);
+    kept += keptArea(problem, packing) * BigInt(bags);
   }
   const whole = BigInt(size.width) * BigInt(size.height) * BigInt(sheets);
   return {

@@ -1,4 +1,5 @@
 import type { Design, Paper, Project } from "@sheetwright/cards";
+import { withBags } from "../kits/with-bags.js";
 import type { ComparisonCase } from "./compare-case.js";
 import type { ComparedSize } from "./comparison.js";
 
@@ -28,7 +29,11 @@ export function projectCases(
     const papers = project.papers.map((paper) => resized(paper, size));
     return copies.map((count): ComparisonCase => {
       const cards = project.cards.map((card) => withCopies(card, count));
-      return { size, copies: count, asked: { of: "project", project: { ...project, papers, cards } } };
+      return {
+        size,
+        copies: count,
+        asked: { of: "project", project: withBags({ ...project, papers, cards }, count) },
+      };
     });
   });
 }

@@ -7,6 +7,8 @@ export interface PaperCluster {
   readonly designs: readonly { readonly paper: Paper; readonly design: PaperDesign }[];
   /** In the order of the labels. */
   readonly pieces: readonly Piece[];
+  /** Bags that the papers go into whole, so that one bag is planned. Absent: they are cut for all. */
+  readonly bags?: number | undefined;
 }
 
 /**
@@ -45,5 +47,21 @@ export function groupPapers(
     }
   }
   for (const piece of pieces) clusters.get(leaderOf(designsOf(piece)[0] ?? ""))?.pieces.push(piece);
-  return [...clusters.values()];
+  return [...clusters.values()].map(withBags);
+}
+
+/** Papers of one cluster all go out whole, or none does: no piece may come from both. */
+function withBags(cluster: PaperCluster): PaperCluster {
+  const bags = cluster.designs[0]?.paper.bags;
+  return bags === undefined ? cluster : { ...cluster, bags };
+}
+
+/** A cluster with the pieces of one bag, where its papers go out whole; any other one as it is. */
+export function inOneBag(cluster: PaperCluster): PaperCluster {
+  const { bags } = cluster;
+  if (bags === undefined) return cluster;
+  return {
+    ...cluster,
+    pieces: cluster.pieces.map((piece) => ({ ...piece, quantity: piece.quantity / bags })),
+  };
 }

@@ -10,7 +10,7 @@ import type { PaperCluster } from "./group-papers.js";
 export type Workshop = Pick<Project, "units" | "trimmer">;
 
 /** Papers planned together, before the search. */
-export type GroupTask = Pick<PaperGroup, "designs" | "problem" | "sheets" | "strips">;
+export type GroupTask = Pick<PaperGroup, "designs" | "problem" | "sheets" | "strips" | "bags">;
 
 /**
  * States what is to be cut from a cluster of papers as a problem for packing. Forms keep their order, so that a share's
@@ -33,7 +33,7 @@ export function groupProblem(
   const { kerf, smallestOffcut, cuts } = workshop.trimmer;
   const problem: Problem = {
     kinds: cluster.pieces.map((piece) => kindOf(piece, faces, sheets, hopeless)),
-    sheets: sheets.map((one) => sheetOf(one, workshop, costOf)),
+    sheets: sheets.map((one) => sheetOf(sheetOfBag(one, cluster.bags), workshop, costOf)),
     mode: cuts === "strips" ? "shelf" : "guillotine",
     aim: "all",
     ...(kerf === 0 ? {} : { kerf }),
@@ -42,8 +42,18 @@ export function groupProblem(
   return {
     designs: cluster.designs.map(({ design }) => design.id),
     problem,
+    ...(cluster.bags === undefined ? {} : { bags: cluster.bags }),
     sheets: sheets.map(({ sheet, design, offcut }) => ({ sheet, design: design.id, offcut })),
   };
+}
+
+/** Of what goes out whole each bag gets the same: what does not divide stays with the maker. */
+function sheetOfBag(one: ClusterSheet, bags: number | undefined): ClusterSheet {
+  if (bags === undefined) return one;
+  const { design } = one;
+  const offcuts = design.offcuts.map((offcut) => ({ ...offcut, count: Math.floor(offcut.count / bags) }));
+  const count = design.count === null ? null : Math.floor(design.count / bags);
+  return { ...one, design: { ...design, count, offcuts } };
 }
 
 interface ClusterSheet {

@@ -34,6 +34,7 @@ export function needOf(project: Project, plan: Plan): Need {
     title: plan.title,
     units: plan.units,
     cards: plan.cards.map(({ number, name, copies }) => ({ card: number, name, copies })),
+    ...(project.kits === undefined ? {} : { kits: bagNeeds(project.kits.bags, project, designs) }),
     designs,
     papers,
     cost,
@@ -42,6 +43,20 @@ export function needOf(project: Project, plan: Plan): Need {
     unused: unusedPapers(project, plan),
     noPaper: plan.noPaper.map(({ label }) => label),
   };
+}
+
+function bagNeeds(
+  bags: number,
+  { papers }: Project,
+  designs: readonly DesignNeed[],
+): NonNullable<Need["kits"]> {
+  const whole = new Set(
+    papers.filter((paper) => paper.bags !== undefined).flatMap((paper) => paper.designs.map(({ id }) => id)),
+  );
+  const perBag = designs
+    .filter(({ design, sheets }) => whole.has(design) && sheets > 0)
+    .map(({ design, name, sheets }) => ({ design, name, sheets: sheets / bags }));
+  return { bags, perBag };
 }
 
 function designNeeds(project: Project, plan: Plan): readonly DesignNeed[] {
@@ -61,7 +76,7 @@ function designNeeds(project: Project, plan: Plan): readonly DesignNeed[] {
           sheets: use.get(id)?.used ?? 0,
           offcuts: use.get(id)?.offcutsUsed ?? 0,
           together: group.designs,
-          atLeast: bound.aim === "all" ? (bound.sheets ?? 0) : 0,
+          atLeast: bound.aim === "all" ? (bound.sheets ?? 0) * (group.bags ?? 1) : 0,
           onHand: onHand.get(id) ?? null,
           ...designUses(designAreas(group, id, plan.pieces)),
         },

@@ -13,6 +13,11 @@ export interface Need {
     readonly name: string;
     readonly copies: number;
   }[];
+  /** The bags of kits, and the sheets that go whole into each; absent in a class. */
+  readonly kits?: {
+    readonly bags: number;
+    readonly perBag: readonly { readonly design: string; readonly name: string; readonly sheets: number }[];
+  };
   /** Designs of papers that some piece is cut from, in the order of the project. */
   readonly designs: readonly DesignNeed[];
   /** Papers that some piece is cut from, as they are bought. */

@@ -1,6 +1,6 @@
 import { expandProject, explainNoPaper, type Project } from "@sheetwright/cards";
 import type { PackOptions } from "@sheetwright/packing";
-import { groupPapers } from "../group/group-papers.js";
+import { groupPapers, inOneBag } from "../group/group-papers.js";
 import { groupProblem } from "../group/group-problem.js";
 import type { Plan } from "../plan-model.js";
 import { asOneSet } from "../search/grain-wish.js";
@@ -22,7 +22,7 @@ export function* attemptPlan(project: Project, options: PackOptions): Search<Att
   const expansion = expandProject(project);
   const unfit = expansion.pieces.filter((piece) => explainNoPaper(project, piece) !== null);
   if (unfit.some(({ quantity }) => quantity > 0)) return { enough: "no", cancelled: false };
-  const clusters = groupPapers(expansion, new Set(unfit.map(({ id }) => id)));
+  const clusters = groupPapers(expansion, new Set(unfit.map(({ id }) => id))).map(inOneBag);
   const packOptions: PackOptions = { ...options, narrowestHold: project.trimmer.narrowestHold };
   let isComplete = true;
   for (const [group, cluster] of clusters.entries()) {

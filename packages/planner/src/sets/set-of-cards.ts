@@ -1,4 +1,5 @@
 import type { Design, Project } from "@sheetwright/cards";
+import { withBags } from "../kits/with-bags.js";
 import type { SetCard } from "./set-count.js";
 
 /** Most copies of a card that a project may ask for. */
@@ -16,12 +17,14 @@ export interface SetOfCards {
 /**
  * What one set of a project holds: of each card as many copies as come to one of equal shares for guests, so that a card
  * with twice the copies is there twice. Cards without copies for guests belong to no set; where none has any, all copies
- * count.
+ * count. Of kits a set is what a bag makes, and there are as many as bags.
  */
-export function setOfCards({ cards }: Project): SetOfCards {
+export function setOfCards({ cards, kits }: Project): SetOfCards {
   const hasGuests = cards.some(({ copiesFor }) => copiesFor.guests > 0);
-  const countOf = ({ copies, copiesFor }: Design): number => (hasGuests ? copiesFor.guests : copies);
-  const wanted = cards.reduce((all, one) => commonDivisor(all, countOf(one)), 0);
+  const countOf = ({ copies, copiesFor }: Design): number =>
+    hasGuests && kits === undefined ? copiesFor.guests : copies;
+  const shares = cards.reduce((all, one) => commonDivisor(all, countOf(one)), 0);
+  const wanted = kits?.bags ?? shares;
   const own = cards
     .filter((one) => countOf(one) > 0)
     .map((one) => ({ card: one.number, name: one.name, copies: countOf(one) / wanted }));
@@ -47,8 +50,9 @@ export function setOfCards({ cards }: Project): SetOfCards {
  */
 export function withSets(project: Project, sets: number): Project {
   const each = new Map(setOfCards(project).cards.map(({ card, copies }) => [card, copies]));
+  const ofBags = withBags(project, sets);
   return {
-    ...project,
+    ...ofBags,
     cards: project.cards.flatMap((card): Design[] => {
       const copies = sets * (each.get(card.number) ?? 0);
       return copies === 0 ? [] : [{ ...card, copies, copiesFor: { guests: copies, samples: 0 } }];

@@ -10,7 +10,7 @@ export interface LayoutProgress {
   /** Where the layout stands in the plan. */
   readonly group: number;
   readonly layout: number;
-  /** Sheets of its run that were cut before. */
+  /** Sheets of its run that were cut before; of papers that go out whole, of the runs of all bags, bag after bag. */
   readonly from: number;
   /** Sheets of its run that are cut now, those from before among them; at most the run. */
   readonly to: number;
@@ -44,8 +44,8 @@ export interface ProgressPart {
  * wholePlan(found) // => [{ group: 0, layout: 0, from: 0, to: 2, spoiled: 0 }]
  */
 export function wholePlan({ groups }: Pick<Plan, "groups">): readonly LayoutProgress[] {
-  return groups.flatMap(({ packing }, group) =>
-    packing.layouts.map(({ run }, layout) => ({ group, layout, from: 0, to: run, spoiled: 0 })),
+  return groups.flatMap(({ packing, bags = 1 }, group) =>
+    packing.layouts.map(({ run }, layout) => ({ group, layout, from: 0, to: run * bags, spoiled: 0 })),
   );
 }
 
@@ -60,10 +60,11 @@ export function progressParts(
     const layout = group?.packing.layouts[l];
     if (group === undefined || layout === undefined)
       throw new RangeError(`The plan has no layout ${l} in a group ${g}.`);
+    const sheets = layout.run * (group.bags ?? 1);
     const isRight = [from, to, spoiled].every(Number.isSafeInteger) && from >= 0 && spoiled >= 0;
-    if (!isRight || from > to || to > layout.run)
+    if (!isRight || from > to || to > sheets)
       throw new RangeError(
-        `Sheets ${from} to ${to} of a run of ${layout.run} cannot be cut, ${spoiled} spoiled.`,
+        `Sheets ${from} to ${to} of a run of ${sheets} cannot be cut, ${spoiled} spoiled.`,
       );
     const sheet = group.problem.sheets.find(({ id }) => id === layout.sheet);
     const of = group.sheets.find((one) => one.sheet === layout.sheet);
@@ -74,7 +75,12 @@ export function progressParts(
   });
 }
 
-/** How many of the sheets from one to another, counted from 0 and the last excluded, two ranges share. */
-export function overlap(from: number, to: number, start: number, end: number): number {
-  return Math.max(0, Math.min(to, end) - Math.max(from, start));
+/**
+ * How many of the sheets from one to another, counted from 0 and the last excluded, lie between two places of a run. A run
+ * that is done for several bags starts anew for each.
+ */
+export function overlap(from: number, to: number, start: number, end: number, run: number): number {
+  const before = (sheets: number): number =>
+    Math.floor(sheets / run) * (end - start) + Math.max(0, Math.min(sheets % run, end) - start);
+  return before(to) - before(from);
 }

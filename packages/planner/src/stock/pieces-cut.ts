@@ -22,7 +22,7 @@ export function piecesCut(
   done: readonly LayoutProgress[],
 ): ReadonlyMap<Piece["id"], number> {
   const counts = new Map<string, number>();
-  for (const { progress, group, places } of progressParts(plan, done)) {
+  for (const { progress, group, layout, places } of progressParts(plan, done)) {
     const { from, to } = progress;
     const order = new Map(group.problem.kinds.map(({ id }, index) => [id, index]));
     const strips = new Map((group.strips ?? []).map((strip) => [strip.kind, strip]));
@@ -31,7 +31,7 @@ export function piecesCut(
       let start = 0;
       for (const { kind, count } of inOrder(node.shares, order)) {
         const strip = strips.get(kind);
-        const cut = overlap(from, to, start, start + count) * (strip?.holds ?? 1);
+        const cut = overlap(from, to, start, start + count, layout.run) * (strip?.holds ?? 1);
         start += count;
         const piece = strip?.piece ?? kind;
         if (cut > 0) counts.set(piece, (counts.get(piece) ?? 0) + cut);

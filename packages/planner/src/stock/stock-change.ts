@@ -55,9 +55,10 @@ export function stockChange(
       const isKept =
         isWorthKeeping(size, group.problem.smallestOffcut) ||
         (alsoKeep !== undefined && isWorthKeeping(size, alsoKeep));
-      if (!isKept) continue;
+      // What is left of a sheet that goes out whole is the guest's.
+      if (!isKept || group.bags !== undefined) continue;
       const yields = node.type === "piece" ? node.shares.reduce((sum, { count }) => sum + count, 0) : 0;
-      change.left.add(size, overlap(from, to, yields, layout.run));
+      change.left.add(size, overlap(from, to, yields, layout.run, layout.run));
     }
   }
   return plan.papers.flatMap(({ sheet, designs }) =>

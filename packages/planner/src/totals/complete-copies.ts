@@ -6,7 +6,7 @@ import { copiesCut } from "./copies-cut.js";
 export function completeCopies(
   cards: readonly Card[],
   pieces: readonly Piece[],
-  groups: readonly Pick<PaperGroup, "packing" | "strips">[],
+  groups: readonly Pick<PaperGroup, "packing" | "strips" | "bags">[],
   noPaper: readonly NoPaper[],
   spares: ReadonlyMap<Card["number"], number>,
 ): Plan["complete"] {

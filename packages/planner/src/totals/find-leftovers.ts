@@ -67,7 +67,7 @@ export function paperLeftovers(
       if (group === undefined) return [];
       const sheets = new Set(group.sheets.filter((one) => one.design === design).map(({ sheet }) => sheet));
       const left = findLeftovers(group.problem, group.packing, (sheet) => sheets.has(sheet));
-      return left.map((one) => ({ design, ...one }));
+      return left.map((one) => ({ design, ...one, count: one.count * (group.bags ?? 1) }));
     }),
   );
 }

@@ -11,7 +11,7 @@ export function foldGrains(
   const folded = new Map(pieces.filter(isFolded).map((piece) => [piece.id, piece]));
   const counts = new Map([...folded.keys()].map((id) => [id, { along: 0, across: 0, unknown: 0, none: 0 }]));
   const grains = new Map(papers.flatMap(({ designs, grain }) => designs.map(({ id }) => [id, grain])));
-  for (const { packing, problem, sheets } of groups) {
+  for (const { packing, problem, sheets, bags = 1 } of groups) {
     const ofSheet = new Map(sheets.map(({ sheet, design }) => [sheet, grains.get(design)!]));
     const known = new Map(problem.sheets.map((sheet) => [sheet.id, sheet]));
     for (const layout of packing.layouts) {
@@ -20,7 +20,7 @@ export function foldGrains(
         if (node.type !== "piece") continue;
         for (const { kind, form, turned, count } of node.shares) {
           const score = folded.get(kind)?.forms[form]?.scores[0];
-          if (score !== undefined) counts.get(kind)![foldVerdict(score, turned, grain)] += count;
+          if (score !== undefined) counts.get(kind)![foldVerdict(score, turned, grain)] += count * bags;
         }
       }
     }

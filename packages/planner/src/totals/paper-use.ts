@@ -6,12 +6,12 @@ import type { PaperGroup, PaperUse } from "../plan-model.js";
 export function paperUse(papers: readonly Paper[], groups: readonly PaperGroup[]): readonly PaperUse[] {
   const whole = new Map<string, number>();
   const offcuts = new Map<string, number>();
-  for (const { packing, sheets } of groups) {
+  for (const { packing, sheets, bags = 1 } of groups) {
     const known = new Map(sheets.map((one) => [one.sheet, one]));
     for (const { sheet, run } of packing.layouts) {
       const { design, offcut } = known.get(sheet)!;
       const counts = offcut === null ? whole : offcuts;
-      counts.set(design, (counts.get(design) ?? 0) + run);
+      counts.set(design, (counts.get(design) ?? 0) + run * bags);
     }
   }
   return papers.flatMap(({ designs }) =>

@@ -1,5 +1,6 @@
 import type { Piece } from "@sheetwright/cards";
 import type { Plan } from "../plan-model.js";
+import { bagsOf } from "./bag-facts.js";
 import { firstDifference, shown } from "./first-difference.js";
 import type { PlanReport } from "./plan-finding.js";
 import type { ProjectFacts } from "./project-facts.js";
@@ -16,6 +17,12 @@ export function checkGroups(plan: Plan, facts: ProjectFacts, report: PlanReport)
     report("wrong-groups", path, message);
   }
   for (const [g, group] of plan.groups.entries()) {
+    const bags = bagsOf(group, facts);
+    if (group.bags !== bags) {
+      const expected = bags === undefined ? "none, since its papers are cut for all" : `${bags}`;
+      const message = `The bags that the group is planned for are ${shown(group.bags)}; expected ${expected}.`;
+      report("wrong-bags", `groups[${g}].bags`, message);
+    }
     const sheets = group.designs.flatMap((design) =>
       [...facts.sheets.values()]
         .filter((sheet) => sheet.design.id === design)

@@ -79,6 +79,7 @@ const plan = fields({
       problem: object,
       packing: object,
       sheets: listOf(fields({ sheet: text, design: text, offcut: orNull(count) })),
+      bags: orAbsent(count),
       strips: orAbsent(
         listOf(fields({ kind: text, piece: text, holds: count, along: listOf(oneOf(["width", "height"])) })),
       ),

@@ -1,5 +1,6 @@
 import { type Kind, type Problem, type Sheet, type SheetTurns, verify } from "@sheetwright/packing";
 import type { PaperGroup, Plan, Shortage } from "../plan-model.js";
+import { bagFacts, bagsOf } from "./bag-facts.js";
 import type { PlanCount } from "./count-plan.js";
 import { type Difference, firstDifference, shown } from "./first-difference.js";
 import type { PlanReport } from "./plan-finding.js";
@@ -51,18 +52,25 @@ function wrongProof(shortage: Shortage, group: PaperGroup, facts: ProjectFacts):
     const { path, found, expected } = difference;
     return [{ path, message: `${path} is ${found}, but the same papers and pieces make it ${expected}.` }];
   }
+  const bags = bagsOf(group, facts);
+  const times = bags ?? 1;
   const more = group.designs
     .map((design) => {
       const stock = facts.sheets.get(design)?.stock ?? null;
+      const inOne = bagFacts(group, facts).sheets.get(design)?.stock ?? null;
       const used = packing.layouts
         .filter(({ sheet }) => plainId(sheet) === design)
         .reduce((sum, { run }) => sum + run, 0);
-      return { design, more: stock === null || used < stock ? 0 : used - stock };
+      // Sheets that do not divide among the bags help once there are enough of them.
+      const lacks = stock !== null && inOne !== null && used > inOne;
+      return { design, more: lacks ? used * times - stock : 0 };
     })
     .filter((one) => one.more > 0);
   // With die blanks in strips fewer sheets may do.
   const least = packing.bound.aim === "all" && group.endless === undefined ? packing.bound.sheets : null;
-  const proven = packing.outcome === "complete" ? { wouldHelp: more, atLeast: least } : { wouldHelp: [] };
+  const leastOfAll = least === null || least === undefined ? null : least * times;
+  const proven =
+    packing.outcome === "complete" ? { wouldHelp: more, atLeast: leastOfAll } : { wouldHelp: [] };
   const claims = firstDifference({ wouldHelp, atLeast }, proven, "");
   if (claims === null) return [];
   return [{ path: claims.path, message: `${claims.path} is ${claims.found}; proven is ${claims.expected}.` }];

@@ -1,5 +1,6 @@
 import { verify } from "@sheetwright/packing";
 import type { PaperGroup, Plan } from "../plan-model.js";
+import { bagFacts } from "./bag-facts.js";
 import { checkProblem } from "./check-problem.js";
 import { shown } from "./first-difference.js";
 import type { PlanReport } from "./plan-finding.js";
@@ -18,9 +19,10 @@ export function checkStrips(
   report: PlanReport,
 ): void {
   for (const [g, group] of plan.groups.entries()) {
-    const cuts = readCuts(group, facts);
-    checkList(group, cuts, `groups[${g}]`, facts, report);
-    checkEndless(group, cuts, spares, `groups[${g}].endless`, facts, report);
+    const own = bagFacts(group, facts);
+    const cuts = readCuts(group, own);
+    checkList(group, cuts, `groups[${g}]`, own, report);
+    checkEndless(group, cuts, spares, `groups[${g}].endless`, own, report);
   }
 }
 

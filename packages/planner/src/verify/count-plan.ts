@@ -1,6 +1,7 @@
 import type { Piece } from "@sheetwright/cards";
 import type { Share } from "@sheetwright/packing";
 import type { FoldGrain, Plan } from "../plan-model.js";
+import { bagsOf } from "./bag-facts.js";
 import type { PlanReport } from "./plan-finding.js";
 import { facesOn, grainAllows, type ProjectFacts, patternAllows, type SheetFacts } from "./project-facts.js";
 import { type CutFacts, readCuts } from "./read-cuts.js";
@@ -46,21 +47,23 @@ export function countPlan(
   );
   for (const [g, group] of plan.groups.entries()) {
     const cuts = readCuts(group, facts);
+    // What one bag holds, every one does.
+    const times = bagsOf(group, facts) ?? 1;
     for (const [i, layout] of group.packing.layouts.entries()) {
       const sheet = facts.sheets.get(layout.sheet);
       // A sheet that the project does not have is reported where the problem is judged.
       if (sheet === undefined) continue;
-      used.set(sheet.id, (used.get(sheet.id) ?? 0) + layout.run);
+      used.set(sheet.id, (used.get(sheet.id) ?? 0) + layout.run * times);
       for (const place of readLayout(layout, sheet)) {
-        if (place.left > 0) addLeftover(leftovers, sheet.design.id, place);
+        if (place.left > 0) addLeftover(leftovers, sheet.design.id, { ...place, left: place.left * times });
         for (const share of place.shares) {
           const cut = cuts.get(share.kind);
           if (cut === undefined) continue;
           const { piece, holds } = cut;
-          placed.set(piece.id, (placed.get(piece.id) ?? 0) + holds * share.count);
+          placed.set(piece.id, (placed.get(piece.id) ?? 0) + holds * share.count * times);
           checkPlace(cut, share, sheet, place, `groups[${g}].packing.layouts[${i}]${place.path}`, report);
           const fold = folds.get(piece.id);
-          if (fold !== undefined) fold[lieOfFold(piece, share, sheet)] += share.count;
+          if (fold !== undefined) fold[lieOfFold(piece, share, sheet)] += share.count * times;
         }
       }
     }

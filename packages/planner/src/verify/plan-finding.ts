@@ -14,6 +14,8 @@ export const planFindingCodes = {
   "wrong-expansion": "The papers, cards or pieces are not what the project works out to.",
   // What is asked of each group of papers.
   "wrong-groups": "The papers planned together are not those that share pieces.",
+  "wrong-bags":
+    "A group is planned for other bags than its papers go into whole, or for bags though they are cut for all.",
   "wrong-sheet-list": "The list that says which sheet is of which paper is not right.",
   "piece-not-planned": "A piece is in no group, though some paper can give it.",
   "piece-twice": "A piece is in more than one place.",

@@ -2,7 +2,7 @@
  * Proves a plan right, or says what is wrong with it and where, from the project and the plan alone.
  *
  * It guarantees, where it finds nothing: the cards and pieces are what the project works out to; every piece that some
- * paper can give is planned once, with its papers, in its size, a die blank with its shape and margin, by itself or in a
+ * paper can give is planned once, with its papers, bag by bag where these go out whole, in its size, a die blank with its shape and margin, by itself or in a
  * strip that goes through the die machine, in the ways that pattern and required grain allow; the stock, costs, trims and cuts are the project's; every packing is right for its problem (by the verifier of packing); and
  * what is said of enough, complete copies, shortages, use, leftovers, folds and cost is what the layouts hold. It shares no
  * code with what makes a plan, but for the working out of the project by cards and the reasons why a piece finds no paper.
@@ -12,6 +12,7 @@
 import { type Expansion, expandProject, type Project, ProjectError } from "@sheetwright/cards";
 import { verify } from "@sheetwright/packing";
 import type { Plan } from "../plan-model.js";
+import { bagFacts } from "./bag-facts.js";
 import { checkClaims, checkNoPaper, checkSearch } from "./check-claims.js";
 import { checkDieBlanks } from "./check-die-blanks.js";
 import { checkGroups } from "./check-groups.js";
@@ -61,11 +62,11 @@ export function verifyPlan(project: Project, plan: Plan): readonly PlanFinding[]
   for (const [g, group] of plan.groups.entries())
     checkProblem(
       group,
-      readCuts(group, facts),
+      readCuts(group, bagFacts(group, facts)),
       trimmerRules(project),
       spares,
       `groups[${g}].problem`,
-      facts,
+      bagFacts(group, facts),
       report,
     );
   checkStrips(plan, spares, facts, report);

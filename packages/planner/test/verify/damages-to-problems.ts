@@ -38,6 +38,7 @@ const lying =
 
 /** Damage to what is asked of each group of papers. */
 export const damagesToProblems: readonly Damage[] = [
+  { does: "packs a group of a class into bags", code: "wrong-bags", path: "groups[0].bags", change: to(2) },
   {
     does: "leaves a paper out of its group",
     code: "wrong-groups",

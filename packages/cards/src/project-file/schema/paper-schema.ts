@@ -93,6 +93,8 @@ const ALL = [
   "pack",
   "trim",
   "back",
+  "hand-out",
+  "count-for",
 ];
 const plain = (noun: string) => ({ noun, required: [], optional: [...ALL, "offcuts"] });
 
@@ -136,6 +138,18 @@ const paperSchema = z
         .optional()
         .describe(
           "How it is sold: sheets in one pack (of a pad, of each design), or { sheets: 25, cost: 8.99 }. Default: by the sheet.",
+        ),
+      "hand-out": z
+        .enum(["whole", "cut"], says("handOut"))
+        .optional()
+        .describe(
+          "With share: kits. whole: its sheets go into the bags, and each guest cuts; cut: its pieces are cut before. Default: whole.",
+        ),
+      "count-for": z
+        .enum(["bag", "all"], says("countFor"))
+        .optional()
+        .describe(
+          "With share: kits. What its count is of: one bag, or all together. Default: bag where it goes out whole, else all.",
         ),
       trim: trim.optional().describe("What is squared off each side before anything is cut. Default: 0."),
     },

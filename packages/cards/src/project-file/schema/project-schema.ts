@@ -30,6 +30,12 @@ export const projectFile = z
         .describe(
           "Copies of every card that does not say otherwise: a number of guests, or guests, samples and spares. Default: 1.",
         ),
+      share: z
+        .enum(["class", "kits"], says("share"))
+        .optional()
+        .describe(
+          "class: one pile for all guests; kits: a bag for each guest and sample, and all hold the same. Default: class.",
+        ),
       shelf: textOf("shelfFile")
         .optional()
         .describe("The file of your own things, such as my-shelf.yaml; its place is told from this file."),

@@ -1,0 +1,27 @@
+import type { Project } from "@sheetwright/cards";
+
+/**
+ * A kit project with another number of bags, the sheets that go out whole on hand in all as before; a class stays as it is.
+ *
+ * @example
+ * const { project } = cards.readProject(`
+ * sheetwright: 1
+ * title: Harbour kits
+ * share: kits
+ * copies: 4
+ * papers: { night: { cardstock: us-letter, count: 1 } }
+ * cards: [{ name: Harbour, format: us-a2, base: night }]
+ * `);
+ * const { kits, papers: [night] } = withBags(project, 2);
+ * [kits.bags, night.bags, night.designs[0].count] // => [2, 2, 4]
+ */
+export function withBags(project: Project, bags: number): Project {
+  if (project.kits === undefined) return project;
+  const papers = project.papers.map((paper) => (paper.bags === undefined ? paper : { ...paper, bags }));
+  return { ...project, papers, kits: { bags } };
+}
+
+/** The same project as a class: all papers in one pile. */
+export function withoutBags({ kits: _, ...project }: Project): Project {
+  return { ...project, papers: project.papers.map(({ bags: __, ...paper }) => paper) };
+}
