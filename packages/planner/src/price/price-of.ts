@@ -1,4 +1,4 @@
-import type { Card, Project } from "@sheetwright/cards";
+import type { Card, Design, Project } from "@sheetwright/cards";
 import { costText, costUnits } from "../group/cost-units.js";
 import type { Plan } from "../plan-model.js";
 import { percentOf } from "../totals/percent-of.js";
@@ -50,7 +50,7 @@ export function priceOf(project: Project, plan: Plan): Price {
   const shared = weighed.map((part) => shareOfPart(part, order));
   const cards = plan.cards.map((card) => cardPrice(card, copies.get(card.number) ?? 0, shared, factor));
   const total = weighed.reduce((sum, { cost }) => sum + cost, 0n);
-  const guests = project.cards.reduce((most, { copiesFor }) => Math.max(most, copiesFor.guests), 0);
+  const guests = project.cards.reduce((most, card) => Math.max(most, guestsOf(card, project)), 0);
   return {
     title: plan.title,
     units: plan.units,
@@ -113,6 +113,11 @@ function cardPrice(
     copy: dividedUp(total, BigInt(copies)),
     price: priceText(total, copies, factor),
   };
+}
+
+/** Guests that a card is made for; with kits each has a bag, that may make several copies. */
+function guestsOf({ copies, copiesFor: { guests } }: Design, { kits }: Project): number {
+  return kits === undefined ? guests : Math.floor((guests * kits.bags) / copies);
 }
 
 function guestPrice(total: bigint, guests: number, factor: string | null): GuestPrice {

@@ -59,7 +59,7 @@ export interface CardPrice {
 
 /** What comes to one guest: all cards, with samples and spares. */
 export interface GuestPrice {
-  /** The most guests that any card is made for. */
+  /** The most guests that any card is made for; with kits the most bags that are for guests. */
   readonly guests: number;
   /** Rounded up to hundredths. */
   readonly cost: string;

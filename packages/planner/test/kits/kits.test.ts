@@ -8,6 +8,7 @@ import {
   type Plan,
   piecesCut,
   plan,
+  priceOf,
   projectCases,
   stockChange,
   verifyPlan,
@@ -109,6 +110,11 @@ describe("kits", () => {
     expect(planned.pieces.map(({ id }) => cut.get(id))).toEqual(
       planned.pieces.map(({ quantity }) => quantity),
     );
+  });
+
+  test("cost a guest what a bag costs", () => {
+    // 3.00 for 4 bags, 3 of them for guests, who pay for the sample too.
+    expect(priceOf(project, planned).guest).toMatchObject({ guests: 3, cost: "1.00" });
   });
 
   test("give as many sets as bags can be filled", async () => {
