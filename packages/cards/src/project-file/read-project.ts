@@ -176,7 +176,9 @@ function readData(
   const precision = readLength(file.precision, "precision", reading, { longest: COARSEST });
   const copies = readCopies(file.copies, "copies", reading);
   const trimmer = readTrimmer(file.trimmer, reading);
-  const kits = file.share === "kits" ? { bags: copies.guests + copies.samples } : null;
+  // Where it cannot be told which of the two is meant, nothing is said of keys that go with one.
+  const isKits = file.share === "kits" || !faults.isSound("share");
+  const kits = isKits ? { bags: copies.guests + copies.samples } : null;
   const { papers, unclear } = readPapers(file.papers, trimmer.longestCut, kits, reading);
   const names = choiceNames(papers, papers.length + unclear.size === 0 ? null : unclear);
   const dieMachine = readDieMachine(file["die-machine"], reading);
