@@ -12,7 +12,7 @@ export interface Block {
 }
 
 /** What a block of two is made of. */
-export interface JoinedBlocks {
+interface JoinedBlocks {
   /** The extent that is divided: `x` for two side by side. */
   readonly axis: "x" | "y";
   readonly first: Block;
