@@ -3,9 +3,10 @@ import { type Problem, pack, placements, verify } from "../src/index.js";
 
 /** What is left over of the one sheet that a number of pieces of 5 x 7 is cut from, in inches. */
 function leftovers(copies: number): readonly string[] {
+  const sheet = { id: "sheet", width: 22, height: 28 };
   const problem: Problem = {
     kinds: [{ id: "panel", quantity: copies, forms: [{ width: 5, height: 7 }] }],
-    sheets: [{ id: "sheet", width: 22, height: 28 }],
+    sheets: [sheet],
     mode: "guillotine",
     aim: "all",
     smallestOffcut: { width: 2, height: 2 },
@@ -13,7 +14,7 @@ function leftovers(copies: number): readonly string[] {
   const packing = pack(problem, { effort: "standard", seed: 1 });
   expect([packing.sheets, verify(problem, packing)]).toEqual([1, []]);
   return packing.layouts
-    .flatMap((layout) => placements(problem, layout))
+    .flatMap((layout) => placements(sheet, layout))
     .filter(({ node }) => node.type === "offcut")
     .map(({ width, height }) => `${width} x ${height}`);
 }

@@ -99,7 +99,7 @@ test("as many bags are filled as looking at everything finds, on 200 small kits"
   }));
   fc.assert(
     fc.property(small, wholes, (bundle, whole) => {
-      const set = new Set(whole);
+      const set = new Set<string>(whole);
       const pieces = bundle.cards.flatMap((one) => one.pieces);
       fc.pre(pieces.every(({ papers }) => papers.every((id) => set.has(id) === set.has(papers[0]!))));
       const project = bundleProject(bundle);
