@@ -63,7 +63,7 @@ function sheetsOf({ sheets, offcuts }: DesignNeed): string {
 /** What is proven of a paper that is planned alone, or with others. */
 function boundOf({ together, atLeast, design }: DesignNeed, designs: readonly DesignNeed[]): string {
   const own = designs.filter((one) => together.includes(one.design));
-  const total = own.reduce((sum, { sheets, offcuts }) => sum + sheets + offcuts, 0);
+  const total = own.reduce((sum, { sheets }) => sum + sheets, 0);
   if (together.length > 1 && together[0] !== design) return "";
   const what = total === atLeast ? "fewest possible" : `at least ${atLeast}`;
   if (together.length === 1) return what;

@@ -1,6 +1,6 @@
 import type { Item, Paper, Project } from "@sheetwright/cards";
 import { costText, costUnits } from "../group/cost-units.js";
-import type { Plan } from "../plan-model.js";
+import type { PaperGroup, Plan } from "../plan-model.js";
 import { groupBound } from "../totals/group-bound.js";
 import { designAreas, designUses } from "./design-uses.js";
 import type { DesignNeed, ItemNeed, Need, PaperNeed } from "./need.js";
@@ -68,7 +68,6 @@ function designNeeds(project: Project, plan: Plan): readonly DesignNeed[] {
     paper.designs.flatMap(({ id, name }): DesignNeed[] => {
       const group = plan.groups.find(({ designs }) => designs.includes(id));
       if (group === undefined) return [];
-      const bound = groupBound(group);
       return [
         {
           design: id,
@@ -76,13 +75,27 @@ function designNeeds(project: Project, plan: Plan): readonly DesignNeed[] {
           sheets: use.get(id)?.used ?? 0,
           offcuts: use.get(id)?.offcutsUsed ?? 0,
           together: group.designs,
-          atLeast: bound.aim === "all" ? (bound.sheets ?? 0) * (group.bags ?? 1) : 0,
+          atLeast: fewestSheets(group) * (group.bags ?? 1),
           onHand: onHand.get(id) ?? null,
           ...designUses(designAreas(group, id, plan.pieces)),
         },
       ];
     }),
   );
+}
+
+/**
+ * No plan of a group takes fewer whole sheets, whatever it takes of offcuts. These cost nothing, so the cost that is proven is
+ * one of whole sheets; where there are none, the number of sheets is proven by itself.
+ */
+function fewestSheets({ problem, sheets, ...group }: PaperGroup): number {
+  const bound = groupBound(group);
+  if (bound.aim !== "all" || bound.cost === null) return 0;
+  const offcuts = new Set(sheets.filter(({ offcut }) => offcut !== null).map(({ sheet }) => sheet));
+  const whole = problem.sheets.filter(({ id }) => !offcuts.has(id));
+  const dearest = Math.max(1, ...whole.map(({ width, height, cost }) => cost ?? width * height));
+  const byCost = (BigInt(bound.cost) + BigInt(dearest) - 1n) / BigInt(dearest);
+  return Math.max(Number(byCost), whole.length === problem.sheets.length ? (bound.sheets ?? 0) : 0);
 }
 
 /** How a paper is bought; nothing where none of it is cut. A pack of a pad has sheets of each design. */

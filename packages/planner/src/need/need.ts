@@ -43,7 +43,7 @@ export interface DesignNeed {
   readonly offcuts: number;
   /** Designs that are planned together with it, since some piece may come from any of them; itself among them. */
   readonly together: readonly string[];
-  /** No plan takes fewer sheets of all that are planned together, offcuts counted; proven. */
+  /** No plan takes fewer whole sheets of all that are planned together, whatever it takes of offcuts; proven. */
   readonly atLeast: number;
   /** Sheets on hand; `null` where the project says `as needed`. */
   readonly onHand: number | null;

@@ -22,6 +22,17 @@ function needed(text: string): Need {
 const card = (more: string) => `cards: [{ name: Harbour, format: us-a2, base: night, ${more} }]`;
 
 describe("what a project needs", () => {
+  it("counts no offcut as a sheet, neither of those it takes nor of those that are proven", () => {
+    const { designs } = needed(`
+      sheetwright: 1
+      title: Harbour cards
+      papers: { night: { cardstock: us-letter, offcuts: [{ size: 8 1/2 x 5 1/2, count: 1 }] } }
+      ${card("copies: 9")}
+    `);
+    // Two flats from a sheet and one from the offcut: 4 sheets for 9, and 3 give no more than 7.
+    expect(designs[0]).toMatchObject({ sheets: 4, offcuts: 1, atLeast: 4 });
+  });
+
   it("is the sheets for guests, samples and spares, whatever is on hand, rounded up to packs", () => {
     const { cards, designs, papers, cost } = needed(`
       sheetwright: 1
