@@ -10,6 +10,8 @@ export interface Budget {
   readonly exact: number;
   /** Starts of ruin and recreate, each from the best first plan. */
   readonly starts: number;
+  /** The same where starts with blocks come before them: of mixes of sheets each start tries a few only. */
+  readonly afterBlocks: number;
   /** Work of one such start for 100 pieces or more; for fewer it is less in proportion. */
   readonly each: number;
   /** Elementary steps of the start with columns, where copies outnumber kinds; a million take one or two milliseconds. */
@@ -31,6 +33,7 @@ export const BUDGETS: Readonly<Record<Effort, Budget>> = {
     most: 100,
     exact: 400_000,
     starts: 1,
+    afterBlocks: 1,
     each: 800_000,
     columns: 20_000_000,
     joins: 400_000,
@@ -43,6 +46,7 @@ export const BUDGETS: Readonly<Record<Effort, Budget>> = {
     most: 2_000,
     exact: 24_000_000,
     starts: 2,
+    afterBlocks: 1,
     each: 15_000_000,
     columns: 300_000_000,
     joins: 12_000_000,
@@ -55,6 +59,7 @@ export const BUDGETS: Readonly<Record<Effort, Budget>> = {
     most: 10_000,
     exact: 200_000_000,
     starts: 4,
+    afterBlocks: 6,
     each: 75_000_000,
     columns: 1_000_000_000,
     joins: 60_000_000,

@@ -29,6 +29,7 @@ const SETS_BUDGET: Budget = {
   most: 24,
   exact: 0,
   starts: 1,
+  afterBlocks: 1,
   each: 500_000,
   columns: 0,
   joins: 0,

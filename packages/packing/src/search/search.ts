@@ -101,9 +101,7 @@ export function* searchPlan(search: Search, meter: Meter): Steps<Found> {
 /** How many starts follow the first plans. */
 export function laterStarts({ problem, budget }: Search): number {
   const special = specialStarts(problem, budget);
-  // Starts with blocks stand for half of the others.
-  const plain = special.includes("blocks") ? Math.ceil(budget.starts / 2) : budget.starts;
-  return special.length + plain;
+  return special.length + (special.includes("blocks") ? budget.afterBlocks : budget.starts);
 }
 
 type SpecialStart = "columns" | "joins" | "blocks";
