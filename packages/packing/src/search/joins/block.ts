@@ -34,13 +34,3 @@ export function piecesAsBlocks(problem: CompiledProblem, wanted: readonly number
     return Array.from({ length: wanted[index] ?? 0 }, () => block);
   });
 }
-
-/** Calls back with the kind of each piece of a block. */
-export function eachPieceOf({ of }: Block, found: (kind: number) => void): void {
-  if (typeof of === "number") {
-    found(of);
-    return;
-  }
-  eachPieceOf(of.first, found);
-  eachPieceOf(of.second, found);
-}

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { type Block, eachPieceOf } from "../../../src/search/joins/block.js";
+import type { Block } from "../../../src/search/joins/block.js";
 import { type BlankSheet, joinBlocks } from "../../../src/search/joins/join-blocks.js";
 import { randomStream } from "../../../src/search/random-stream.js";
 
@@ -41,10 +41,11 @@ function measure(block: Block, kerf: number, sizes: readonly Block[]): { width: 
   return { width: first.width, height: first.height + kerf + second.height };
 }
 
+/** The kinds of all pieces that blocks are made of, in order. */
 function piecesIn(blocks: readonly Block[]): readonly number[] {
-  const kinds: number[] = [];
-  for (const block of blocks) eachPieceOf(block, (kind) => kinds.push(kind));
-  return kinds.sort((a, b) => a - b);
+  const kindsOf = ({ of }: Block): readonly number[] =>
+    typeof of === "number" ? [of] : [...kindsOf(of.first), ...kindsOf(of.second)];
+  return blocks.flatMap(kindsOf).sort((a, b) => a - b);
 }
 
 describe("joinBlocks", () => {
