@@ -38,7 +38,20 @@ import {
 } from "./expansion-schema.js";
 
 const choice: z.ZodType<Choice> = z
-  .strictObject({ faces: z.array(z.string()).min(1), text: z.string() })
+  .strictObject({
+    faces: z.array(z.string()).min(1),
+    text: z.string(),
+    any: z
+      .array(
+        z.strictObject({
+          material: z.enum(["cardstock", "glitter", "paper", "pad"]).nullable(),
+          look: z.enum(["plain", "patterned"]).nullable(),
+          atLeast: paperWeight.nullable(),
+        }),
+      )
+      .optional()
+      .describe("Kinds of paper asked for in place of papers by name; absent where there are none."),
+  })
   .meta({ id: "choice", description: "The faces a piece may be cut from; any of them is right." });
 
 const ribbon: z.ZodType<Ribbon> = z
