@@ -308,7 +308,7 @@ describe("any plan", () => {
       }),
       runs,
     );
-  });
+  }, 400_000);
 
   it("booked in two parts comes to the same as booked at once", () => {
     fc.assert(
@@ -327,7 +327,7 @@ describe("any plan", () => {
       }),
       runs,
     );
-  });
+  }, 400_000);
 
   it("can be made again from the stock that it was made from, and leaves one that can be planned with", () => {
     fc.assert(
@@ -343,5 +343,5 @@ describe("any plan", () => {
       }),
       runs,
     );
-  });
+  }, 400_000);
 });
