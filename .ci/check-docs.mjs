@@ -120,7 +120,7 @@ function programOf(bin) {
   const optionsIn = (text) => new Set([...text.matchAll(/^ +(--[a-z-]+)/gm)].map((match) => match[1] ?? ""));
   const overview = help(bin, []);
   const list = overview.slice(overview.indexOf("Commands:"));
-  const commands = [...list.matchAll(/^ {2}([a-z]+)/gm)].map((match) => match[1] ?? "");
+  const commands = [...list.matchAll(/^ {2}([a-z]+(?:-[a-z]+)*)/gm)].map((match) => match[1] ?? "");
   const own = commands.filter((name) => name !== "help").map((name) => [name, optionsIn(help(bin, [name]))]);
   return Object.fromEntries([["", optionsIn(overview)], ["help", new Set()], ...own]);
 }

@@ -111,10 +111,12 @@ function checkEndless(
     );
   // Where not all can be had there is nothing to look for: all is one set that is wanted once.
   const kinds = endless.problem.kinds.map((kind) => {
-    const card = facts.pieces.get(kind.id)?.card;
+    const piece = facts.pieces.get(kind.id);
     const isWhole = kind.set?.of === "all" && kind.set.each === kind.quantity;
-    if (card === undefined || !isWhole) return kind;
-    return { ...kind, set: facts.hopeless.has(card) ? undefined : { of: String(card), each: 1 } };
+    if (piece === undefined || !isWhole) return kind;
+    // Where all that is asked for is cut already, only spares are wanted, and these belong to no set.
+    const isInSet = !facts.hopeless.has(piece.card) && piece.quantity > 0;
+    return { ...kind, set: isInSet ? { of: String(piece.card), each: 1 } : undefined };
   });
   checkProblem(
     { problem: { ...endless.problem, kinds }, designs },
