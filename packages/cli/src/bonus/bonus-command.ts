@@ -76,8 +76,8 @@ async function readAll(
   readonly notes: readonly string[];
 }> {
   const reader = tableReader<BonusOptionKey>(BONUS_OPTIONS, written);
-  const panelsFile = written["panels"] === undefined ? null : reader.required("panels");
-  const stockFile = written["stock"] === undefined ? null : reader.required("stock");
+  const panelsFile = written.panels === undefined ? null : reader.required("panels");
+  const stockFile = written.stock === undefined ? null : reader.required("stock");
   const request = readProjectSearch(written, rest, reader, BONUS);
   const read = request.file === null ? null : await readProjectFile(request.file, BONUS.name, io);
   const faults: Fault[] = [...request.faults, ...(read?.faults ?? [])];

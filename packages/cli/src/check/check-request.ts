@@ -44,5 +44,5 @@ export function readCheckRequest(written: WrittenOptions, rest: readonly string[
       "A list of pieces is checked when it is planned.";
     faults.unshift({ code: "not-a-project", place, message });
   }
-  return { file, json: written["json"] === true, silenced: written["silenced"] === true, faults };
+  return { file, json: written.json === true, silenced: written.silenced === true, faults };
 }

@@ -55,7 +55,7 @@ export function comparedFile(
   rest: readonly string[],
 ): { readonly project: string | null } {
   const [file = null] = freeWords(rest).words;
-  return { project: written["pieces"] === undefined && file !== null && !isListName(file) ? file : null };
+  return { project: written.pieces === undefined && file !== null && !isListName(file) ? file : null };
 }
 
 function isListName(file: string): boolean {
@@ -93,7 +93,7 @@ export function readCompareRequest(
   const copies = readCopies(value("copies") ?? "1");
   if ("message" in copies) report("copies", copies.code, copies.message);
   const out = readOut(reader, written);
-  if (written["force"] === true && out === null)
+  if (written.force === true && out === null)
     report("force", "no-meaning", "this has no meaning without --out, the file. Give that too.");
   const { effort, seed, jobs } = readSearchOptions(written, reader, "quick");
 
@@ -106,7 +106,7 @@ export function readCompareRequest(
     ...reader.faults(),
   ];
   if (what === null || faults.length > 0 || "message" in copies) return { request: null, faults };
-  const { json, force } = { json: written["json"] === true, force: written["force"] === true };
+  const { json, force } = { json: written.json === true, force: written.force === true };
   return { request: { what, sizes, copies: copies.copies, effort, seed, jobs, out, json, force }, faults };
 }
 
@@ -117,7 +117,7 @@ function readWhat(
   unit: Unit,
 ): CompareRequest["what"] | null {
   const { report } = reader;
-  if (written["pieces"] === undefined) {
+  if (written.pieces === undefined) {
     for (const key of COMPARE_OPTION_KEYS) {
       const option = COMPARE_OPTIONS[key];
       if (!("inProject" in option) || written[key] === undefined) continue;
@@ -158,7 +158,7 @@ function missingFile(file: string | null): Fault {
 
 function readOut({ value, report }: TableReader<CompareOptionKey>, written: WrittenOptions): string | null {
   const text = value("out");
-  if (written["out"] === undefined || text === undefined) return null;
+  if (written.out === undefined || text === undefined) return null;
   if (text.trim() === "" || text.startsWith("--")) {
     const message = `found ${quote(text)} where its value should be. Give --out <file>, such as --out sizes.svg.`;
     report("out", "option-missing", message);

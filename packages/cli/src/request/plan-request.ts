@@ -84,14 +84,14 @@ export function readPlanRequest(written: WrittenOptions, rest: readonly string[]
     mode: oneOf<PlanRequest["mode"]>("mode", ["shelf", "guillotine"], "guillotine"),
     keep: size("keep", readSize(reader.value("keep") ?? defaults.keep, bareUnit)),
   };
-  if (written["stock"] !== undefined)
+  if (written.stock !== undefined)
     reader.report("stock", "other-form", "this option is for a project. For a list of pieces give --count.");
-  if (written["after"] !== undefined)
+  if (written.after !== undefined)
     reader.report("after", "other-form", "this option is for a project. In a list leave out what is cut.");
   const shared = readSharedOptions(written, reader);
   const count = wholeNumber("count", 1, LARGEST_COUNT) ?? null;
   const kerf = length("kerf", "0");
-  const longestCut = written["longestCut"] === undefined ? null : length("longestCut", "", false);
+  const longestCut = written.longestCut === undefined ? null : length("longestCut", "", false);
   const hold = length("hold", defaults.hold);
   const trim = readTrim(length("trim", "0"), reader);
   if (asked.sheet !== null) checkTrim(asked.sheet, trim, longestCut, bareUnit, reader);

@@ -39,7 +39,7 @@ export function isProjectName(name: string): boolean {
 
 /** True where a plan is asked from a list of pieces: `--pieces` says so, or without a file an option that only it has. */
 export function asksForList(written: WrittenOptions, rest: readonly string[]): boolean {
-  if (written["pieces"] !== undefined) return true;
+  if (written.pieces !== undefined) return true;
   return projectFileOf(rest) === undefined && listOptions(written).length > 0;
 }
 
@@ -64,9 +64,9 @@ export function readProjectPlanRequest(
     help: `One project file is planned at a time. ${ONE_NAME}`,
   });
   const out = reader.required("out");
-  const stock = written["stock"] === undefined ? null : reader.required("stock");
-  const after = written["after"] === undefined ? null : reader.required("after");
-  if (after !== null && written["stock"] === undefined) {
+  const stock = written.stock === undefined ? null : reader.required("stock");
+  const after = written.after === undefined ? null : reader.required("after");
+  if (after !== null && written.stock === undefined) {
     const message =
       "this has no meaning without --stock, the stock that the plan is booked in. Give that too.";
     reader.report("after", "no-meaning", message);

@@ -54,5 +54,5 @@ export function readProjectSearch(
     const message = `${quote(file)} is no project file by its name, expected one that ends in .yaml or .json. ${listHelp}`;
     faults.unshift({ code: "not-a-project", place, message });
   }
-  return { file: isList ? null : file, search, json: written["json"] === true, faults };
+  return { file: isList ? null : file, search, json: written.json === true, faults };
 }

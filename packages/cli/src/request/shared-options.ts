@@ -34,7 +34,7 @@ export function readSearchOptions(
     effort: oneOf<Effort>("effort", ["quick", "standard", "thorough"], defaultEffort) ?? defaultEffort,
     seed: wholeNumber("seed", 0, LARGEST_SEED) ?? 1,
     jobs: wholeNumber("jobs", 1, MOST_JOBS) ?? null,
-    ownSolver: written["ownSolver"] === true,
+    ownSolver: written.ownSolver === true,
   };
 }
 
@@ -45,7 +45,7 @@ export function readSharedOptions(written: WrittenOptions, reader: OptionReader)
     ...readSearchOptions(written, reader),
     cutterUnit: oneOf<CutterUnit>("cutterUnit", ["mm", "1/96 in", "1/72 in"], "mm") ?? "mm",
     cutterEdges: oneOf<Edges>("cutterEdges", ["once", "closed"], "once") ?? "once",
-    json: written["json"] === true,
-    force: written["force"] === true,
+    json: written.json === true,
+    force: written.force === true,
   };
 }

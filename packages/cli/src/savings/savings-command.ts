@@ -36,7 +36,7 @@ export async function savingsCommand(
   const all = [...faults, ...(read?.faults ?? [])];
   const project = read?.project ?? null;
   if (read === null || project === null || all.length > 0) throw new FaultsFound(all);
-  const effort = written["effort"] === undefined ? "quick" : search.effort;
+  const effort = written.effort === undefined ? "quick" : search.effort;
   const show = io.stderr.isTTY === true;
   const savings = await withPacker(search, io, (packer) =>
     findSavings(project, {

@@ -32,7 +32,7 @@ export async function howManyCommand(
   io: Io,
 ): Promise<0 | 1> {
   const reader = tableReader<HowManyOptionKey>(HOW_MANY_OPTIONS, written);
-  const stockFile = written["stock"] === undefined ? null : reader.required("stock");
+  const stockFile = written.stock === undefined ? null : reader.required("stock");
   const { file, search, json, faults } = readProjectSearch(written, rest, reader, HOW_MANY);
   const read = file === null ? null : await readProjectFile(file, HOW_MANY.name, io);
   const all = [...faults, ...(read?.faults ?? [])];

@@ -87,7 +87,7 @@ export function readShapeRequest(
   );
 
   const unit = oneOf<Unit>("unit", ["in", "mm"], "in");
-  const isList = written["list"] === true;
+  const isList = written.list === true;
   const isFile = name !== undefined && /\.svg$/i.test(name);
   const withoutMeaning = (keys: readonly ShapeOptionKey[], reason: string): void => {
     for (const key of keys.filter(isGiven))
@@ -147,11 +147,11 @@ export function readShapeRequest(
       grow,
       stitched: isGiven("stitched") ? { inset, marks } : null,
       out,
-      lines: written["lines"] === true,
-      rulers: written["rulers"] === true,
+      lines: written.lines === true,
+      rulers: written.rulers === true,
       unit,
-      json: written["json"] === true,
-      force: written["force"] === true,
+      json: written.json === true,
+      force: written.force === true,
     },
   };
 }

@@ -67,7 +67,7 @@ export function readStockRequest(written: WrittenOptions, rest: readonly string[
   const keepText = value("keep");
   const keep = keepText === undefined ? null : readSize(keepText, "in");
   if (keep !== null && "message" in keep) report("keep", keep.code, keep.message);
-  const stock = written["stock"] === undefined ? USUAL_FILE : (reader.required("stock") ?? USUAL_FILE);
+  const stock = written.stock === undefined ? USUAL_FILE : (reader.required("stock") ?? USUAL_FILE);
   const needed = NEEDS[action];
   const own = [word, needed === undefined ? undefined : what].filter(
     (one) => one !== undefined && one !== "",
@@ -92,8 +92,8 @@ export function readStockRequest(written: WrittenOptions, rest: readonly string[
     done,
     spoiled,
     keep: keep === null || "message" in keep ? null : { width: keep.width, height: keep.height },
-    json: written["json"] === true,
-    force: written["force"] === true,
+    json: written.json === true,
+    force: written.force === true,
   };
 }
 

@@ -5,6 +5,6 @@ import type { Io, Output } from "../io.js";
  * terminal is a plain one. It is the only emphasis there is.
  */
 export function bold(text: string, output: Output, env: Io["env"]): string {
-  const plain = (env["NO_COLOR"] ?? "") !== "" || env["TERM"] === "dumb" || output.isTTY !== true;
+  const plain = (env.NO_COLOR ?? "") !== "" || env.TERM === "dumb" || output.isTTY !== true;
   return plain ? text : `\u001b[1m${text}\u001b[22m`;
 }

@@ -88,11 +88,11 @@ describe("a shape of the catalogue", () => {
 
   it("takes its parameters, and tells how scallops came out", async () => {
     const star = await measured(["star", "--size", "3", "--set", "points=6", "--set", "Depth = 1/4"]);
-    expect(star["shape"]).toEqual({ shape: "star", diameter: inches(3), points: 6, depth: inches(1 / 4) });
+    expect(star.shape).toEqual({ shape: "star", diameter: inches(3), points: 6, depth: inches(1 / 4) });
     const { stdout } = await shape(["scalloped-square", "--size", "3in", "--set", "pitch=3/8"]);
     expect(stdout).toMatch(/^Scallops {3}28 in all, .* deep\n {11}6 along its width, each 3\/8 in wide\n/m);
     const tag = await measured(["tag", "--size", "2x3in", "--set", "hole-from-top=1/2"]);
-    expect(tag["shape"]).toMatchObject({ holeFromTop: inches(1 / 2) });
+    expect(tag.shape).toMatchObject({ holeFromTop: inches(1 / 2) });
   });
 
   it("has a window", async () => {
@@ -137,9 +137,9 @@ describe("a shape of the catalogue", () => {
 
   it("is stitched with dashes or holes, at the usual distance or another", async () => {
     const usual = await measured(["square", "--size", "2in", "--stitched"]);
-    expect(usual["stitches"]).toMatchObject({ marks: "dashes", inset: inches(1 / 8), line: "whole" });
+    expect(usual.stitches).toMatchObject({ marks: "dashes", inset: inches(1 / 8), line: "whole" });
     const metric = await measured(["square", "--size", "50", "--unit", "mm", "--stitched"]);
-    expect(metric["stitches"]).toMatchObject({ inset: millimetres(3) });
+    expect(metric.stitches).toMatchObject({ inset: millimetres(3) });
     const { stdout } = await shape(["square", "--size", "2in", "--stitched", "1/4", "--marks", "holes"]);
     expect(said(stdout, "Stitches")).toMatch(/^\d+ holes, one every .* in, 1\/4 in from the edge$/);
     const narrow = await shape(["circle", "--size", "1/4", "--stitched"]);
@@ -154,10 +154,10 @@ describe("a shape of the catalogue", () => {
       const set = id === "polygon" ? ["--set", "sides=5"] : [];
       const found = await measured([id, "--size", isOneLength ? "3in" : "3 x 4in", ...set]);
       expect(found).toMatchObject({ sheetwright: "shape", version: 1, grown: 0, written: null });
-      const outline = outlineOf(found["shape"] as Shape);
-      expect(found["area"]).toBe(Math.round((areaOf(outline) / 1600 ** 2) * 1000) / 1000);
-      const size: NominalSize = sizeOf(found["shape"] as Shape);
-      expect(found["size"]).toEqual(size);
+      const outline = outlineOf(found.shape as Shape);
+      expect(found.area).toBe(Math.round((areaOf(outline) / 1600 ** 2) * 1000) / 1000);
+      const size: NominalSize = sizeOf(found.shape as Shape);
+      expect(found.size).toEqual(size);
       expect(Object.values(size)).toContain(inches(3));
     }
   });

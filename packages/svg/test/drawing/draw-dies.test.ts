@@ -186,7 +186,7 @@ describe("a die blank on a sheet", () => {
     const sheet = root.children
       .flatMap(({ children }) => children)
       .find((found) => attributeOf(found, "id") === "sheet-1");
-    const [left, top] = [Number(sheet?.attributes["x"]), Number(sheet?.attributes["y"])];
+    const [left, top] = [Number(sheet?.attributes.x), Number(sheet?.attributes.y)];
     for (const text of textBoxes(root))
       for (const { x1, y1, x2, y2 } of straightCuts) {
         const crosses =
