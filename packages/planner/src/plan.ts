@@ -180,9 +180,7 @@ function* planRequests(project: Project, options: PlanOptions): Search<Plan> {
   }
 
   const able = cards.filter(({ number }) => !hopeless.has(number));
-  // Bags are planned each by itself, and all alike: a card that one of them lacks, all lack.
-  const ofAll = shortages.filter(({ group }) => asked[group]!.task.bags === undefined);
-  const short = ofAll.map(({ group }) => ({ group, ...asked[group]!, packing: groups[group]!.packing }));
+  const short = shortages.map(({ group }) => ({ group, ...asked[group]!, packing: groups[group]!.packing }));
   const shared = yield* shareShortPapers(cancelled ? [] : short, able, papers, effort, (group) =>
     groupSearch({ group, groups: clusters.length }, packOptions),
   );

@@ -81,7 +81,11 @@ export function* shareShortPapers(
   };
   const isStopped = (): boolean => stocks.some(({ search }) => search.isStopped());
 
-  const copies = yield* mostByRule(wanted, gives);
+  let copies: Copies = new Map([...wanted.keys()].map((card) => [card, 0]));
+  // What bags lack they all lack: a copy for each of them first, then what the papers of one pile give besides.
+  const steps = new Set(groups.map(({ task }) => task.bags ?? 1));
+  for (const step of [...steps].sort((a, b) => b - a))
+    copies = yield* mostByRule(wanted, copies, step, gives);
   const packings = new Map<number, Packing>();
   for (const { own, search, known, least } of stocks) {
     if (isStopped()) break;
@@ -99,16 +103,24 @@ export function* shareShortPapers(
   return isStopped() ? { packings: new Map(), cancelled: true } : { packings, cancelled: false };
 }
 
-/** The rule: `gives` says whether all groups were found to give so many copies; what it gives once it must give again. */
-function* mostByRule(wanted: Copies, gives: (copies: Copies) => Search<boolean>): Search<Copies> {
-  const whole = Math.max(0, ...wanted.values());
-  let copies: Copies = new Map([...wanted.keys()].map((card) => [card, 0]));
+/**
+ * The rule, on from some copies and by so many at a time, which all that are wanted are multiples of. `gives` says whether all
+ * groups were found to give so many copies; what it gives once it must give again.
+ */
+function* mostByRule(
+  wanted: Copies,
+  from: Copies,
+  step: number,
+  gives: (copies: Copies) => Search<boolean>,
+): Search<Copies> {
+  const whole = Math.max(0, ...wanted.values()) / step;
+  let copies = from;
   let growing = [...wanted.keys()];
   while (growing.length > 0) {
     const before = copies;
     const share = (part: number): Copies => {
       const more = growing.map((card): [number, number] => {
-        const own = Math.floor(((wanted.get(card) ?? 0) * part) / whole);
+        const own = Math.floor((((wanted.get(card) ?? 0) / step) * part) / whole) * step;
         return [card, Math.max(own, before.get(card) ?? 0)];
       });
       return new Map([...before, ...more]);
@@ -124,7 +136,7 @@ function* mostByRule(wanted: Copies, gives: (copies: Copies) => Search<boolean>)
     for (const card of growing) {
       const now = copies.get(card) ?? 0;
       if (now >= (wanted.get(card) ?? 0)) continue;
-      const oneMore: Copies = new Map([...copies, [card, now + 1]]);
+      const oneMore: Copies = new Map([...copies, [card, now + step]]);
       if (!(yield* gives(oneMore))) continue;
       copies = oneMore;
       still.push(card);
@@ -146,7 +158,7 @@ interface ShortStock {
 }
 
 function shortStock(own: ShortGroup, search: GroupSearch, effort: Effort): ShortStock {
-  const { problem } = own.task;
+  const { problem, bags = 1 } = own.task;
   const pieces = new Map(own.pieces.map((piece) => [piece.id, piece]));
   const known = [own.packing];
   const inVain: (readonly number[])[] = [];
@@ -158,7 +170,9 @@ function shortStock(own: ShortGroup, search: GroupSearch, effort: Effort): Short
   const least = (copies: Copies): readonly number[] =>
     problem.kinds.map(({ id, quantity }) => {
       const { card = 0, cutAlready = 0 } = pieces.get(id) ?? {};
-      return Math.min(quantity ?? 0, Math.max(0, (copies.get(card) ?? 0) - cutAlready));
+      const inAll = Math.max(0, (copies.get(card) ?? 0) - cutAlready);
+      // Bags are all alike, so that as many have a copy as one of them has, times all.
+      return Math.min(quantity ?? 0, Math.ceil(inAll / bags));
     });
   return {
     own,

@@ -82,6 +82,38 @@ describe("kits", () => {
     expect(verifyPlan(all, few)).toEqual([]);
   });
 
+  test("do not cut before for copies that the bags cannot complete", () => {
+    // A bag's letter sheet of night gives two bases, one to each of its cards. The four letter sheets of cream give 16 panels
+    // of 3 3/4 x 5 in: the second card has use for one in a bag, which leaves three for the third. By itself cream would be
+    // shared out two and two.
+    const short = read(`
+      sheetwright: 1
+      title: Short bags
+      share: kits
+      copies: 4
+      papers:
+        night: { cardstock: us-letter, count: 1 }
+        cream: { cardstock: us-letter, hand-out: cut, count: 4 }
+        spare: { cardstock: us-letter }
+      cards:
+        - { name: One, format: us-a2, base: night, copies: 16, front: [{ panel: spare, border: 1/4 }] }
+        - { name: Two, format: us-a2, base: night, copies: 16, front: [{ panel: cream, border: 1/4 }] }
+        - { name: Three, format: us-a2, base: spare, copies: 16, front: [{ panel: cream, border: 1/4 }] }`);
+    const found = plan(short, { effort: "quick" });
+    expect(verifyPlan(short, found)).toEqual([]);
+    expect(found.complete.map(({ complete }) => complete)).toEqual([4, 4, 12]);
+    expect(found.shortages.map(({ pieces }) => pieces)).toEqual([
+      [
+        { piece: "1a", missing: 12 },
+        { piece: "2a", missing: 12 },
+      ],
+      [
+        { piece: "2b", missing: 12 },
+        { piece: "3b", missing: 4 },
+      ],
+    ]);
+  });
+
   test("need whole papers bag by bag, rounded up to packs in all", () => {
     // 8 sheets are 2 packs of 5; 4 are on hand, so that 4 more are 1 pack.
     const { designs, papers } = needOf(
