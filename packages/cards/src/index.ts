@@ -1,11 +1,13 @@
 // The project
 
+export { itemKey } from "./item-name.js";
 export type {
   Along,
   AnyPaper,
   BandParts,
   BandShares,
   Bands,
+  BundleItem,
   Choice,
   CopiesFor,
   CutAlready,
@@ -25,6 +27,7 @@ export type {
   GrainNeed,
   InnerBands,
   Insert,
+  ItemPack,
   Kits,
   Layer,
   LayerJoin,
@@ -137,6 +140,7 @@ export { sayMass } from "./weight/say-mass.js";
 export type { Check, Severity } from "./checks/check.js";
 export { checkProject } from "./checks/check-project.js";
 export type { ProjectFaultCode } from "./checks/fault-checks.js";
+export { unusedItems } from "./checks/find-unused-items.js";
 export type { Finding } from "./checks/finding.js";
 export { type CheckCode, projectChecks } from "./checks/project-checks.js";
 export { type SilenceableCode, silenceableCodes } from "./checks/silenceable-codes.js";

@@ -46,6 +46,8 @@ export interface Project {
   /** How many bags hold the same bundle each; absent: a class, with one pile for all guests. */
   readonly kits?: Kits | undefined;
   readonly cards: readonly Design[];
+  /** Ribbons, tapes and what is counted singly, as they are on hand; absent where nothing is said of them. */
+  readonly items?: readonly BundleItem[] | undefined;
   /** What work costs; absent where nothing is said of it. */
   readonly rates?: Rates | undefined;
   /** Warnings and notes that the maker knows of and means. */
@@ -153,6 +155,35 @@ export interface Paper {
 export interface PaperPack {
   /** Sheets in it; of a pad, of each of its designs. */
   readonly sheets: number;
+  /** Cost of one pack as decimal text with up to four decimals; `null` where not given. */
+  readonly cost: string | null;
+}
+
+/** A ribbon, a tape, or something that is counted singly, such as pearls: what of it is on hand, and how it is sold. */
+export interface BundleItem {
+  /** Its name, as cards use it; capitals and spaces round it are of no matter. */
+  readonly name: string;
+  /** Where it stands in the file, such as `items.pearl`. */
+  readonly path: string;
+  /** How long one roll of a ribbon or a tape is; absent where it is counted singly. */
+  readonly length?: Ticks | undefined;
+  /** Rolls, or single ones, on hand; `null`: as many as needed. */
+  readonly count: number | null;
+  /** Cost of one, of a ribbon of one roll, as decimal text with up to four decimals; absent where it is not known. */
+  readonly cost?: string | undefined;
+  /** How it is sold; absent where it is sold singly. */
+  readonly pack?: ItemPack | undefined;
+  /**
+   * Into how many bags its rolls go out whole, the same number of rolls into each. Absent: lengths are cut for all from one
+   * pile, and what is counted singly is dealt out.
+   */
+  readonly bags?: number | undefined;
+}
+
+/** A pack of an item, as it is sold. */
+export interface ItemPack {
+  /** How many are in it. */
+  readonly items: number;
   /** Cost of one pack as decimal text with up to four decimals; `null` where not given. */
   readonly cost: string | null;
 }

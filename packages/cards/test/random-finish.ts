@@ -1,4 +1,4 @@
-// Extras and envelopes made at random, in the shape of a project file.
+// Extras, items on hand and envelopes made at random, in the shape of a project file.
 
 import type { Draw, FileObject, FileValue } from "./random-draw.js";
 
@@ -29,5 +29,19 @@ export function randomFinish(draw: Draw): FileObject {
   return {
     ...(draw.sometimes(15) ? { extras: Array.from({ length: draw.whole(1, 3) }, extra) } : {}),
     ...(draw.sometimes(20) ? { envelope: envelope() } : {}),
+  };
+}
+
+/** Some of the extras that cards may have, and a roll of what none has: the ribbons at random are of several widths. */
+export function randomItems(draw: Draw): FileObject {
+  const sold = (): FileObject => ({
+    ...(draw.sometimes(70) ? { count: draw.one([0, 3, 40, "as needed"]) } : {}),
+    ...(draw.sometimes(40) ? { cost: draw.one([0.15, "2.4"]) } : {}),
+    ...(draw.sometimes(40) ? { pack: draw.one([12, { items: 6 }, { items: 4, cost: 1.1 }]) } : {}),
+  });
+  return {
+    ...(draw.sometimes(60) ? { Button: draw.sometimes(30) ? draw.whole(0, 30) : sold() } : {}),
+    ...(draw.sometimes(60) ? { knot: sold() } : {}),
+    ...(draw.sometimes(40) ? { "green ribbon": { length: draw.one(["3 yd", "2.5 m", 40]), ...sold() } } : {}),
   };
 }

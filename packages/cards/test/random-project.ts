@@ -9,7 +9,7 @@ import { formatFront, type Project, readProject, silenceableCodes } from "../src
 import { randomBands, randomJoin } from "./random-bands.js";
 import { randomShapeLayer } from "./random-dies.js";
 import { Draw, type FileObject, type FileValue } from "./random-draw.js";
-import { randomFinish } from "./random-finish.js";
+import { randomFinish, randomItems } from "./random-finish.js";
 import { type RandomPapers, randomPapers } from "./random-papers.js";
 import { randomDieCut, randomDieMachine, randomRates, randomTrimmer } from "./random-tools.js";
 
@@ -49,6 +49,7 @@ export function randomProject(options: RandomProjectOptions = {}): fc.Arbitrary<
       ...(draw.sometimes(30) ? { trimmer: randomTrimmer(draw) } : {}),
       ...(draw.sometimes(20) ? { "die-machine": randomDieMachine(draw) } : {}),
       papers: papers.file,
+      ...(draw.sometimes(25) ? { items: randomItems(draw) } : {}),
       ...(room.dies.size > 0 ? { dies: Object.fromEntries(room.dies) } : {}),
       ...(draw.sometimes(25) ? { rates: randomRates(draw) } : {}),
       cards: designs,

@@ -12,6 +12,7 @@ import { findOddWeights } from "./find-odd-weights.js";
 import { findSmallParts } from "./find-small-parts.js";
 import { findUnknownWeights } from "./find-unknown-weights.js";
 import { findUnsureGrain } from "./find-unsure-grain.js";
+import { findUnusedItems } from "./find-unused-items.js";
 import { findUnusedPapers } from "./find-unused-papers.js";
 import type { Finding, Found } from "./finding.js";
 import { placeOrder } from "./place-order.js";
@@ -30,6 +31,7 @@ const FINDERS: readonly ((project: Project, expansion: Expansion) => readonly Fo
   findUnsureGrain,
   findOddFolds,
   findUnusedPapers,
+  findUnusedItems,
 ];
 
 const SEVERITIES = ["error", "warning", "note"] as const;

@@ -177,4 +177,12 @@ export const oddChecks = [
     source: "how this program works: it is often a slip in a name",
     advice: "Name it in a card, or leave it out.",
   },
+  {
+    code: "unused-item",
+    severity: "note",
+    title: "An item that no card uses",
+    rule: "Each item on hand is a ribbon, a tape or an extra of some card.",
+    source: "how this program works: it is often a slip in a name",
+    advice: "Name it in a card, or leave it out.",
+  },
 ] as const satisfies readonly Check[];

@@ -5,12 +5,12 @@ import { parentOf, pathTo } from "../project-file/value-path.js";
 const HEAD = ["title", "units", "precision", "copies", "shelf", "trimmer", "die-machine"];
 
 /**
- * Numbers the places of a project in its order: what concerns it as a whole, its papers, its cards with their layers as
+ * Numbers the places of a project in its order: what concerns it as a whole, its papers and items, its cards with their layers as
  * they are listed, then all else. A path that is no place of its own counts as what it stands in.
  *
  * @internal
  */
-export function placeOrder({ papers, cards }: Project): (path: string) => number {
+export function placeOrder({ papers, items = [], cards }: Project): (path: string) => number {
   const places = [
     ...HEAD,
     "papers",
@@ -21,6 +21,8 @@ export function placeOrder({ papers, cards }: Project): (path: string) => number
         .map((design) => design.id.slice(id.length + 1));
       return [path, ...own.map((key) => pathTo(pathTo(path, "designs"), key))];
     }),
+    "items",
+    ...items.map(({ path }) => path),
     "dies",
     "rates",
     "cards",

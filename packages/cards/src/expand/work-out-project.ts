@@ -5,6 +5,7 @@ import type { Design, Layer, Project, SurfaceName } from "../project.js";
 import type { ProjectFault } from "../project-fault.js";
 import { type CardBuilder, startCard } from "./card-builder.js";
 import { checkBundle } from "./check-bundle.js";
+import { checkItems } from "./check-items.js";
 import { checkCutInBags, checkKits } from "./check-kits.js";
 import { checkCardNumbers, checkProjectNumbers } from "./check-numbers.js";
 import { checkPapers } from "./check-papers.js";
@@ -52,7 +53,7 @@ export function workOutProject(project: Project): WorkedOut {
     pieces.push(...builder.pieces.map((piece) => withoutCut(piece, project)));
     items.push(...builder.items);
   }
-  faults.push(...checkCutInBags(project, pieces));
+  faults.push(...checkCutInBags(project, pieces), ...checkItems(project, items));
   const { title, units, papers } = project;
   return { expansion: { title, units, papers, cards, pieces, items }, faults };
 }

@@ -4,7 +4,7 @@ import type { Reading } from "./reading.js";
 import type { ProjectFile } from "./schema/project-schema.js";
 import { pathTo } from "./value-path.js";
 
-/** How a paper is handed out. */
+/** How a paper or an item is handed out. */
 export interface HandOut {
   /** Bags that its sheets go into whole; `null` where it is cut for all. */
   readonly bags: number | null;
@@ -14,18 +14,19 @@ export interface HandOut {
 
 const IN_ONE_PILE: HandOut = { bags: null, countsFor: 1 };
 
-/** Reads how a paper is handed out; both keys say something only of kits, and are a fault in a class. */
+/** Reads how a paper or an item is handed out; both keys say something only of kits, and are a fault in a class. */
 export function readHandOut(
   paper: Pick<Written<ProjectFile["papers"][string]>, "hand-out" | "count-for">,
   path: string,
   kits: Kits | null,
   { faults }: Reading,
+  all: "papers" | "items" = "papers",
 ): HandOut {
   if (kits === null) {
     for (const key of ["hand-out", "count-for"] as const) {
       const found = paper[key];
       if (found === undefined) continue;
-      const message = `In a class all papers lie in one pile, so ${key} says nothing. Leave it out, or write share: kits beside the title to pack a bag for each guest.`;
+      const message = `In a class all ${all} lie in one pile, so ${key} says nothing. Leave it out, or write share: kits beside the title to pack a bag for each guest.`;
       const expected = "share: kits, or no such key";
       faults.report({ code: "contradiction", path: pathTo(path, key), found, expected, message });
     }

@@ -13,6 +13,7 @@ import { readCards, readCopies } from "./read-cards.js";
 import { choiceNames } from "./read-choice.js";
 import { readDieMachine } from "./read-die-machine.js";
 import { readDies } from "./read-dies.js";
+import { readItems } from "./read-items.js";
 import { readLength } from "./read-measures.js";
 import { readPapers } from "./read-papers.js";
 import { readRates } from "./read-rates.js";
@@ -185,6 +186,7 @@ function readData(
   const blanks = { margin: dieMachine.margin, precision: precision ?? CUTTING_PRECISION[reading.unit] };
   const dies = isShelfKnown && faults.isSound("dies") ? readDies(file.dies, blanks, reading) : null;
   const rates = readRates(file.rates, reading);
+  const items = readItems(file.items, kits, reading);
   const cards = readCards(file.cards, copies, {
     ...reading,
     names,
@@ -201,6 +203,7 @@ function readData(
     papers,
     ...(kits === null ? {} : { kits }),
     cards,
+    ...(items === null ? {} : { items }),
     ...(rates === null ? {} : { rates }),
     silences: readSilences(file.silence, { data: file, cards }, reading),
   };

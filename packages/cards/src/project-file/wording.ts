@@ -104,6 +104,28 @@ export const WORDINGS = {
   priceFactor: { code: "not-a-count", expected: "the number that makes a price of a cost, such as 2.5" },
   extraCost: { code: "not-a-count", expected: "the cost of one, such as 0.15" },
   envelopeCost: { code: "not-a-count", expected: "the cost of one envelope, such as 0.20" },
+  items: {
+    code: "wrong-type",
+    expected: "items by name, such as { copper ribbon: { length: 3 yd, count: 2 }, pearl: 40 }",
+  },
+  item: {
+    code: "not-a-count",
+    expected: "how many there are, as needed, or the keys of an item, such as { length: 3 yd, count: 2 }",
+    words: ["as needed"],
+  },
+  itemKeys: { code: "wrong-type", expected: "{ length: 3 yd, count: 2 }", noun: "an item" },
+  itemCount: {
+    code: "not-a-count",
+    expected: "a whole number, such as 12, or as needed",
+    words: ["as needed"],
+  },
+  itemCost: { code: "not-a-count", expected: "what it costs, such as 2.40" },
+  itemPack: {
+    code: "not-a-count",
+    expected: "how many are in a pack, such as 12, or { items: 12, cost: 1.10 }",
+  },
+  packItems: { code: "not-a-count", expected: "how many are in a pack, a whole number from 1 to 100000" },
+  itemPackKeys: { code: "wrong-type", expected: "{ items: 12, cost: 1.10 }", noun: "a pack of an item" },
   cuts: { code: "not-a-word", expected: "edge-to-edge or strips" },
   papers: {
     code: "wrong-type",

@@ -333,8 +333,9 @@ test("findings in projects made at random are whole sentences on values of the f
 });
 
 function valueAt(file: unknown, path: string): unknown {
-  return path
-    .split(/[.[\]]+/)
-    .filter((key) => key !== "")
-    .reduce<unknown>((value, key) => (value as Record<string, unknown> | undefined)?.[key], file);
+  // A key that is no plain word stands in quotes.
+  const keys = [...path.matchAll(/\["(.+?)"\]|([^.[\]"]+)/g)].map(
+    ([, quoted, plain]) => quoted ?? plain ?? "",
+  );
+  return keys.reduce<unknown>((value, key) => (value as Record<string, unknown> | undefined)?.[key], file);
 }

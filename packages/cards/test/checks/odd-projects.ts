@@ -35,6 +35,7 @@ export const ODD_PROJECTS: Readonly<Record<(typeof oddChecks)[number]["code"], s
   "small-parts": project(NIGHT, "extras: [{ name: gem, thickness: 1/8, small-part: true }]"),
   "silence-unused": project(NIGHT, "copies: 1", "silence: [{ check: bare-seam, because: wanted so }]\n"),
   "unused-paper": project(`${NIGHT}, ${CREAM}`),
+  "unused-item": project(NIGHT, "copies: 1", "items: { pearl: 40 }\n"),
 };
 
 function dieCut(die: string): string {

@@ -1,6 +1,7 @@
 import type {
   Along,
   BandShares,
+  BundleItem,
   Choice,
   Design,
   DieMat,
@@ -261,6 +262,23 @@ const design: z.ZodType<Design> = z
   })
   .describe("One kind of card, as the project file describes it.");
 
+const bundleItem: z.ZodType<BundleItem> = z
+  .strictObject({
+    name: z.string(),
+    path: z.string(),
+    length: size.optional().describe("How long one roll of a ribbon or a tape is; absent: counted singly."),
+    count: count.nullable().describe("Rolls, or single ones, on hand; null: as many as needed."),
+    cost: z.string().optional().describe("Cost of one; absent where it is not known."),
+    pack: z
+      .strictObject({ items: number, cost: z.string().nullable() })
+      .optional()
+      .describe("How it is sold; absent: singly."),
+    bags: number
+      .optional()
+      .describe("Bags that its rolls go into whole; absent: it is cut or dealt out for all."),
+  })
+  .describe("A ribbon, a tape, or what is counted singly, as it is on hand.");
+
 const namedCost: z.ZodType<NamedCost> = z.strictObject({ name: z.string(), cost: z.string() });
 
 const silence: z.ZodType<Silence> = z.strictObject({
@@ -301,6 +319,10 @@ export const project: z.ZodType<Project> = z
       .optional()
       .describe("The bags that all hold the same; absent: a class."),
     cards: z.array(design).min(1),
+    items: z
+      .array(bundleItem)
+      .optional()
+      .describe("Ribbons, tapes and extras on hand; absent where nothing is said of them."),
     rates: z
       .strictObject({
         currency: z.string().nullable(),

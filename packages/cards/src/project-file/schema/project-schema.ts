@@ -3,6 +3,7 @@ import { FORMAT_VERSION } from "../migrate.js";
 import { says } from "../wording.js";
 import { cardSchema, copiesSchema } from "./card-schema.js";
 import { DIE_GROUPS, dieMachineSchema, diesSchema } from "./die-schema.js";
+import { ITEM_GROUPS, itemsSchema } from "./item-schema.js";
 import { papersSchema } from "./paper-schema.js";
 import { RATES_GROUPS, ratesSchema } from "./rates-schema.js";
 import { length, textOf } from "./scalars.js";
@@ -48,6 +49,11 @@ export const projectFile = z
         .optional()
         .describe("What presses dies through paper. Default: as on the shelf, else a small one."),
       papers: papersSchema.describe("The papers on hand, each under a short name of your own."),
+      items: itemsSchema
+        .optional()
+        .describe(
+          "Ribbons, tapes and extras on hand, by the names that cards use: how many, or keys. Default: as needed, and not reckoned.",
+        ),
       dies: diesSchema.optional().describe("Dies, each under a name of your own, beside those on the shelf."),
       rates: ratesSchema.optional().describe("What work costs. Default: as on the shelf, else not reckoned."),
       cards: z
@@ -70,6 +76,7 @@ export const PROJECT_GROUPS = {
   trimmer: projectTrimmer,
   ...DIE_GROUPS,
   ...RATES_GROUPS,
+  ...ITEM_GROUPS,
   project: projectFile,
 };
 
