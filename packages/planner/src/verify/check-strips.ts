@@ -112,7 +112,7 @@ function checkEndless(
   // Where not all can be had there is nothing to look for: all is one set that is wanted once.
   const kinds = endless.problem.kinds.map((kind) => {
     const piece = facts.pieces.get(kind.id);
-    const isWhole = kind.set?.of === "all" && kind.set.each === kind.quantity;
+    const isWhole = kind.set?.of === "all" && kind.set.each === Math.max(1, kind.quantity ?? 0);
     if (piece === undefined || !isWhole) return kind;
     // Where all that is asked for is cut already, only spares are wanted, and these belong to no set.
     const isInSet = !facts.hopeless.has(piece.card) && piece.quantity > 0;

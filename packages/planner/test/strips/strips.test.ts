@@ -55,6 +55,18 @@ describe("several shapes of a die along one strip", () => {
     expect(creamOf(single)).not.toHaveProperty("endless");
   });
 
+  test.each(["4", "{ guests: 4, spares: 2 }"])(
+    "prove right beside pieces of their paper that are all cut already, with copies: %s",
+    (copies) => {
+      const both = discs({ copies, cream: "cardstock: us-letter, count: 3" });
+      const cards = both.cards.map((one) => ({ ...one, base: { faces: ["cream"], text: "cream" } }));
+      const found = provenPlan({ ...both, cards, cutAlready: [{ piece: "1a", count: 4 }] });
+      expect(creamOf(found).problem.kinds[0]).toMatchObject({ id: "1a", name: "1a base" });
+      expect(creamOf(found)).toHaveProperty("endless");
+      expect(found.complete).toMatchObject([{ wanted: 4, complete: 4 }]);
+    },
+  );
+
   test("leave more that is worth keeping: eight discs of 2 in from letter", () => {
     const found = provenPlan(discs({ size: "2", copies: "8" }));
     const single = provenPlan(discs({ size: "2", copies: "8", machine: "{ strips: false }" }));
