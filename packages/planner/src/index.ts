@@ -1,10 +1,12 @@
 // The plan
 
+export type { LengthCount, RollCut } from "./items/cut-rolls.js";
 export { type PlanAsyncOptions, type PlanOptions, plan, planAsync, planSteps } from "./plan.js";
 export type {
   CompleteCopies,
   FoldGrain,
   FormMarks,
+  ItemUse,
   LayoutMarks,
   PaperGroup,
   PaperLeftover,

@@ -15,25 +15,29 @@ import type {
 } from "@sheetwright/cards";
 import type { Size, Ticks } from "@sheetwright/measure";
 import type { Effort, Packing, Problem } from "@sheetwright/packing";
+import type { RollCut } from "./items/cut-rolls.js";
 
 /** What {@link plan} answers. `title`, `units`, `papers`, `cards` and `pieces` are the project worked out. */
 export interface Plan extends Expansion {
   readonly version: 1;
   /**
-   * Is there enough? `yes`: every piece of every copy is planned. `no`: proven that these papers cannot give all.
-   * `not-found`: the search placed less than asked, and nothing proves that it cannot be done.
+   * Is there enough? `yes`: every piece of every copy is planned, and there is enough of every item. `no`: proven that these
+   * papers, or these items, cannot give all. `not-found`: the search found less than asked, and nothing proves that it cannot
+   * be done.
    */
   readonly enough: "yes" | "no" | "not-found";
   /** Papers that are planned together, since some piece may come from any of them, in the order of the project. */
   readonly groups: readonly PaperGroup[];
   /** Pieces that no paper they may be cut from is large enough for; they are in no group. */
   readonly noPaper: readonly NoPaper[];
-  /** How many copies of each card the plan has every piece of. */
+  /** How many copies of each card the plan has every piece of, and every item that the project says something of. */
   readonly complete: readonly CompleteCopies[];
   /** What is missing, paper by paper and piece by piece; empty where there is enough. */
   readonly shortages: readonly Shortage[];
   /** Sheets used and left of each design of each paper, in the order of the project. */
   readonly use: readonly PaperUse[];
+  /** What it takes of each item that the project says something of, in its order; absent where it says nothing. */
+  readonly itemUse?: readonly ItemUse[] | undefined;
   /** Leftovers by paper and size, the largest first. */
   readonly leftovers: readonly PaperLeftover[];
   /** How the grain lies at the folds, base by base. */
@@ -155,6 +159,26 @@ export interface PaperUse {
   readonly left: number | null;
   /** Offcuts from earlier that are cut into. */
   readonly offcutsUsed: number;
+}
+
+/** What a plan takes of a ribbon, a tape or an extra that the project says something of. It is short where more is needed than there is. */
+export interface ItemUse {
+  /** Its name in the project. */
+  readonly item: string;
+  /** Rolls, or single ones, on hand; `null`: as many as needed. */
+  readonly onHand: number | null;
+  /** What all copies that are asked for, and the spares that are made, take of all bags: the fewest that were found. */
+  readonly needed: number;
+  /** They take no fewer, however lengths are cut; proven. */
+  readonly atLeast: number;
+  /** What is taken: all that is needed, or where the item is short what the complete copies take. */
+  readonly used: number;
+  /** How many bags each hold the rolls that are cut; absent where they are cut for all, and for what is counted singly. */
+  readonly bags?: number | undefined;
+  /** How the rolls that are used are cut, of one bag; absent for what is counted singly. */
+  readonly cuts?: readonly RollCut[] | undefined;
+  /** How all that are needed would be cut, of one bag; absent where the item is not short. */
+  readonly withMore?: readonly RollCut[] | undefined;
 }
 
 /** Leftovers of one size. */

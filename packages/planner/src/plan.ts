@@ -23,8 +23,11 @@ import {
 } from "@sheetwright/packing";
 import { groupPapers, inOneBag } from "./group/group-papers.js";
 import { type GroupTask, groupProblem } from "./group/group-problem.js";
+import { itemTakes } from "./items/item-takes.js";
+import { sparesWithItems } from "./items/spares-with-items.js";
+import { useItems } from "./items/use-items.js";
 import { shortageOfBags } from "./kits/shortage-of-bags.js";
-import type { PaperGroup, Plan, Shortage } from "./plan-model.js";
+import type { ItemUse, PaperGroup, Plan, Shortage } from "./plan-model.js";
 import { type DriveOptions, driveSearch } from "./search/drive-search.js";
 import {
   type CompleteGroup,
@@ -191,9 +194,10 @@ function* planRequests(project: Project, options: PlanOptions): Search<Plan> {
     return packing === undefined ? [shortage] : missingStill(shortage, packing);
   });
 
-  const wished = wishedSpares(cards);
+  const takes = itemTakes(project, expansion);
+  const wished = yield* sparesWithItems(takes, cards, wishedSpares(cards), effort);
   let spares: Spares = new Map();
-  if (isEnough(shortages, unfit) === "yes" && wished.size > 0 && !cancelled) {
+  if (isEnough(shortages, unfit, []) === "yes" && wished.size > 0 && !cancelled) {
     const found = yield* findSpares(asked, wished, papers, project, effort, (group) =>
       groupSearch({ group, groups: clusters.length }, packOptions),
     );
@@ -218,18 +222,21 @@ function* planRequests(project: Project, options: PlanOptions): Search<Plan> {
   });
 
   const use = paperUse(papers, groups);
-  const complete = completeCopies(cards, pieces, groups, noPaper, spares);
+  const ofPapers = completeCopies(cards, pieces, groups, noPaper, spares);
+  const bags = project.kits?.bags ?? 1;
+  const { itemUse, complete } = yield* useItems(takes, cards, ofPapers, spares, wished, bags);
   const cost = planCost(papers, use);
   const { rates } = project;
   return {
     version: 1,
     ...expansion,
-    enough: isEnough(told, noPaper),
+    enough: isEnough(told, noPaper, itemUse),
     groups,
     noPaper,
     complete,
     shortages: told,
     use,
+    ...(project.items === undefined ? {} : { itemUse }),
     leftovers: paperLeftovers(papers, groups),
     folds: foldGrains(pieces, papers, groups),
     cost,
@@ -275,7 +282,14 @@ function isProvenShort({ packing, endless }: PaperGroup): boolean {
   return packing.outcome === "short" && (endless === undefined || endless.packing.outcome === "short");
 }
 
-function isEnough(shortages: readonly Shortage[], noPaper: readonly NoPaper[]): Plan["enough"] {
-  if (noPaper.length > 0 || shortages.some(({ outcome }) => outcome === "short")) return "no";
-  return shortages.length === 0 ? "yes" : "not-found";
+function isEnough(
+  shortages: readonly Shortage[],
+  noPaper: readonly NoPaper[],
+  itemUse: readonly ItemUse[],
+): Plan["enough"] {
+  const lacks = (count: (use: ItemUse) => number): boolean =>
+    itemUse.some((use) => use.onHand !== null && count(use) > use.onHand);
+  const isShort = noPaper.length > 0 || shortages.some(({ outcome }) => outcome === "short");
+  if (isShort || lacks(({ atLeast }) => atLeast)) return "no";
+  return shortages.length === 0 && !lacks(({ needed }) => needed) ? "yes" : "not-found";
 }

@@ -79,6 +79,31 @@ const shortage = z
   })
   .describe("What is missing from a group of papers, and what would help.");
 
+const rollCut = z
+  .strictObject({
+    rolls: number,
+    lengths: z.array(z.strictObject({ length: size, count: number })).min(1),
+  })
+  .meta({ id: "rollCut", description: "Rolls that are cut alike, each into these lengths." });
+
+const itemUse = z
+  .strictObject({
+    item: z.string(),
+    onHand: count.nullable().describe("Rolls, or single ones; null: as many as needed."),
+    needed: count.describe("What all copies take, of all bags: the fewest that were found."),
+    atLeast: count.describe("They take no fewer; proven."),
+    used: count.describe(
+      "What is taken: all that is needed, or where that is short what complete copies take.",
+    ),
+    bags: number.optional().describe("Bags that each hold the rolls that are cut; absent: they are for all."),
+    cuts: z.array(rollCut).optional().describe("How the rolls that are used are cut, of one bag."),
+    withMore: z
+      .array(rollCut)
+      .optional()
+      .describe("How all that are needed would be cut, of one bag; absent where the item is not short."),
+  })
+  .describe("What the plan takes of a ribbon, a tape or an extra on hand.");
+
 const plan: z.ZodType<Plan> = z
   .strictObject({
     version: z.literal(1),
@@ -106,6 +131,10 @@ const plan: z.ZodType<Plan> = z
     use: z.array(
       z.strictObject({ design: z.string(), used: count, left: count.nullable(), offcutsUsed: count }),
     ),
+    itemUse: z
+      .array(itemUse)
+      .optional()
+      .describe("What it takes of each item that the project names; absent where it names none."),
     leftovers: z.array(
       z.strictObject({ design: z.string(), width: size, height: size, count: number, keep: z.boolean() }),
     ),

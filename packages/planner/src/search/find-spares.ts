@@ -144,7 +144,7 @@ export function* findSpares(
 }
 
 /** The most spares for which the attempt succeeds: all, or as many of each card, then more of single ones. */
-function* mostSpares(
+export function* mostSpares(
   wished: Spares,
   attempt: (spares: Spares, by: Effort) => Search<boolean>,
   effort: Effort,

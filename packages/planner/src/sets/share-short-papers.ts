@@ -107,7 +107,7 @@ export function* shareShortPapers(
  * The rule, on from some copies and by so many at a time, which all that are wanted are multiples of. `gives` says whether all
  * groups were found to give so many copies; what it gives once it must give again.
  */
-function* mostByRule(
+export function* mostByRule(
   wanted: Copies,
   from: Copies,
   step: number,

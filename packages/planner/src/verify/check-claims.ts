@@ -1,5 +1,6 @@
 import { explainNoPaper } from "@sheetwright/cards";
 import type { Plan } from "../plan-model.js";
+import type { ItemCount } from "./check-item-use.js";
 import type { PlanCount } from "./count-plan.js";
 import { firstDifference } from "./first-difference.js";
 import type { PlanFindingCode, PlanReport } from "./plan-finding.js";
@@ -7,7 +8,13 @@ import type { ProjectFacts } from "./project-facts.js";
 import { provenOutcome, readCuts } from "./read-cuts.js";
 
 /** Checks what a plan says of itself against what its layouts were counted to hold. */
-export function checkClaims(plan: Plan, facts: ProjectFacts, count: PlanCount, report: PlanReport): void {
+export function checkClaims(
+  plan: Plan,
+  facts: ProjectFacts,
+  count: PlanCount,
+  items: ItemCount,
+  report: PlanReport,
+): void {
   const same = (code: PlanFindingCode, found: unknown, expected: unknown, path: string): void => {
     const difference = firstDifference(found, expected, path);
     if (difference === null) return;
@@ -22,7 +29,10 @@ export function checkClaims(plan: Plan, facts: ProjectFacts, count: PlanCount, r
       .filter((piece) => piece.card === card)
       .map(({ id, cutAlready = 0 }) => placed(id) + cutAlready);
     const least = own.reduce((fewest, one) => Math.min(fewest, one), Number.POSITIVE_INFINITY);
-    const base = { card, wanted, complete: Math.min(wanted, least) };
+    // Which copies an item that is short should have gone into is not judged.
+    const said = plan.complete.find((one) => one.card === card)?.complete ?? 0;
+    const most = Math.min(wanted, least);
+    const base = { card, wanted, complete: items.limited.has(card) ? Math.min(said, most) : most };
     if (wished === undefined) return base;
     return { ...base, spares: { wished, made: Math.min(wished, Math.max(0, least - wanted)) } };
   });
@@ -50,13 +60,14 @@ export function checkClaims(plan: Plan, facts: ProjectFacts, count: PlanCount, r
     [...readCuts(group, facts).values()].some(({ piece }) => placed(piece.id) < piece.quantity),
   );
   const isProvenShort = plan.groups.some((group) => provenOutcome(group) === "short");
-  const isNo = pieces.some(({ id, quantity }) => quantity > 0 && facts.homeless.has(id)) || isProvenShort;
+  const isHomeless = pieces.some(({ id, quantity }) => quantity > 0 && facts.homeless.has(id));
+  const isNo = isHomeless || isProvenShort || items.isProven;
   const withSpares = plan.complete.find(({ spares }) => (spares?.made ?? 0) > 0);
-  if (withSpares !== undefined && (isNo || misses)) {
-    const message = `Card ${withSpares.card} has spare copies, though not every copy that is asked for has its pieces.`;
+  if (withSpares !== undefined && (isNo || misses || items.lacks)) {
+    const message = `Card ${withSpares.card} has spare copies, though not every copy that is asked for has its pieces and items.`;
     report("spares-too-soon", "complete", message);
   }
-  same("wrong-enough", plan.enough, isNo ? "no" : misses ? "not-found" : "yes", "enough");
+  same("wrong-enough", plan.enough, isNo ? "no" : misses || items.lacks ? "not-found" : "yes", "enough");
 }
 
 /** Checks which pieces are said to find no paper, and what is said of each. */

@@ -22,6 +22,10 @@ function must(expected: string, holds: (value: unknown) => boolean): Check {
 
 const text = must("text", (value) => typeof value === "string");
 const count = must("a whole number from 0", (value) => Number.isSafeInteger(value) && (value as number) >= 0);
+const positive = must(
+  "a whole number from 1",
+  (value) => Number.isSafeInteger(value) && (value as number) >= 1,
+);
 const whole = must("a whole number", Number.isSafeInteger);
 const flag = must("true or false", (value) => typeof value === "boolean");
 const anything: Check = () => true;
@@ -64,6 +68,8 @@ function fields(checks: Readonly<Record<string, Check>>): Check {
       .every((isSound) => isSound);
 }
 
+const rollCut = fields({ rolls: positive, lengths: listOf(fields({ length: positive, count: positive })) });
+
 const plan = fields({
   version: anything,
   title: anything,
@@ -104,6 +110,20 @@ const plan = fields({
       atLeast: orNull(count),
       withMore: orNull(fields({ problem: object, packing: object })),
     }),
+  ),
+  itemUse: orAbsent(
+    listOf(
+      fields({
+        item: text,
+        onHand: orNull(count),
+        needed: count,
+        atLeast: count,
+        used: count,
+        bags: orAbsent(count),
+        cuts: orAbsent(listOf(rollCut)),
+        withMore: orAbsent(listOf(rollCut)),
+      }),
+    ),
   ),
   use: listOf(fields({ design: text, used: count, left: orNull(whole), offcutsUsed: count })),
   leftovers: listOf(fields({ design: text, width: count, height: count, count, keep: flag })),

@@ -55,6 +55,8 @@ export const planFindingCodes = {
   "wrong-shortage": "What is said to be missing is not what is missing.",
   "wrong-more-sheets":
     "The sheets that would help, or the fewest that can do, are not proven by the plan for them.",
+  "wrong-items":
+    "What is said of ribbons, tapes and extras on hand is not what copies take of them, or is not proven.",
   "wrong-use": "The sheets used and left are not those of the packings.",
   "wrong-leftovers": "The leftovers are not those of the packings.",
   "wrong-folds": "The grain at the folds is not what the packings make it.",

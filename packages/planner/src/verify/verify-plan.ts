@@ -4,9 +4,10 @@
  * It guarantees, where it finds nothing: the cards and pieces are what the project works out to; every piece that some
  * paper can give is planned once, with its papers, bag by bag where these go out whole, in its size, a die blank with its shape and margin, by itself or in a
  * strip that goes through the die machine, in the ways that pattern and required grain allow; the stock, costs, trims and cuts are the project's; every packing is right for its problem (by the verifier of packing); and
- * what is said of enough, complete copies, shortages, use, leftovers, folds and cost is what the layouts hold. It shares no
+ * what is said of enough, complete copies, items on hand, shortages, use, leftovers, folds and cost is what the layouts hold. It shares no
  * code with what makes a plan, but for the working out of the project by cards and the reasons why a piece finds no paper.
- * It does not judge whether more pieces could lie along the grain, nor which pieces a short plan should have cut first.
+ * It does not judge whether more pieces could lie along the grain, nor which pieces a short plan should have cut first, or
+ * which copies should have had an item that is short.
  */
 
 import { type Expansion, expandProject, type Project, ProjectError } from "@sheetwright/cards";
@@ -16,6 +17,7 @@ import { bagFacts } from "./bag-facts.js";
 import { checkClaims, checkNoPaper, checkSearch } from "./check-claims.js";
 import { checkDieBlanks } from "./check-die-blanks.js";
 import { checkGroups } from "./check-groups.js";
+import { checkItemUse } from "./check-item-use.js";
 import { checkProblem, trimmerRules } from "./check-problem.js";
 import { checkShape } from "./check-shape.js";
 import { checkShortages } from "./check-shortages.js";
@@ -73,7 +75,7 @@ export function verifyPlan(project: Project, plan: Plan): readonly PlanFinding[]
   checkDieBlanks(plan, facts, report);
   const count = countPlan(plan, spares, facts, report);
   checkShortages(plan, facts, count, report);
-  checkClaims(plan, facts, count, report);
+  checkClaims(plan, facts, count, checkItemUse(plan, spares, facts, report), report);
   checkSearch(plan, report);
   return list;
 }

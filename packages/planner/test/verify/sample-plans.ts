@@ -134,3 +134,24 @@ function discProject(copies: string, sheets: number): Project {
   if (read === null) throw new Error("The project has faults.");
   return read;
 }
+
+/** Ribbons for five and pearls for six of ten Lanterns, and more ribbon at hand of another sort than the Moths take. */
+export const shortOfItems = sample(
+  itemProject("copies: 10", "copper: { length: 25, count: 1 }, pearl: 19, plum: { length: 24, count: 5 }"),
+);
+
+/** A roll of ribbon in each of ten bags, and pearls as needed. */
+export const itemsInBags = sample(
+  itemProject("share: kits, copies: 10", "copper: { length: 12, count: 1 }, pearl: as needed"),
+);
+
+function itemProject(copies: string, items: string): Project {
+  const seam = (ribbon: string) =>
+    `[{ bands: [1, 1], papers: [night, night], seam: { ribbon: ${ribbon}, width: 1/4 } }]`;
+  const { project: read } = readProject(`{ sheetwright: 1, title: Ribbons, ${copies},
+    papers: { night: { cardstock: us-letter, grain: long } }, items: { ${items} }, cards: [
+      { name: Lantern, format: us-a2, base: night, front: ${seam("copper")}, extras: [{ name: Pearl, count: 3, thickness: 1/16 }] },
+      { name: Moth, size: 6 1/4 x 4, base: night, front: ${seam("plum")} }] }`);
+  if (read === null) throw new Error("The project has faults.");
+  return read;
+}

@@ -5,6 +5,7 @@ import { type Plan, type PlanFindingCode, plan, planFindingCodes, verifyPlan } f
 import { letterPaper, made } from "../bench-project.js";
 import { findingOf } from "./damage.js";
 import { damagesToClaims } from "./damages-to-claims.js";
+import { damagesToItems } from "./damages-to-items.js";
 import { damagesToProblems } from "./damages-to-problems.js";
 import { damagesToStrips } from "./damages-to-strips.js";
 import {
@@ -13,15 +14,17 @@ import {
   farTooFew,
   homeless,
   inStrips,
+  itemsInBags,
   type Sample,
   short,
+  shortOfItems,
   shortOfSpares,
   shortOfStrips,
   spared,
   sparesInStrips,
 } from "./sample-plans.js";
 
-const damages = [...damagesToClaims, ...damagesToProblems, ...damagesToStrips];
+const damages = [...damagesToClaims, ...damagesToProblems, ...damagesToStrips, ...damagesToItems];
 
 describe("verifyPlan", () => {
   test.each([
@@ -35,6 +38,8 @@ describe("verifyPlan", () => {
     ["with strips for spares", sparesInStrips],
     ["short of strips", shortOfStrips],
     ["far short of strips", farTooFew],
+    ["short of items", shortOfItems],
+    ["with items in bags", itemsInBags],
   ])("finds nothing wrong with a right plan (%s), nor after a way through JSON", (_, sample) => {
     expect(verifyPlan(sample.project, sample.plan)).toEqual([]);
     expect(verifyPlan(sample.project, JSON.parse(JSON.stringify(sample.plan)))).toEqual([]);
@@ -86,6 +91,7 @@ describe("verifyPlan", () => {
   test.each([
     ["short", short],
     ["with strips", inStrips],
+    ["short of items", shortOfItems],
   ])("never throws, whatever single value is replaced (%s)", (_, sample) => {
     const root = plainCopy(sample);
     // Every eighth place: each costs four verifications of the whole.
@@ -102,6 +108,8 @@ describe("verifyPlan", () => {
   test.each([
     ["short", short],
     ["with strips", inStrips],
+    ["short of items", shortOfItems],
+    ["with items in bags", itemsInBags],
   ])("finds every number that is one off, every text and every truth that is another (%s)", (_, sample) => {
     const root = plainCopy(sample);
     const missed = places(root).filter(({ parent, key }) => {
