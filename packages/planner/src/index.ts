@@ -51,7 +51,7 @@ export { withBags } from "./kits/with-bags.js";
 // What a project needs
 
 export { asManyAsNeeded } from "./need/as-many-as-needed.js";
-export type { DesignNeed, ItemNeed, Need, PaperNeed } from "./need/need.js";
+export type { DesignNeed, ItemNeed, NamedItemNeed, Need, PaperNeed } from "./need/need.js";
 export { needOf } from "./need/need-of.js";
 
 // What it costs

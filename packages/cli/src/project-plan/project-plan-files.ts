@@ -63,6 +63,7 @@ export function projectPlanFiles(
   const summary = projectPlanSummary(plan, {
     finished: finishedInShort(project),
     bags: project.kits?.bags ?? null,
+    items: project.items,
     hold,
     cutOrders,
     names,

@@ -1,15 +1,17 @@
-import type { NoPaper } from "@sheetwright/cards";
-import type { Size, Unit } from "@sheetwright/measure";
+import type { NoPaper, Project } from "@sheetwright/cards";
+import type { Size, Ticks, Unit } from "@sheetwright/measure";
 import type { CutOrder, KindCount } from "@sheetwright/packing";
 import {
   type CompleteCopies,
   copiesCut,
+  type ItemUse,
   type PaperLeftover,
   type Plan,
   type Shortage,
 } from "@sheetwright/planner";
 import type { FinishedInShort } from "../finished/finished-in-short.js";
 import type { LayoutSummary } from "../plan/plan-summary.js";
+import { rollOf } from "../words/item-use-in-words.js";
 import { designNames } from "./design-names.js";
 import type { FileNames } from "./file-names.js";
 import { type GroupProof, groupProof } from "./group-proof.js";
@@ -40,6 +42,8 @@ export interface ProjectPlanSummary {
   };
   /** The designs of the papers that some piece may come from, in the order of the project. */
   readonly papers: readonly PaperSummary[];
+  /** The items that the project names, in its order; absent where it names none. */
+  readonly items?: readonly ItemSummary[];
   /** What is proven of the papers that are planned together. */
   readonly proofs: readonly GroupProof[];
   readonly noPaper: readonly NoPaper[];
@@ -72,7 +76,7 @@ export interface CardSummary {
   readonly number: number;
   readonly name: string;
   readonly wanted: number;
-  /** Copies that every piece of is planned. */
+  /** Copies that every piece of is planned, and every item there. */
   readonly complete: number;
   readonly guests: number;
   readonly samples: number;
@@ -88,6 +92,12 @@ export interface PaperSummary {
   /** Sheets on hand; `null` where as many as needed are. */
   readonly onHand: number | null;
   readonly offcutsUsed: number;
+}
+
+/** A ribbon, a tape or an extra that the project names. */
+export interface ItemSummary extends Pick<ItemUse, "item" | "onHand" | "needed" | "atLeast" | "used"> {
+  /** How long one roll is; `null` for what is counted singly. */
+  readonly roll: Ticks | null;
 }
 
 /** One way to cut a sheet of a paper, in short. */
@@ -107,6 +117,8 @@ export interface ProjectSummaryParts {
   readonly finished: readonly FinishedInShort[];
   /** Bags that all hold the same; `null` in a class. */
   readonly bags: number | null;
+  /** The items of the project. */
+  readonly items?: Project["items"];
   readonly hold: number;
   /** By group and layout. */
   readonly cutOrders: readonly (readonly CutOrder[])[];
@@ -116,7 +128,7 @@ export interface ProjectSummaryParts {
 
 /** Sums a project's plan up. */
 export function projectPlanSummary(plan: Plan, parts: ProjectSummaryParts): ProjectPlanSummary {
-  const { finished, bags: kits, hold, cutOrders, names, files } = parts;
+  const { finished, bags: kits, items, hold, cutOrders, names, files } = parts;
   const layouts = plan.groups.flatMap(({ problem, packing, bags, sheets }, group) =>
     packing.layouts.map(({ sheet, run }, layout): PaperLayout => {
       const order = cutOrders[group]?.[layout];
@@ -178,6 +190,7 @@ export function projectPlanSummary(plan: Plan, parts: ProjectSummaryParts): Proj
         .filter(({ count }) => count > 0),
     },
     papers: paperSummaries(plan),
+    ...(plan.itemUse === undefined ? {} : { items: plan.itemUse.map((use) => itemSummary(use, { items })) }),
     proofs: plan.groups.map((group) => groupProof(group, plan.papers)),
     noPaper: plan.noPaper,
     shortages: plan.shortages.map(({ withMore: _, ...shortage }) => shortage),
@@ -200,6 +213,13 @@ export function projectPlanSummary(plan: Plan, parts: ProjectSummaryParts): Proj
     leftovers: plan.leftovers,
     files,
   };
+}
+
+function itemSummary(
+  { item, onHand, needed, atLeast, used }: ItemUse,
+  project: Pick<Project, "items">,
+): ItemSummary {
+  return { item, roll: rollOf(item, project), onHand, needed, atLeast, used };
 }
 
 function papersOfAssumedGrain({ papers, pieces, groups }: Plan): readonly string[] {

@@ -1,16 +1,22 @@
 import { formatLength } from "@sheetwright/measure";
 import type { Card, Item, Join, Plan } from "@sheetwright/planner";
+import type { ItemSummary } from "../project-plan/project-plan-summary.js";
+import { counted } from "./counted.js";
+import { isItemShort, itemUseOf, rollCutsInWords } from "./item-use-in-words.js";
 import { wrapped } from "./wrapped.js";
 
 /**
  * Writes what is used by its length, each ribbon and tape with what all copies take of it; nothing where there is none.
  *
  * @param made how many copies of a card are made.
+ * @param named the items that the project names.
  */
 export function writeItems(
-  { items, units }: Pick<Plan, "items" | "units">,
+  plan: Pick<Plan, "items" | "units" | "itemUse">,
   made: (card: Card["number"]) => number,
+  named: readonly ItemSummary[] = [],
 ): readonly string[] {
+  const { items, units } = plan;
   const say = (ticks: number) => formatLength(ticks, { unit: units });
   const keyOf = ({ kind, name, width }: Item) => `${kind} ${width} ${name}`;
   const lines = [...new Set(items.map(keyOf))].flatMap((key) => {
@@ -21,9 +27,24 @@ export function writeItems(
     return [
       ...wrapped(`${nameOf(first)}, ${say(first.width)} wide: ${say(all)} in all`, "  "),
       ...own.map(({ label, card, length }) => `  ${label}: ${made(card)} of ${say(length)}`),
+      ...cutsOf(first, plan, named).flatMap((line) => wrapped(`  ${line}`, "    ")),
     ];
   });
   return lines.length === 0 ? [] : ["RIBBONS AND TAPES", "", ...lines, ""];
+}
+
+/** How the rolls on hand are cut; nothing where the project does not name the item. */
+function cutsOf(
+  { name }: Item,
+  plan: Pick<Plan, "units" | "itemUse">,
+  named: readonly ItemSummary[],
+): readonly string[] {
+  const use = itemUseOf(name, plan);
+  const roll = named.find(({ item }) => item === use?.item)?.roll ?? null;
+  if (use === undefined || roll === null) return [];
+  const whom = use.bags === undefined ? "" : `in each of ${counted(use.bags, "bag")} `;
+  const what = isItemShort(use) ? "for the complete copies " : "";
+  return rollCutsInWords(use, roll, plan.units).map((words) => `${whom}${what}${words}`);
 }
 
 /** `copper ribbon`, `washi tape`. */

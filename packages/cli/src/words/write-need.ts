@@ -1,17 +1,16 @@
+import { itemKey } from "@sheetwright/cards";
 import { formatLength, type Ticks, type Unit } from "@sheetwright/measure";
-import type { DesignNeed, Need, PaperNeed } from "@sheetwright/planner";
+import type { DesignNeed, NamedItemNeed, Need, PaperNeed } from "@sheetwright/planner";
 import { counted } from "./counted.js";
 import { listed } from "./listed.js";
+import { METRE, rollLength, YARD } from "./roll-length.js";
 import { table } from "./table.js";
+import { wrapped } from "./wrapped.js";
 import { money } from "./write-project-summary.js";
-
-/** Ticks in a yard and in a metre, which ribbon is sold by. */
-const YARD: Ticks = 36 * 40_640;
-const METRE: Ticks = 1_600_000;
 
 /** Tells a person what a project needs. Gives lines without a break at their end. */
 export function writeNeed(need: Need, currency: string | null): readonly string[] {
-  const { title, cards, designs, papers, cost, items, extras, unused, noPaper, units, kits } = need;
+  const { title, cards, designs, items, extras, unused, noPaper, kits } = need;
   return [
     title,
     "",
@@ -24,31 +23,10 @@ export function writeNeed(need: Need, currency: string | null): readonly string[
       ["paper", "sheets", "", "on hand", "used for"],
       ...designs.map((one) => [one.name, sheetsOf(one), boundOf(one, designs), onHand(one), usesOf(one)]),
     ]),
-    ...(kits === undefined
-      ? []
-      : [
-          "",
-          `For ${counted(kits.bags, "bag")}: ${kits.perBag.length === 0 ? "nothing goes out whole" : `each gets ${listed(kits.perBag.map(({ name, sheets }) => `${counted(sheets, "sheet")} of ${name}`))}`}.`,
-        ]),
+    ...(kits === undefined ? [] : ["", ...wrapped(bagInWords(kits, need.units))]),
     "",
-    ...buying(papers, cost, currency),
-    ...(items.length + extras.length === 0
-      ? []
-      : [
-          "",
-          ...table([
-            ["not cut from paper", "number", "length in all"],
-            ...items.map(({ kind, name, width, count, length }) => {
-              const called = name.includes(kind) ? name : `${name} ${kind}`;
-              return [
-                `${called}, ${formatLength(width, { unit: units })} wide`,
-                `${count}`,
-                lengthOf(length, units),
-              ];
-            }),
-            ...extras.map(({ name, count }) => [name, `${count}`, ""]),
-          ]),
-        ]),
+    ...buying(need, currency),
+    ...(items.length + extras.length === 0 ? [] : ["", ...table(itemRows(need))]),
     ...(unused.length === 0 ? [] : ["", `No card uses ${listed(unused)}.`]),
     ...(noPaper.length === 0
       ? []
@@ -70,7 +48,7 @@ function boundOf({ together, atLeast, design }: DesignNeed, designs: readonly De
   return `${what} of ${counted(together.length, "paper")} that can stand in for each other`;
 }
 
-function onHand({ onHand, sheets }: DesignNeed): string {
+function onHand({ onHand, sheets }: Pick<DesignNeed, "onHand" | "sheets">): string {
   if (onHand === null) return "as needed";
   return onHand >= sheets ? `${onHand}` : `${onHand}, ${sheets - onHand} missing`;
 }
@@ -87,20 +65,69 @@ function usesOf({ uses, keptPercent, wastePercent }: DesignNeed): string {
     .join(", ");
 }
 
-function buying(
-  papers: readonly PaperNeed[],
-  cost: string | null,
-  currency: string | null,
-): readonly string[] {
-  const missing = papers.filter(({ packsToBuy }) => packsToBuy > 0);
-  if (missing.length === 0) return ["Nothing has to be bought of the papers."];
-  const rows = missing.map((one) => [
-    one.name,
-    packsOf(one),
-    one.cost === null ? "" : money(one.cost, currency),
-  ]);
+function buying({ papers, namedItems, cost, units }: Need, currency: string | null): readonly string[] {
+  const sheets = papers
+    .filter(({ packsToBuy }) => packsToBuy > 0)
+    .map((one) => [one.name, packsOf(one), priceOf(one.cost, currency)]);
+  const items = namedItems
+    .filter(({ packsToBuy }) => packsToBuy > 0)
+    .map((one) => [one.item, itemPacksOf(one, units), priceOf(one.cost, currency)]);
+  if (sheets.length + items.length === 0) {
+    const what = namedItems.length === 0 ? "the papers" : "the papers and items that are named";
+    return [`Nothing has to be bought of ${what}.`];
+  }
   const total = cost === null ? [] : [`In all ${money(cost, currency)}.`];
-  return [...table([["to buy", "", ""], ...rows]), ...total];
+  return [...table([["to buy", "", ""], ...sheets, ...items]), ...total];
+}
+
+function priceOf(cost: string | null, currency: string | null): string {
+  return cost === null ? "" : money(cost, currency);
+}
+
+/** `2 rolls of 3 yd`, `3 packs of 12 for 30`, or just `4`. */
+function itemPacksOf({ length, packItems, packsToBuy, toBuy }: NamedItemNeed, unit: Unit): string {
+  const all = length === null ? `${toBuy}` : `${counted(toBuy, "roll")} of ${rollLength(length, unit)}`;
+  return packItems === 1 ? all : `${counted(packsToBuy, "pack")} of ${packItems} for ${all}`;
+}
+
+/** What goes whole into each bag. */
+function bagInWords({ bags, perBag, itemsPerBag }: NonNullable<Need["kits"]>, unit: Unit): string {
+  const all = [
+    ...perBag.map(({ name, sheets }) => `${counted(sheets, "sheet")} of ${name}`),
+    ...itemsPerBag.map(({ item, length, count }) =>
+      length === null
+        ? `${count} x ${item}`
+        : `${counted(count, "roll")} of ${item} (${rollLength(length, unit)})`,
+    ),
+  ];
+  return `For ${counted(bags, "bag")}: ${all.length === 0 ? "nothing goes out whole" : `each gets ${listed(all)}`}.`;
+}
+
+/** What is not cut from paper, and of items that the project names what they come from and what is there. */
+function itemRows({ items, extras, namedItems, units: unit }: Need): readonly (readonly string[])[] {
+  const namedOf = (name: string): readonly string[] => {
+    const named = namedItems.find(({ item }) => itemKey(item) === itemKey(name));
+    if (namedItems.length === 0) return [];
+    if (named === undefined) return ["", "", ""];
+    const { length, needed, atLeast } = named;
+    const rolls = length === null ? "" : `${counted(needed, "roll")} of ${rollLength(length, unit)}`;
+    const proof = length === null ? "" : needed === atLeast ? "fewest possible" : `at least ${atLeast}`;
+    return [rolls, proof, onHand({ onHand: named.onHand, sheets: needed })];
+  };
+  return [
+    [
+      "not cut from paper",
+      "number",
+      "length in all",
+      ...(namedItems.length === 0 ? [] : ["from", "", "on hand"]),
+    ],
+    ...items.map(({ kind, name, width, count, length }) => {
+      const called = name.includes(kind) ? name : `${name} ${kind}`;
+      const wide = `${called}, ${formatLength(width, { unit })} wide`;
+      return [wide, `${count}`, lengthOf(length, unit), ...namedOf(name)];
+    }),
+    ...extras.map(({ name, count }) => [name, `${count}`, "", ...namedOf(name)]),
+  ];
 }
 
 function packsOf({ packSheets, packsToBuy, sheetsToBuy }: PaperNeed): string {

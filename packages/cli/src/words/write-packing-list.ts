@@ -1,9 +1,11 @@
-import type { Project } from "@sheetwright/cards";
+import { itemKey, type Project } from "@sheetwright/cards";
 import { formatLength, formatSize } from "@sheetwright/measure";
 import { copiesCut, type Plan } from "@sheetwright/planner";
 import { designNames } from "../project-plan/design-names.js";
 import type { ProjectPlanSummary } from "../project-plan/project-plan-summary.js";
 import { counted } from "./counted.js";
+import { isItemShort, itemUseOf, rollCutsInWords, rollOf } from "./item-use-in-words.js";
+import { rollLength } from "./roll-length.js";
 import { wrapped } from "./wrapped.js";
 import { BLADE_CAUTION } from "./write-notes.js";
 
@@ -46,27 +48,55 @@ export function writePackingList(summary: ProjectPlanSummary, plan: Plan, projec
     })
     .filter(({ count }) => count > 0)
     .map(({ count, words }) => `${count} x ${words}`);
-  const items = plan.items.map(
-    ({ label, name, width, length, quantity }) =>
-      `${inOne(quantity)} x ${label}: ${name}, ${formatLength(length, { unit })}, ${formatLength(width, { unit })} wide`,
-  );
+  const completed = new Map(plan.complete.map(({ card, complete }) => [card, complete]));
+  /** Copies of a card that an item is there for. */
+  const copiesWith = (name: string, card: number, copies: number): number => {
+    const use = itemUseOf(name, plan);
+    return use !== undefined && isItemShort(use) ? (completed.get(card) ?? 0) : copies;
+  };
+  const rolls = (plan.itemUse ?? []).filter((use) => use.bags !== undefined && use.used > 0);
+  const items = [
+    ...rolls.map(({ item, used }) => {
+      const first = plan.items.find(({ name }) => itemKey(name) === itemKey(item));
+      const wide = first === undefined ? "" : `, ${formatLength(first.width, { unit })} wide`;
+      return `${counted(inOne(used), "roll")} of ${item}, ${rollLength(rollOf(item, project) ?? 0, unit)}${wide}`;
+    }),
+    ...plan.items
+      .filter(({ name }) => itemUseOf(name, plan)?.bags === undefined)
+      .map((one) => ({ ...one, count: inOne(copiesWith(one.name, one.card, one.quantity)) }))
+      .filter(({ count }) => count > 0)
+      .map(
+        ({ count, label, name, width, length }) =>
+          `${count} x ${label}: ${name}, ${formatLength(length, { unit })}, ${formatLength(width, { unit })} wide`,
+      ),
+  ];
   const extras = new Map<string, number>();
-  for (const { copies, extras: own = [] } of plan.cards)
-    for (const { name, count } of own) extras.set(name, (extras.get(name) ?? 0) + count * inOne(copies));
+  for (const { number, copies, extras: own = [] } of plan.cards) {
+    for (const { name, count } of own) {
+      const all = (extras.get(name) ?? 0) + count * inOne(copiesWith(name, number, copies));
+      if (all > 0) extras.set(name, all);
+    }
+  }
   const envelopes = plan.cards.map(({ number, name, copies }) => {
     const size = summary.finished.find((one) => one.number === number)?.envelope;
     const of = size === undefined ? "" : ` of ${formatSize(size.width, size.height, { unit })}`;
     return `${counted(inOne(copies), "envelope")}${of} for ${name}`;
   });
+  const lacking = (plan.itemUse ?? []).some(isItemShort) ? "pieces or items" : "pieces";
   const cards = plan.cards.map(({ name, copies, number }) => {
     const complete = plan.complete.find(({ card }) => card === number)?.complete ?? 0;
-    const lacks = complete < copies ? " (pieces are missing: see cut-list.txt)" : "";
+    const lacks = complete < copies ? ` (${lacking} are missing: see cut-list.txt)` : "";
     return `${inOne(copies)} x ${name}${lacks}`;
   });
   const out = summary.layouts.filter((layout) => layout.bags !== undefined);
-  const toCut = out.map(
-    ({ name, run }) => `${name}: cut ${counted(run, "sheet")} like this; put ${name}.svg or ${name}.txt in`,
-  );
+  const toCut = [
+    ...out.map(
+      ({ name, run }) => `${name}: cut ${counted(run, "sheet")} like this; put ${name}.svg or ${name}.txt in`,
+    ),
+    ...rolls.flatMap((use) =>
+      rollCutsInWords(use, rollOf(use.item, project) ?? 0, unit).map((words) => `${use.item}: ${words}`),
+    ),
+  ];
   const hasSmallParts = project.cards.some((card) => card.extras.some(({ isSmallPart }) => isSmallPart));
   const lines = [
     plan.title,
@@ -81,7 +111,7 @@ export function writePackingList(summary: ProjectPlanSummary, plan: Plan, projec
     ...part("ENVELOPES", envelopes),
     ...part("WHAT IT MAKES", cards),
     ...part("CUT BY THE GUEST", toCut),
-    ...(toCut.length === 0 ? [] : ["", ...BLADE_CAUTION]),
+    ...(out.length === 0 ? [] : ["", ...BLADE_CAUTION]),
     ...(hasSmallParts ? ["", ...SMALL_PARTS] : []),
   ];
   return `${lines.join("\n")}\n`;

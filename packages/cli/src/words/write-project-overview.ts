@@ -46,11 +46,15 @@ export function writeProjectOverview(
     ...writePieces(summary, plan, copies),
     "",
     ...writeJoins(plan),
-    ...writeItems(plan, (number) => {
-      const card = summary.cards.find((one) => one.number === number);
-      const copies = plan.cards.find((one) => one.number === number)?.copies ?? 0;
-      return copies + (card?.spares?.made ?? 0);
-    }),
+    ...writeItems(
+      plan,
+      (number) => {
+        const card = summary.cards.find((one) => one.number === number);
+        const copies = plan.cards.find((one) => one.number === number)?.copies ?? 0;
+        return copies + (card?.spares?.made ?? 0);
+      },
+      summary.items,
+    ),
     "FINISHED CARDS",
     "",
     ...writeFinished(summary.finished, plan.units).flatMap((line) => wrapped(line, "      ")),

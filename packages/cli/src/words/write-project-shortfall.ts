@@ -1,13 +1,15 @@
-import { formatSize } from "@sheetwright/measure";
+import { formatSize, type Unit } from "@sheetwright/measure";
 import type { Plan, Shortage } from "@sheetwright/planner";
 import { designNames } from "../project-plan/design-names.js";
-import type { ProjectPlanSummary } from "../project-plan/project-plan-summary.js";
+import type { ItemSummary, ProjectPlanSummary } from "../project-plan/project-plan-summary.js";
 import { counted } from "./counted.js";
+import { isItemShort } from "./item-use-in-words.js";
 import { listed } from "./listed.js";
+import { rollLength } from "./roll-length.js";
 
 /**
- * Says what of a project cannot be planned as asked: which pieces of which papers are missing, whether that is proven, and
- * what would help. Gives lines without a break at their end; none where nothing is missing.
+ * Says what of a project cannot be planned as asked: which pieces of which papers are missing, and of which items there is too
+ * little, whether that is proven, and what would help. Gives lines without a break at their end; none where nothing is missing.
  *
  * @param place writes where a value stands in the project file.
  */
@@ -17,15 +19,39 @@ export function writeProjectShortfall(
   place: (path: string) => string,
 ): readonly string[] {
   const { pieces, cards, noPaper } = summary;
-  if (pieces.missing.length === 0) return [];
+  const items = (summary.items ?? []).filter(isItemShort);
+  if (pieces.missing.length + items.length === 0) return [];
   const missing = pieces.missing.reduce((total, one) => total + one.count, 0);
-  const lines = [`Cannot be planned as asked: ${missing} of ${counted(pieces.wanted, "piece")} missing.`];
+  const reasons = [
+    ...(missing === 0 ? [] : [`${missing} of ${counted(pieces.wanted, "piece")} missing`]),
+    ...(items.length === 0 ? [] : [`too little of ${listed(items.map(({ item }) => item))}`]),
+  ];
+  const lines = [`Cannot be planned as asked: ${reasons.join(", ")}.`];
   for (const one of noPaper) lines.push("", `${place(one.path)}: ${one.message}`);
   for (const one of plan.shortages) lines.push("", ...writeShortage(one, plan));
+  for (const one of items) lines.push("", ...writeItemShortage(one, plan.units));
   const short = cards.filter(({ complete, wanted }) => complete < wanted);
   const copies = short.map(({ name, complete, wanted }) => `${complete} of ${wanted} ${name}`);
-  if (copies.length > 0) lines.push("", `Copies with every piece: ${copies.join(", ")}${others(summary)}.`);
+  const whole = items.length === 0 ? "every piece" : "every piece and item";
+  if (copies.length > 0) lines.push("", `Copies with ${whole}: ${copies.join(", ")}${others(summary)}.`);
   return lines;
+}
+
+function writeItemShortage(
+  { item, roll, onHand, needed, atLeast }: ItemSummary,
+  unit: Unit,
+): readonly string[] {
+  const have = onHand ?? 0;
+  const count = (number: number): string => (roll === null ? `${number}` : counted(number, "roll"));
+  const what = roll === null ? item : `${item}, rolls of ${rollLength(roll, unit)}`;
+  const isProven = atLeast > have;
+  const answer = isProven ? "No, proven." : "Not found; nothing proves that it cannot be done.";
+  const least = isProven && roll !== null ? ` At least ${atLeast} are needed, proven.` : "";
+  return [
+    `Missing of ${what}: ${needed - have} of ${needed}`,
+    `${have === 1 ? "Is" : "Are"} ${count(have)} enough? ${answer}${least}`,
+    `With ${count(needed - have)} more there is enough of it for all copies.`,
+  ];
 }
 
 function others({ cards }: ProjectPlanSummary): string {

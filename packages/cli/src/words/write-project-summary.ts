@@ -1,9 +1,16 @@
-import { formatSize } from "@sheetwright/measure";
+import { formatSize, type Unit } from "@sheetwright/measure";
 import type { PlanCosts } from "@sheetwright/planner";
 import type { GroupProof } from "../project-plan/group-proof.js";
-import type { CardSummary, PaperSummary, ProjectPlanSummary } from "../project-plan/project-plan-summary.js";
+import type {
+  CardSummary,
+  ItemSummary,
+  PaperSummary,
+  ProjectPlanSummary,
+} from "../project-plan/project-plan-summary.js";
 import { counted } from "./counted.js";
+import { isItemShort } from "./item-use-in-words.js";
 import { listed } from "./listed.js";
+import { rollLength } from "./roll-length.js";
 import { block, row } from "./summary-rows.js";
 import { table } from "./table.js";
 import { writeNotes } from "./write-notes.js";
@@ -30,6 +37,7 @@ export function writeProjectSummary(summary: ProjectPlanSummary): readonly strin
     ...block("Cards", table(summary.cards.map(cardRow))),
     row("Pieces", `${cut}${before}`),
     ...block("Papers", writePapers(summary)),
+    ...block("Items", table((summary.items ?? []).map((one) => itemRow(one, summary.units.shown)))),
   ];
   if (layouts.length > 0) {
     const runs = (which: boolean) =>
@@ -146,6 +154,18 @@ function writePapers({ papers, proofs }: ProjectPlanSummary): readonly string[] 
       return `${listed(names)} together: ${words}`;
     }),
   ];
+}
+
+/** `1 of 2 rolls of 3 yd`, or `18 of 19` and that 30 are needed. */
+function itemRow(one: ItemSummary, unit: Unit): readonly string[] {
+  const { item, roll, onHand, needed, atLeast, used } = one;
+  const isCut = roll !== null;
+  const number = onHand === null ? used : onHand;
+  const what = isCut ? ` ${number === 1 ? "roll" : "rolls"} of ${rollLength(roll, unit)}` : "";
+  const taken = onHand === null ? `${used}${what}` : `${used} of ${onHand}${what}`;
+  const proof = needed === atLeast ? "fewest possible, proven" : `at least ${atLeast}, proven`;
+  const words = isItemShort(one) ? `${needed} needed for all` : isCut && needed > 0 ? proof : "";
+  return [item, taken, words];
 }
 
 function sheetsOf({ used, onHand, offcutsUsed }: PaperSummary): string {

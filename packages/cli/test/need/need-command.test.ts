@@ -116,4 +116,42 @@ No card uses rose and stars: comets.
     expect({ code, stdout }).toEqual({ code: 2, stdout: "" });
     expect(stderr).toContain(message);
   });
+
+  it("tells of items that are named what there is, how many rolls do at least, and what to buy", async () => {
+    const items = `items:
+  Red ribbon: { length: 1 yd, count: 1, cost: 1.20 }
+  button: { count: 20, pack: { items: 4, cost: 0.90 } }
+  pearl: 12
+cards:
+`;
+    const { code, stdout } = await need(["cards.yaml"], PROJECT.replace("cards:\n", items));
+    expect(code).toBe(0);
+    // Eight lengths of 4 1/2 in are 36 in, a whole yard: 13 take two rolls. Of 26 buttons six are to be bought.
+    expect(stdout).toContain(`to buy
+cream       2 packs of 5 for 9 sheets  $6.50
+Red ribbon  1 roll of 1 yd             $1.20
+button      2 packs of 4 for 6         $1.80
+In all $9.50.
+
+not cut from paper       number  length in all      from                              on hand
+red ribbon, 1/2 in wide  13      58 1/2 in, 1.7 yd  2 rolls of 1 yd  fewest possible  1, 1 missing
+button                   26                                                           20, 6 missing
+
+No card uses rose, stars: comets and pearl.
+`);
+  });
+
+  it("says what of items goes whole into each bag", async () => {
+    const file = await readFile(
+      new URL("../../../../test-fixtures/projects/ribbon-bags.yaml", import.meta.url),
+      "utf8",
+    );
+    const { stdout } = await need(["cards.yaml", "--effort", "quick"], file);
+    expect(stdout).toContain(
+      "For 6 bags: each gets 2 sheets of Night blue, 1 roll of plum ribbon (1 yd) and 2 x gem.\n",
+    );
+    expect(stdout).toContain(
+      "copper ribbon, 1/4 in wide  6       42 in, 1.2 yd  6 rolls of 12 in  fewest possible  5, 1 missing\n",
+    );
+  });
 });

@@ -89,4 +89,45 @@ describe("kits on the command line", () => {
     expect(again.code).toBe(2);
     expect(again.stderr).toContain("went out whole in bags");
   });
+
+  it("list whole rolls with what the guest cuts of them, and only what there is of items that are short", async () => {
+    const ribbons = await readFile(
+      new URL("../../../../test-fixtures/projects/ribbon-bags.yaml", import.meta.url),
+      "utf8",
+    );
+    const { code, stdout, stderr, file } = await planned(ribbons);
+    expect(code).toBe(1);
+    expect(stdout).toContain(`Items      plum ribbon    6 of 6 rolls of 1 yd   fewest possible, proven
+           copper ribbon  5 of 5 rolls of 12 in  6 needed for all
+           gem            12
+`);
+    expect(stdout).toContain("Bags       6, all alike; not each makes every card: Moth\n");
+    expect(stderr).toContain("Cannot be planned as asked: too little of copper ribbon.");
+    const list = file("packing-list.txt");
+    expect(list).toContain(`RIBBONS AND TAPES
+[ ] 1 roll of plum ribbon, 1 yd, 1/4 in wide
+
+EXTRAS
+[ ] 2 x gem
+`);
+    expect(list).toContain("[ ] 1 x Moth (pieces or items are missing: see cut-list.txt)\n");
+    // A length of 4 in shows within the border, and 1/2 in more at both ends is taped behind.
+    expect(list).toContain("[ ] plum ribbon: cut 1 roll of 1 yd into 1 of 5 in\n");
+    expect(file("cut-list.txt")).toContain(`  1d ribbon: 6 of 5 in
+  in each of 6 bags cut 1 roll of 1 yd into 1 of 5 in
+`);
+    expect(file("cut-list.txt")).toContain(`  2d ribbon: 6 of 7 in
+  for the complete copies cut 5 rolls of 12 in into 1 of 7 in each
+`);
+  });
+
+  it("count items that are cut or dealt out for all by the bag", async () => {
+    const { stdout, file } = await planned(text);
+    // Twenty lengths of 4 1/4 in are 85 of 108 in; two knots for each Lantern's bag.
+    expect(stdout).toContain(`Items      copper ribbon  1 of 1 roll of 3 yd  fewest possible, proven
+           knot           20 of 24
+`);
+    expect(file("cut-list.txt")).toContain("  cut 1 roll of 3 yd into 20 of 4 1/4 in\n");
+    expect(file("packing-list.txt")).toContain("[ ] 2 x 2d ribbon: Copper ribbon, 4 1/4 in, 1/4 in wide\n");
+  });
 });

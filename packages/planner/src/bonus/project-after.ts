@@ -16,10 +16,17 @@ export function projectAfter(project: Project, plan: Plan): Project {
   const { stock, faults } = applyStockChange({ papers: stockOfProject(project) }, changes, project.units);
   if (faults.length > 0) throw new RangeError(faults.map(({ message }) => message).join(" "));
   const after = withStock(project, stock).project;
-  // What is left lies in one pile again.
+  // What is left lies in one pile again; of a roll that is cut nothing is counted on.
+  const whole = withoutBags(after);
+  const used = new Map((plan.itemUse ?? []).map((use) => [use.item, use.used]));
+  const items = whole.items?.map((item) => ({
+    ...item,
+    count: item.count === null ? null : item.count - (used.get(item.name) ?? 0),
+  }));
   return {
-    ...withoutBags(after),
-    papers: withoutBags(after).papers.map((paper) => ({
+    ...whole,
+    ...(items === undefined ? {} : { items }),
+    papers: whole.papers.map((paper) => ({
       ...paper,
       designs: paper.designs.map((design) => ({ ...design, count: design.count ?? 0 })),
     })),

@@ -25,6 +25,8 @@ export function projectCases(
   sizes: readonly ComparedSize[],
   copies: readonly number[],
 ): readonly ComparisonCase[] {
+  // It is papers that are compared: there is as much of every item as needed.
+  const items = project.items?.map((item) => ({ ...item, count: null }));
   return sizes.flatMap((size) => {
     const papers = project.papers.map((paper) => resized(paper, size));
     return copies.map((count): ComparisonCase => {
@@ -32,7 +34,10 @@ export function projectCases(
       return {
         size,
         copies: count,
-        asked: { of: "project", project: withBags({ ...project, papers, cards }, count) },
+        asked: {
+          of: "project",
+          project: withBags({ ...project, papers, ...(items === undefined ? {} : { items }), cards }, count),
+        },
       };
     });
   });

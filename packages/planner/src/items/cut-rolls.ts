@@ -41,12 +41,6 @@ const MOST_CASES = 20_000;
 /**
  * Cuts lengths from as few rolls as are found. Each length comes once in the list, and none is longer than a roll, else a
  * RangeError.
- *
- * @example
- * // 20 in is in a roll of 30 in once, so that two rolls go though 60 in are enough in all.
- * const { cuts, rolls, atLeast } = cutRolls([{ length: 20, count: 2 }], 30);
- * [rolls, atLeast] // => [2, 2]
- * cuts // => [{ rolls: 2, lengths: [{ length: 20, count: 1 }] }]
  */
 export function cutRolls(lengths: readonly LengthCount[], roll: Ticks): CutRolls {
   const wanted = lengths.filter(({ count }) => count > 0).sort((a, b) => b.length - a.length);

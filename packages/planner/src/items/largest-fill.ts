@@ -13,10 +13,6 @@ export interface RollFill {
 /**
  * The most of a roll that some of the lengths fill, each as often as it is there: the sums that can be had, one length after
  * another (the bounded knapsack problem). Exact; `null` where a roll has too many parts to be gone through.
- *
- * @example
- * // 7 + 7 + 5 of 20; 7 + 5 + 5 with a second 5 would be less.
- * largestFill([{ length: 7, count: 4 }, { length: 5, count: 2 }], 20) // => { filled: 19, counts: [2, 1] }
  */
 export function largestFill(lengths: readonly LengthCount[], roll: Ticks): RollFill | null {
   const none = lengths.map(() => 0);

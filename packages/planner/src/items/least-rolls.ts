@@ -14,10 +14,6 @@ const FINEST = 60;
  *   each k, lengths rounded down to k-ths of a roll after they are taken k + 1 times
  *
  * Exact in whole numbers. It may be less than what is possible.
- *
- * @example
- * // Three of 11 go on a roll of 36, so that hundred take 34, and not the 31 that 1100 by 36 makes.
- * leastRolls([{ length: 11, count: 100 }], 36) // => 34
  */
 export function leastRolls(lengths: readonly LengthCount[], roll: Ticks): number {
   const sumOf = (weigh: (length: Ticks) => number): number =>

@@ -1,7 +1,7 @@
 import type { Project } from "@sheetwright/cards";
 
 /**
- * A kit project with another number of bags, the sheets that go out whole on hand in all as before; a class stays as it is.
+ * A kit project with another number of bags, the sheets and rolls that go out whole on hand in all as before; a class stays as it is.
  *
  * @example
  * const { project } = cards.readProject(`
@@ -18,10 +18,13 @@ import type { Project } from "@sheetwright/cards";
 export function withBags(project: Project, bags: number): Project {
   if (project.kits === undefined) return project;
   const papers = project.papers.map((paper) => (paper.bags === undefined ? paper : { ...paper, bags }));
-  return { ...project, papers, kits: { bags } };
+  const items = project.items?.map((item) => (item.bags === undefined ? item : { ...item, bags }));
+  return { ...project, papers, ...(items === undefined ? {} : { items }), kits: { bags } };
 }
 
-/** The same project as a class: all papers in one pile. */
+/** The same project as a class: all papers and items in one pile. */
 export function withoutBags({ kits: _, ...project }: Project): Project {
-  return { ...project, papers: project.papers.map(({ bags: __, ...paper }) => paper) };
+  const papers = project.papers.map(({ bags: __, ...paper }) => paper);
+  const items = project.items?.map(({ bags: __, ...item }) => item);
+  return { ...project, papers, ...(items === undefined ? {} : { items }) };
 }

@@ -1,7 +1,7 @@
 import type { Project } from "@sheetwright/cards";
 
 /**
- * The project with as many sheets of every paper as it takes, and the spare copies among the copies: what is planned to say
+ * The project with as many sheets of every paper and as much of every item as it takes, and the spare copies among the copies: what is planned to say
  * what it needs. Offcuts from earlier stay, since they save sheets.
  *
  * @example
@@ -22,6 +22,9 @@ export function asManyAsNeeded(project: Project): Project {
       ...paper,
       designs: paper.designs.map((design) => ({ ...design, count: null })),
     })),
+    ...(project.items === undefined
+      ? {}
+      : { items: project.items.map((item) => ({ ...item, count: null })) }),
     cards: project.cards.map((card) => {
       const { guests, samples, spares = 0 } = card.copiesFor;
       const copiesFor = { guests: guests + spares, samples };

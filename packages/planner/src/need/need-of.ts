@@ -1,9 +1,10 @@
-import type { Item, Paper, Project } from "@sheetwright/cards";
+import { type Item, itemKey, type Paper, type Project, unusedItems } from "@sheetwright/cards";
 import { costText, costUnits } from "../group/cost-units.js";
 import type { PaperGroup, Plan } from "../plan-model.js";
 import { groupBound } from "../totals/group-bound.js";
 import { designAreas, designUses } from "./design-uses.js";
-import type { DesignNeed, ItemNeed, Need, PaperNeed } from "./need.js";
+import { itemsPerBag, namedItemNeeds } from "./named-item-needs.js";
+import type { DesignNeed, ItemNeed, NamedItemNeed, Need, PaperNeed } from "./need.js";
 
 /**
  * What a project needs, from a plan of it with as many sheets as it takes ({@link asManyAsNeeded}). Sheets are the fewest that
@@ -26,7 +27,8 @@ import type { DesignNeed, ItemNeed, Need, PaperNeed } from "./need.js";
 export function needOf(project: Project, plan: Plan): Need {
   const designs = designNeeds(project, plan);
   const papers = project.papers.flatMap((paper) => paperNeed(paper, designs));
-  const costs = papers.map(({ cost }) => cost);
+  const namedItems = namedItemNeeds(project, plan);
+  const costs = [...papers, ...namedItems].map(({ cost }) => cost);
   const cost = costs.every((one) => one !== null)
     ? costText(costs.reduce((sum, one) => sum + costUnits(one ?? "0"), 0n))
     : null;
@@ -34,29 +36,34 @@ export function needOf(project: Project, plan: Plan): Need {
     title: plan.title,
     units: plan.units,
     cards: plan.cards.map(({ number, name, copies }) => ({ card: number, name, copies })),
-    ...(project.kits === undefined ? {} : { kits: bagNeeds(project.kits.bags, project, designs) }),
+    ...(project.kits === undefined
+      ? {}
+      : { kits: bagNeeds(project.kits.bags, project, designs, namedItems) }),
     designs,
     papers,
+    namedItems,
     cost,
     items: itemNeeds(plan.items),
     extras: extraNeeds(plan),
-    unused: unusedPapers(project, plan),
+    unused: [...unusedPapers(project, plan), ...unusedItems(project, plan).map(({ name }) => name)],
     noPaper: plan.noPaper.map(({ label }) => label),
   };
 }
 
 function bagNeeds(
   bags: number,
-  { papers }: Project,
+  project: Project,
   designs: readonly DesignNeed[],
+  namedItems: readonly NamedItemNeed[],
 ): NonNullable<Need["kits"]> {
+  const { papers } = project;
   const whole = new Set(
     papers.filter((paper) => paper.bags !== undefined).flatMap((paper) => paper.designs.map(({ id }) => id)),
   );
   const perBag = designs
     .filter(({ design, sheets }) => whole.has(design) && sheets > 0)
     .map(({ design, name, sheets }) => ({ design, name, sheets: sheets / bags }));
-  return { bags, perBag };
+  return { bags, perBag, itemsPerBag: itemsPerBag(bags, project, namedItems) };
 }
 
 function designNeeds(project: Project, plan: Plan): readonly DesignNeed[] {
@@ -148,11 +155,11 @@ function costOf(
 function itemNeeds(items: readonly Item[]): readonly ItemNeed[] {
   const needs = new Map<string, ItemNeed>();
   for (const { kind, name, width, length, quantity } of items) {
-    const key = JSON.stringify([kind, name, width]);
+    const key = JSON.stringify([kind, itemKey(name), width]);
     const before = needs.get(key);
     needs.set(key, {
       kind,
-      name,
+      name: before?.name ?? name,
       width,
       count: (before?.count ?? 0) + quantity,
       length: (before?.length ?? 0) + length * quantity,
@@ -162,10 +169,17 @@ function itemNeeds(items: readonly Item[]): readonly ItemNeed[] {
 }
 
 function extraNeeds({ cards }: Plan): Need["extras"] {
-  const counts = new Map<string, number>();
-  for (const { copies, extras = [] } of cards)
-    for (const { name, count } of extras) counts.set(name, (counts.get(name) ?? 0) + count * copies);
-  return [...counts].map(([name, count]) => ({ name, count }));
+  const needs = new Map<string, Need["extras"][number]>();
+  for (const { copies, extras = [] } of cards) {
+    for (const { name, count } of extras) {
+      const before = needs.get(itemKey(name));
+      needs.set(itemKey(name), {
+        name: before?.name ?? name,
+        count: (before?.count ?? 0) + count * copies,
+      });
+    }
+  }
+  return [...needs.values()];
 }
 
 /** Papers that no piece may be cut from; of a pad of which some design is used, the designs that are not. */

@@ -13,22 +13,31 @@ export interface Need {
     readonly name: string;
     readonly copies: number;
   }[];
-  /** The bags of kits, and the sheets that go whole into each; absent in a class. */
+  /** The bags of kits, and what goes whole into each; absent in a class. */
   readonly kits?: {
     readonly bags: number;
     readonly perBag: readonly { readonly design: string; readonly name: string; readonly sheets: number }[];
+    /** Whole rolls, and what is counted singly, of the items that the project names: of each so many in a bag. */
+    readonly itemsPerBag: readonly {
+      readonly item: string;
+      /** How long a roll is; `null` for what is counted singly. */
+      readonly length: Ticks | null;
+      readonly count: number;
+    }[];
   };
   /** Designs of papers that some piece is cut from, in the order of the project. */
   readonly designs: readonly DesignNeed[];
   /** Papers that some piece is cut from, as they are bought. */
   readonly papers: readonly PaperNeed[];
-  /** Cost of all that is bought of papers; `null` where that of one of them is not known. */
+  /** Items that the project names and some card uses, as they are bought, in its order. */
+  readonly namedItems: readonly NamedItemNeed[];
+  /** Cost of all that is bought of papers and of items that the project names; `null` where that of one of them is not known. */
   readonly cost: string | null;
   /** Ribbons and tapes, those of one name and width together. */
   readonly items: readonly ItemNeed[];
   /** Knots, buttons and such. */
   readonly extras: readonly { readonly name: string; readonly count: number }[];
-  /** Names of papers, and of designs of pads, that no card uses. */
+  /** Names of papers, of designs of pads, and of items that no card uses. */
   readonly unused: readonly string[];
   /** Pieces that no paper is large enough for, by their labels: nothing is reckoned for them. */
   readonly noPaper: readonly string[];
@@ -74,4 +83,27 @@ export interface ItemNeed extends Pick<Item, "kind" | "name" | "width"> {
   /** Pieces of it, and their lengths in all. */
   readonly count: number;
   readonly length: Ticks;
+}
+
+/** What is needed of a ribbon, a tape or an extra that the project names, and how it is bought. */
+export interface NamedItemNeed {
+  /** Its name in the project. */
+  readonly item: string;
+  /** How long one roll is; `null` for what is counted singly. */
+  readonly length: Ticks | null;
+  /** Rolls, or single ones, for all copies: the fewest that were found. */
+  readonly needed: number;
+  /** They take no fewer; proven. */
+  readonly atLeast: number;
+  /** What is on hand; `null` where the project says `as needed`. */
+  readonly onHand: number | null;
+  /** How many are in a pack; 1 where it is bought singly. */
+  readonly packItems: number;
+  /** Packs for all that is needed, and for what is not on hand. */
+  readonly packs: number;
+  readonly packsToBuy: number;
+  /** What is to be bought before it is rounded up to packs. */
+  readonly toBuy: number;
+  /** What the packs to buy cost; `null` where that is not known. */
+  readonly cost: string | null;
 }

@@ -166,4 +166,60 @@ describe("what a project needs", () => {
     const [row] = compareSizes(projectCases(project, [size], [19])).rows;
     expect(row).toMatchObject({ sheets: 12, atLeast: 11 });
   });
+
+  it("tells what is needed of items that the project names, and what they cost by the pack or singly", () => {
+    const { namedItems, cost, unused } = needed(`
+      sheetwright: 1
+      title: Harbour cards
+      copies: { guests: 10, spares: 2 }
+      papers: { night: { cardstock: us-letter, count: 20 } }
+      items:
+        pearl: { count: 30, pack: { items: 5, cost: 1.25 } }
+        knot: { cost: 0.15 }
+        gem: { count: 1 }
+        bell: 3
+      ${card("extras: [{ name: Pearl, count: 3, thickness: 1/16 }, { name: knot, thickness: 1/8 }, { name: gem, thickness: 1/8 }]")}
+    `);
+    // Twelve copies: 36 pearls, six more than there are, in two packs; twelve knots; eleven gems, at a cost that nobody knows.
+    expect(namedItems).toEqual([
+      {
+        item: "pearl",
+        length: null,
+        needed: 36,
+        atLeast: 36,
+        onHand: 30,
+        packItems: 5,
+        packs: 8,
+        packsToBuy: 2,
+        toBuy: 6,
+        cost: "2.50",
+      },
+      {
+        item: "knot",
+        length: null,
+        needed: 12,
+        atLeast: 12,
+        onHand: null,
+        packItems: 1,
+        packs: 12,
+        packsToBuy: 12,
+        toBuy: 12,
+        cost: "1.80",
+      },
+      {
+        item: "gem",
+        length: null,
+        needed: 12,
+        atLeast: 12,
+        onHand: 1,
+        packItems: 1,
+        packs: 12,
+        packsToBuy: 11,
+        toBuy: 11,
+        cost: null,
+      },
+    ]);
+    expect(cost).toBe(null);
+    expect(unused).toEqual(["bell"]);
+  });
 });
