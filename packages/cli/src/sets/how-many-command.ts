@@ -1,5 +1,5 @@
 import type { Project } from "@sheetwright/cards";
-import { completeSets, type SetCount, verifyPlan, withSets } from "@sheetwright/planner";
+import { completeSets, type ImpossibleSets, type SetCount, verifyPlan, withSets } from "@sheetwright/planner";
 import { FaultsFound } from "../fault.js";
 import type { Io } from "../io.js";
 import { showProgress } from "../plan/show-progress.js";
@@ -43,7 +43,7 @@ export async function howManyCommand(
   const count = await findSetCount(project, search, io);
   if (json) {
     const { cancelled: endedEarly, plan: _, impossible, units, ...found } = count;
-    const proven = impossible === null ? null : { sets: impossible.sets, papers: impossible.papers };
+    const proven = impossible === null ? null : withoutPlan(impossible);
     const shown = { length: "tick", ticksPerInch: 40640, shown: units };
     const data = {
       sheetwright: "how-many",
@@ -85,6 +85,10 @@ async function findSetCount(project: Project, search: SearchOptions, io: Io): Pr
   ];
   if (findings.length > 0) throw new WrongPlan(findings);
   return count;
+}
+
+function withoutPlan({ plan: _, ...told }: ImpossibleSets): Omit<ImpossibleSets, "plan"> {
+  return told;
 }
 
 function lines(texts: readonly string[]): string {

@@ -12,7 +12,7 @@ export function writeSetCount(count: SetCount, papers: readonly Paper[]): readon
   const { title, most, impossible, runsOut, noPaper } = count;
   // One paper alone is named by what is proven.
   const isTold =
-    runsOut.length === 1 && runsOut[0]?.papers.length === 1 && impossible?.sets === (most ?? 0) + 1;
+    runsOut.length === 1 && thingsOf(runsOut[0], names).length === 1 && impossible?.sets === (most ?? 0) + 1;
   return [
     title,
     "",
@@ -46,21 +46,29 @@ function numbersInWords(
   const found = most === 0 ? "Not one complete set was found" : `${counted(most, "complete set")} found`;
   if (impossible === null)
     return cancelled ? `${found} so far.` : `${found}; how many are impossible is not proven.`;
-  const { sets, papers } = impossible;
-  const why =
-    papers.length === 0 ? "" : `: there is too little ${listed(papers.map((ids) => orOf(ids, names)))}`;
+  const { sets, papers, items = [] } = impossible;
+  const scarce = [...papers.map((ids) => orOf(ids, names)), ...items];
+  const why = scarce.length === 0 ? "" : `: there is too little ${listed(scarce)}`;
   const gap = sets === most + 1 ? "" : `; whether ${most + 1} can be had is open`;
   return `${found}${gap}; ${sets} ${sets === 1 ? "is" : "are"} impossible, proven${why}.`;
 }
 
-function runOutRows(
-  { sets, papers }: RunOut,
-  names: ReadonlyMap<string, string>,
-): readonly (readonly string[])[] {
-  return papers.map(({ designs, proven }) => [
-    orOf(designs, names),
-    `${counted(sets, "set")}${proven ? "" : ", as far as was found"}`,
+function runOutRows(one: RunOut, names: ReadonlyMap<string, string>): readonly (readonly string[])[] {
+  return thingsOf(one, names).map(({ name, proven }) => [
+    name,
+    `${counted(one.sets, "set")}${proven ? "" : ", as far as was found"}`,
   ]);
+}
+
+/** What runs out, papers and items alike. */
+function thingsOf(
+  one: RunOut | undefined,
+  names: ReadonlyMap<string, string>,
+): readonly { readonly name: string; readonly proven: boolean }[] {
+  return [
+    ...(one?.papers ?? []).map(({ designs, proven }) => ({ name: orOf(designs, names), proven })),
+    ...(one?.items ?? []).map(({ item, proven }) => ({ name: item, proven })),
+  ];
 }
 
 function moreInWords(
@@ -74,15 +82,18 @@ function moreInWords(
   if (withMore.length === 0) return [];
   return [
     "",
-    ...withMore.flatMap(({ sets, sheets }) => {
-      const bought = sheets.map(
-        ({ design, more }) =>
-          `${more} more of ${nameOf(design, names)} (count: ${(counts.get(design) ?? 0) + more})`,
-      );
+    ...withMore.flatMap(({ sets, sheets, items = [] }) => {
+      const bought = [
+        ...sheets.map(
+          ({ design, more }) =>
+            `${more} more of ${nameOf(design, names)} (count: ${(counts.get(design) ?? 0) + more})`,
+        ),
+        ...items.map(({ item, more }) => `${more} more of ${item}`),
+      ];
       const next = runsOut[1];
       const until =
         next?.sets === sets
-          ? `, until ${listed(next.papers.map(({ designs }) => orOf(designs, names)))} ${next.papers.length === 1 ? "runs" : "run"} out`
+          ? `, until ${listed(thingsOf(next, names).map(({ name }) => name))} ${thingsOf(next, names).length === 1 ? "runs" : "run"} out`
           : sets === wanted
             ? ", all that are asked for"
             : "";

@@ -104,4 +104,27 @@ With 3 more of cream (count: 8): 8 sets, until rose runs out.
     expect({ code, stdout }).toEqual({ code: 2, stdout: "" });
     expect(stderr).toContain(message);
   });
+
+  it("names items that run out among the papers", async () => {
+    const items = `items:
+  pearl: 7
+  plum ribbon: { length: 12, count: 3 }
+cards:
+  - name: Tied
+    format: us-a2
+    base: cream
+    front: [{ bands: [1, 1], papers: [rose, rose], seam: { ribbon: plum ribbon, width: 1/4 } }]
+    extras: [{ name: pearl, count: 2, thickness: 1/16 }]
+`;
+    const { code, stdout } = await howMany(quick, PROJECT.replace(/cards:\n/, items));
+    expect(code).toBe(0);
+    // Three bases a set: ten of them are three sets. Seven pearls are three sets as well; a roll of 12 in has two lengths of 5.
+    expect(stdout).toContain(
+      "3 complete sets found; 4 are impossible, proven: there is too little cream and pearl.\n",
+    );
+    expect(stdout).toMatch(/^pearl +3 sets$/m);
+    expect(stdout).toContain("With 1 more of cream (count: 6) and 1 more of pearl: 4 sets");
+    const { stdout: data } = await howMany([...quick, "--json"], PROJECT.replace(/cards:\n/, items));
+    expect(JSON.parse(data).impossible).toEqual({ sets: 4, papers: [["cream"]], items: ["pearl"] });
+  });
 });

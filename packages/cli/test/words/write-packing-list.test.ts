@@ -71,7 +71,7 @@ describe("kits on the command line", () => {
     const files = memoryFiles({ "/desk/bags.yaml": text });
     const { stdout } = await runIn(["need", "bags.yaml", "--effort", "quick"], { files });
     expect(stdout).toContain(
-      "For 10 bags: each gets 2 sheets of Night blue and 1 sheet of Star pad: comets.",
+      "For 10 bags: each gets 2 sheets of Night blue, 1 sheet of Star pad: comets and 2 x knot.",
     );
   });
 

@@ -76,9 +76,21 @@ function lengthsFor({ item: { bags = 1 }, lengths }: ItemTake, copies: Copies): 
   return [...counts].map(([length, count]) => ({ length, count }));
 }
 
+/** Items of which there is too little for so many copies, as far as is found, and whether that is proven of some. */
+export function lackingFor(
+  takes: readonly ItemTake[],
+  copies: Copies,
+): readonly { readonly item: string; readonly proven: boolean }[] {
+  return takes.flatMap((take) => {
+    const { name, count } = take.item;
+    const { needed, atLeast } = neededFor(take, copies);
+    return count === null || needed <= count ? [] : [{ item: name, proven: atLeast > count }];
+  });
+}
+
 /** Whether what is on hand of all these items is found to be enough for so many copies. */
 export function areEnough(takes: readonly ItemTake[], copies: Copies): boolean {
-  return takes.every((take) => take.item.count === null || neededFor(take, copies).needed <= take.item.count);
+  return lackingFor(takes, copies).length === 0;
 }
 
 /** Cards that take something of an item. */

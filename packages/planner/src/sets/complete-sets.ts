@@ -1,5 +1,5 @@
 /**
- * How many complete sets the papers of a project give: the most that a search finds, and the fewest that are proven
+ * How many complete sets the papers and items of a project give: the most that a search finds, and the fewest that are proven
  * impossible.
  *
  * A number of sets is asked for as a project of its own, all pieces over all papers, so whatever holds of plans holds here.
@@ -31,7 +31,7 @@ const ATTEMPT_EFFORT: Readonly<Record<Effort, Effort>> = {
 };
 
 /**
- * How many complete sets the papers on hand give: one of every card, or as many of each as its copies for guests make it.
+ * How many complete sets the papers and items on hand give: one of every card, or as many of each as its copies for guests make it.
  * Samples and spares are not reckoned. Rejects as `planAsync` does.
  *
  * @example
@@ -187,11 +187,24 @@ async function fewestImpossible(
   const papers = plan.shortages
     .filter(({ outcome }) => outcome === "short")
     .map(({ group }) => plan.groups[group]!.designs);
-  return { sets: excluded, papers, plan };
+  const items = shortItems(plan).flatMap(({ item, proven }) => (proven ? [item] : []));
+  return { sets: excluded, papers, ...(items.length === 0 ? {} : { items }), plan };
 }
 
-function runOut(sets: number, { shortages, groups }: Plan): RunOut {
+/** Items of which a plan needs more than there is. */
+function shortItems({
+  itemUse = [],
+}: Plan): readonly { readonly item: string; readonly proven: boolean; readonly more: number }[] {
+  return itemUse.flatMap(({ item, onHand, needed, atLeast }) =>
+    onHand === null || needed <= onHand ? [] : [{ item, proven: atLeast > onHand, more: needed - onHand }],
+  );
+}
+
+function runOut(sets: number, plan: Plan): RunOut {
+  const { shortages, groups } = plan;
+  const items = shortItems(plan).map(({ item, proven }) => ({ item, proven }));
   return {
+    ...(items.length === 0 ? {} : { items }),
     sets,
     papers: shortages.map(({ group, outcome }) => ({
       designs: groups[group]!.designs,
@@ -200,7 +213,7 @@ function runOut(sets: number, { shortages, groups }: Plan): RunOut {
   };
 }
 
-/** What runs out once there is enough of the papers that run out first; `null` where nothing does. */
+/** What runs out once there is enough of the papers and items that run out first; `null` where nothing does. */
 async function nextToRunOut(
   project: Project,
   set: SetOfCards,
@@ -212,17 +225,19 @@ async function nextToRunOut(
     ...paper,
     designs: paper.designs.map((one) => (bought.has(one.id) ? { ...one, count: null } : one)),
   }));
-  const enough = { ...project, papers };
+  const plenty = new Set(first.items?.map(({ item }) => item));
+  const items = project.items?.map((item) => (plenty.has(item.name) ? { ...item, count: null } : item));
+  const enough = { ...project, papers, ...(items === undefined ? {} : { items }) };
   const alone = searchOf(onlyAsNeeded(enough), options);
   if ((await alone.attempt(1)) === "yes" || alone.isCancelled()) return null;
   const search = searchOf(enough, options);
-  // All other papers gave one set more already.
+  // All other papers and items gave one set more already.
   const sets = await mostSets(search, Math.max(set.wanted, first.sets + 1), set.limit, first.sets);
   if (sets >= set.limit || search.isCancelled()) return null;
   return runOut(sets, await search.plan(sets + 1));
 }
 
-/** What sheets more would give: one set more, and as many as the papers that run out next give, or the wanted number. */
+/** What sheets and items more would give: one set more, and as many as the papers that run out next give, or the wanted number. */
 async function setsWithMore(
   search: SetSearch,
   next: Plan,
@@ -230,9 +245,13 @@ async function setsWithMore(
   second: RunOut | null,
   { wanted }: SetOfCards,
 ): Promise<readonly SetsWithMore[]> {
-  const withMore = ({ shortages }: Plan, sets: number): readonly SetsWithMore[] => {
-    const isKnown = shortages.length > 0 && shortages.every(({ wouldHelp }) => wouldHelp.length > 0);
-    return isKnown ? [{ sets, sheets: shortages.flatMap(({ wouldHelp }) => wouldHelp) }] : [];
+  const withMore = (plan: Plan, sets: number): readonly SetsWithMore[] => {
+    const { shortages } = plan;
+    const items = shortItems(plan).map(({ item, more }) => ({ item, more }));
+    const isKnown = shortages.every(({ wouldHelp }) => wouldHelp.length > 0);
+    if (!isKnown || shortages.length + items.length === 0) return [];
+    const sheets = shortages.flatMap(({ wouldHelp }) => wouldHelp);
+    return [{ sets, sheets, ...(items.length === 0 ? {} : { items }) }];
   };
   const one = withMore(next, found + 1);
   const until = second?.sets ?? wanted;
@@ -249,10 +268,12 @@ function unlimited({ papers, pieces }: Expansion): readonly string[] {
   );
 }
 
-/** The project without a sheet or an offcut that is counted, and with nothing cut yet. */
+/** The project without a sheet, an offcut or an item that is counted, and with nothing cut yet. */
 function onlyAsNeeded({ cutAlready: _, ...project }: Project): Project {
+  const items = project.items?.map((item) => ({ ...item, count: item.count === null ? null : 0 }));
   return {
     ...project,
+    ...(items === undefined ? {} : { items }),
     papers: project.papers.map((paper) => ({
       ...paper,
       designs: paper.designs.map((design) => ({

@@ -1,4 +1,4 @@
-/** How many complete sets of cards papers give. All plain data. */
+/** How many complete sets of cards papers and items give. All plain data. */
 
 import type { Card } from "@sheetwright/cards";
 import type { Unit } from "@sheetwright/measure";
@@ -18,9 +18,9 @@ export interface SetCount {
   readonly plan: Plan | null;
   /** The smallest number that is proven impossible; `null` where none is. */
   readonly impossible: ImpossibleSets | null;
-  /** The papers that run out first, and those that run out next once there is enough of the first. */
+  /** The papers and items that run out first, and those that run out next once there is enough of the first. */
   readonly runsOut: readonly RunOut[];
-  /** What sheets more of the papers that run out first would give: one set more, then all until the next run out. */
+  /** What more of the papers and items that run out first would give: one set more, then all until the next run out. */
   readonly withMore: readonly SetsWithMore[];
   /** Designs of papers that come as needed and that some piece may be cut from. */
   readonly asNeeded: readonly string[];
@@ -43,11 +43,13 @@ export interface ImpossibleSets {
   readonly sets: number;
   /** The papers whose bounds show it, those planned together by their designs; empty where a piece fits no paper. */
   readonly papers: readonly (readonly string[])[];
+  /** Items of which there is too little, proven; absent where that is none. */
+  readonly items?: readonly string[];
   /** A plan for so many sets that is short, with those bounds. */
   readonly plan: Plan;
 }
 
-/** Papers that run out at the same number of sets. */
+/** Papers and items that run out at the same number of sets. */
 export interface RunOut {
   /** The most sets found before they run out. */
   readonly sets: number;
@@ -57,10 +59,14 @@ export interface RunOut {
     /** Whether it is proven that they do not give one set more. */
     readonly proven: boolean;
   }[];
+  /** Items that the project names; absent where none of them runs out. */
+  readonly items?: readonly { readonly item: string; readonly proven: boolean }[];
 }
 
-/** Sets that were found with sheets more than there are. */
+/** Sets that were found with sheets and items more than there are. */
 export interface SetsWithMore {
   readonly sets: number;
   readonly sheets: readonly { readonly design: string; readonly more: number }[];
+  /** Rolls, or single ones, of items; absent where no more is needed of them. */
+  readonly items?: readonly { readonly item: string; readonly more: number }[];
 }

@@ -121,6 +121,42 @@ describe("the number of complete sets", () => {
     expect(found).toMatchObject({ wanted: 2, most: 3, impossible: { sets: 4 } });
   });
 
+  test("is limited by items as by papers, that run out first or next", async () => {
+    const items = (own: string, sheets = "count: 5") => `
+      sheetwright: 1
+      title: Two cards
+      copies: 3
+      papers: { night: { cardstock: us-letter, ${sheets} } }
+      items: ${own}
+      cards:
+        - { name: Plain, format: us-a2, base: night, extras: [{ name: pearl, count: 2, thickness: 1/16 }] }
+        - name: Tied
+          format: us-a2
+          base: night
+          front: [{ bands: [1, 1], papers: [night, night], seam: { ribbon: plum, width: 1/4 } }]`;
+    // Bands of 2 3/4 in less a border of 1/8 in: a sheet gives a base and more than two. The ribbon is 5 in: two from a roll of
+    // 12 in, so that three rolls make six sets and 7 pearls three.
+    const found = await provenCount(
+      read(items("{ pearl: 7, plum: { length: 12, count: 3 }, gem: 0 }", "count: 50")),
+    );
+    expect(found).toMatchObject({ most: 3, impossible: { sets: 4, papers: [], items: ["pearl"] } });
+    expect(found.runsOut).toEqual([
+      { sets: 3, papers: [], items: [{ item: "pearl", proven: true }] },
+      { sets: 6, papers: [], items: [{ item: "plum", proven: true }] },
+    ]);
+    expect(found.withMore).toEqual([
+      { sets: 4, sheets: [], items: [{ item: "pearl", more: 1 }] },
+      { sets: 6, sheets: [], items: [{ item: "pearl", more: 5 }] },
+    ]);
+    // With paper as needed it is the item that says how many; with items as needed too there is no limit.
+    const limited = await provenCount(read(items("{ plum: { length: 12, count: 1 } }", "cost: 0.35")));
+    expect(limited).toMatchObject({ most: 2, impossible: { sets: 3, items: ["plum"] } });
+    const endless = await provenCount(read(items("{ plum: { length: 12 }, gem: 0 }", "cost: 0.35")));
+    expect(endless.most).toBe(null);
+    const none = await provenCount(read(items("{ pearl: 1 }")));
+    expect(none).toMatchObject({ most: 0, impossible: { sets: 1, items: ["pearl"] } });
+  });
+
   test("grows with what is cut already", async () => {
     const project = read(bundle(", count: 5", ", count: 1"));
     const cutAlready = [{ piece: "2b", count: 1 }];
