@@ -36,12 +36,16 @@ describe("a broken project", () => {
   it("says in every message where the fault is: the file, the line and all but a few times the value", async () => {
     let faults = 0;
     let paths = 0;
+    // A key that is no plain word stands in quotes, and may have spaces in it.
+    const path = '(?:[^\\s"]|"[^"]*")+';
     for (const file of files) {
       const lines = (await expectedOf(file)).split("\n").slice(1, -2);
       for (const line of lines.filter((one) => !/^and \d+ more/.test(one))) {
-        expect(line).toMatch(new RegExp(`^${file.replaceAll(".", "\\.")}:\\d+(:\\d+)?( \\S+)?: \\S.*[.?]$`));
+        expect(line).toMatch(
+          new RegExp(`^${file.replaceAll(".", "\\.")}:\\d+(:\\d+)?( ${path})?: \\S.*[.?]$`),
+        );
         faults += 1;
-        if (/^\S+ \S+: /.test(line)) paths += 1;
+        if (new RegExp(`^\\S+ ${path}: `).test(line)) paths += 1;
       }
     }
     expect(paths).toBeGreaterThan(faults * 0.8);

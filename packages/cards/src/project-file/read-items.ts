@@ -1,6 +1,7 @@
 import { itemKey } from "../item-name.js";
 import type { BundleItem, ItemPack, Kits } from "../project.js";
 import type { Written } from "./check-structure.js";
+import { isExcused } from "./is-excused.js";
 import { readDecimal } from "./read-decimal.js";
 import { readHandOut } from "./read-hand-out.js";
 import { LONGEST_NAME } from "./read-paper-design.js";
@@ -56,7 +57,9 @@ function readItem(
   const at = (key: keyof WrittenItem) => pathTo(path, key);
   const read = readRollLength(item.length, at("length"), reading);
   // One that could not be read stands for some roll or other, so that the ribbon is not told to lack a length as well.
-  const length = read ?? (reading.faults.isSound(at("length")) ? null : LONGEST_ROLL);
+  const { faults } = reading;
+  const isUnread = !faults.isSound(at("length")) || isExcused("length", path, item, faults);
+  const length = read ?? (isUnread ? LONGEST_ROLL : null);
   const { bags, countsFor } = readHandOut(item, path, kits, reading, "items");
   if (length === null && kits !== null && item["hand-out"] !== undefined) {
     const message =

@@ -1,5 +1,6 @@
 import { type Ticks, tryParseLength } from "@sheetwright/measure";
 import type { Reading } from "./reading.js";
+import { quote } from "./say-value.js";
 
 /** The longest roll of a ribbon or a tape, 100 m: longer than the longest length of anything else. */
 export const LONGEST_ROLL: Ticks = 160_000_000;
@@ -25,7 +26,12 @@ export function readRollLength(
       ? tryParseLength(String(value), { unit, longest: LONGEST_ROLL })
       : tryParseLength(number ?? "", { unit: long.unit, longest: Math.floor(LONGEST_ROLL / long.times) });
   if (read.ok) return read.ticks * (long?.times ?? 1);
-  const { expected, message } = read.problem;
+  const expected = "how long a roll is, at most 100 m (about 109 yd), such as 3 yd or 2.5 m";
+  // What is wrong with the number alone would be told in another unit than it stands in.
+  const message =
+    long === null
+      ? `${read.problem.message} The length of a roll may be told in yd and m as well.`
+      : `${quote(String(value))} is not the length of a roll. Expected ${expected}.`;
   faults.report({ code: "not-a-length", path, found: value, expected, message });
   return null;
 }

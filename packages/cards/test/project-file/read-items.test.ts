@@ -69,6 +69,17 @@ describe("items on hand", () => {
     expect(faults[0]).toMatch(/^not-a-length items\["copper ribbon"\]\.length: /);
   });
 
+  it("tell the length of a roll in the unit that it stands in", () => {
+    expect(told("{ copper ribbon: { length: 101 m } }")).toEqual([
+      'not-a-length items["copper ribbon"].length: "101 m" is not the length of a roll. Expected how long a roll is, at most 100 m (about 109 yd), such as 3 yd or 2.5 m.',
+    ]);
+    expect(told("{ copper ribbon: { length: 3 ft } }")).toEqual([
+      expect.stringMatching(/ 1 ft is 12 in\. The length of a roll may be told in yd and m as well\.$/),
+    ]);
+    // A misspelt length is not told to be missing besides.
+    expect(told("{ copper ribbon: { lenght: 3 yd } }")).toHaveLength(1);
+  });
+
   it("go into bags whole unless they are cut before, and count for a bag or for all", () => {
     const kits = "share: kits, copies: 10";
     const ribbon = (keys: string) => itemsOf(`{ copper ribbon: { length: 3 yd, count: 20, ${keys} } }`, kits);

@@ -18,7 +18,7 @@ const PRICE = {
 
 /**
  * Runs `sheetwright price`: plans a project, and says what its cards cost, a copy and a guest, and what a price would be.
- * Where the papers on hand do not give all, as many sheets as needed are reckoned with. Resolves to the exit code: 0, or 1
+ * Where what is on hand does not give all, as much as needed is reckoned with. Resolves to the exit code: 0, or 1
  * where a piece fits none of its papers. Rejects with {@link FaultsFound} for every mistake.
  *
  * @param rest what stands on the command line beside known options: the project file, and faults.
@@ -52,7 +52,9 @@ export async function priceCommand(written: WrittenOptions, rest: readonly strin
   (json ? io.stderr : io.stdout).write(lines(writePrice(price)));
   const notes = [
     ...read.notes,
-    ...(isEnough ? [] : ["The papers on hand do not give all: as many sheets as needed are reckoned with."]),
+    ...(isEnough
+      ? []
+      : ["What is on hand does not give all: as many sheets as needed are reckoned with."]),
     ...(endedEarly ? ["Ended early: a longer search may find that fewer sheets will do."] : []),
   ];
   if (notes.length > 0) io.stderr.write(lines(["", ...notes]));

@@ -2,6 +2,7 @@ import { formatLength, type Unit } from "@sheetwright/measure";
 import type { CardPrice, Price, PriceKind, PricePart } from "@sheetwright/planner";
 import { counted } from "./counted.js";
 import { listed } from "./listed.js";
+import { METRE, rollLength, YARD } from "./roll-length.js";
 import { table } from "./table.js";
 import { wrapped } from "./wrapped.js";
 import { money } from "./write-project-summary.js";
@@ -24,7 +25,8 @@ export function writePrice(price: Price): readonly string[] {
   const say = (amount: string): string => money(amount, currency);
   if (parts.length === 0) {
     const none = "Nothing is reckoned: the project gives no cost of anything that is used.";
-    const help = "Write cost at papers, envelopes and extras, or pack, and what work costs under rates.";
+    const help =
+      "Write cost at papers, items, envelopes and extras, or pack, and what work costs under rates.";
     return [title, "", none, ...wrapped(`It uses ${listed(unknown)}.`), help];
   }
   const kinds = HEADINGS.filter(([kind]) => parts.some((part) => part.kind === kind));
@@ -107,7 +109,10 @@ function numberOf({ kind, quantity }: PricePart, unit: Unit): string {
 
 function eachOf({ kind, each, per }: PricePart, unit: Unit, say: (amount: string) => string): string {
   const cost = say(twoDecimals(each));
-  if (kind === "ribbons") return `${cost} a ${unit === "in" ? "yard" : "metre"}`;
+  if (kind === "ribbons") {
+    if (per === (unit === "in" ? YARD : METRE)) return `${cost} a ${unit === "in" ? "yard" : "metre"}`;
+    return `${cost} for ${rollLength(per, unit)}`;
+  }
   if (kind === "work") return `${cost} an hour`;
   return per === 1 ? cost : `${cost} for ${per}`;
 }

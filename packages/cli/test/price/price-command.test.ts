@@ -99,7 +99,7 @@ cards: [{ name: Plain, format: us-a2, base: cream, envelope: us-a2 }]
 
 Nothing is reckoned: the project gives no cost of anything that is used.
 It uses cream and envelope of Plain.
-Write cost at papers, envelopes and extras, or pack, and what work costs under rates.
+Write cost at papers, items, envelopes and extras, or pack, and what work costs under rates.
 `);
   });
 

@@ -1,4 +1,12 @@
-import type { Card, NamedCost, Paper, PaperDesign, Project } from "@sheetwright/cards";
+import {
+  type BundleItem,
+  type Card,
+  itemKey,
+  type NamedCost,
+  type Paper,
+  type PaperDesign,
+  type Project,
+} from "@sheetwright/cards";
 import type { Ticks } from "@sheetwright/measure";
 import { costUnits } from "../group/cost-units.js";
 import type { Plan } from "../plan-model.js";
@@ -112,7 +120,9 @@ function envelopesOf({ cards }: Project, copies: Copies): PriceParts {
   );
 }
 
-function extrasOf({ cards }: Project, copies: Copies): PriceParts {
+/** What an extra costs is said of it in the card, or else of the item on hand. */
+function extrasOf({ cards, items = [] }: Project, copies: Copies): PriceParts {
+  const prices = new Map(items.map((item) => [itemKey(item.name), priceOfItem(item)]));
   return counted(
     "extras",
     cards.flatMap(({ number, extras }) =>
@@ -120,42 +130,59 @@ function extrasOf({ cards }: Project, copies: Copies): PriceParts {
         card: number,
         name,
         count: count * (copies.get(number) ?? 0),
-        cost,
+        ...(cost === undefined ? prices.get(itemKey(name)) : { cost }),
       })),
     ),
   );
 }
 
-function ribbonsOf({ rates, units }: Project, { items, complete }: Plan, copies: Copies): PriceParts {
-  const known = new Map((rates?.ribbons ?? []).map(({ name, cost }) => [plain(name), cost]));
+/** The cost of one, or else that of a pack by what is in it; nothing where neither is known. */
+function priceOfItem({ cost, pack }: BundleItem): Priced {
+  if (cost !== undefined) return { cost };
+  if (pack === undefined || pack.cost === null) return {};
+  return { cost: pack.cost, per: pack.items };
+}
+
+/** What so many cost, one unless it says otherwise; not known where absent. */
+interface Priced {
+  readonly cost?: string | undefined;
+  readonly per?: number | undefined;
+}
+
+/** A ribbon costs what the rates say of a yard or a metre of it, or else its length of a roll on hand. */
+function ribbonsOf(project: Project, { items, complete }: Plan, copies: Copies): PriceParts {
+  const { rates, units } = project;
+  const known = new Map<string, Sold>();
+  for (const item of project.items ?? []) {
+    const { cost: each, per: rolls = 1 } = priceOfItem(item);
+    if (each !== undefined && item.length !== undefined)
+      known.set(itemKey(item.name), { each, per: rolls * item.length });
+  }
+  for (const { name, cost: each } of rates?.ribbons ?? [])
+    known.set(itemKey(name), { each, per: units === "in" ? YARD : METRE });
   const wanted = new Map(complete.map((one) => [one.card, one.wanted]));
-  const parts = new Map<
-    string,
-    { each: string; name: string; length: number; weights: Map<number, bigint> }
-  >();
+  const parts = new Map<string, { sold: Sold; name: string; length: number; weights: Map<number, bigint> }>();
   const unknown: string[] = [];
   for (const { name, card, length, quantity } of items) {
-    const each = known.get(plain(name));
-    if (each === undefined) {
+    const sold = known.get(itemKey(name));
+    if (sold === undefined) {
       unknown.push(name);
       continue;
     }
     const spares = (copies.get(card) ?? 0) - (wanted.get(card) ?? 0);
     const all = length * (quantity + spares);
-    const part = parts.get(plain(name)) ?? { each, name, length: 0, weights: new Map<number, bigint>() };
+    const part = parts.get(itemKey(name)) ?? { sold, name, length: 0, weights: new Map<number, bigint>() };
     part.length += all;
     part.weights.set(card, (part.weights.get(card) ?? 0n) + BigInt(all));
-    parts.set(plain(name), part);
+    parts.set(itemKey(name), part);
   }
-  const per = units === "in" ? YARD : METRE;
   return {
-    parts: [...parts.values()].map(({ each, name, length, weights }) => ({
+    parts: [...parts.values()].map(({ sold, name, length, weights }) => ({
       kind: "ribbons",
       name,
       quantity: length,
-      each,
-      per,
-      cost: costFor(length, { each, per }),
+      ...sold,
+      cost: costFor(length, sold),
       weights,
     })),
     unknown,
@@ -203,26 +230,25 @@ function costFor(quantity: number, { each, per }: Sold): bigint {
 /** Things that are counted: those of one name and cost together. */
 function counted(
   kind: "envelopes" | "extras",
-  things: readonly {
+  things: readonly ({
     readonly card: Card["number"];
     readonly name: string;
     readonly count: number;
-    readonly cost?: string | undefined;
-  }[],
+  } & Priced)[],
 ): PriceParts {
   const parts = new Map<
     string,
-    { name: string; each: string; quantity: number; weights: Map<number, bigint> }
+    { name: string; each: string; per: number; quantity: number; weights: Map<number, bigint> }
   >();
   const unknown: string[] = [];
-  for (const { card, name, count, cost: each } of things) {
+  for (const { card, name, count, cost: each, per = 1 } of things) {
     if (count === 0) continue;
     if (each === undefined) {
       unknown.push(name);
       continue;
     }
-    const key = JSON.stringify([name, each]);
-    const part = parts.get(key) ?? { name, each, quantity: 0, weights: new Map<number, bigint>() };
+    const key = JSON.stringify([name, each, per]);
+    const part = parts.get(key) ?? { name, each, per, quantity: 0, weights: new Map<number, bigint>() };
     part.quantity += count;
     part.weights.set(card, (part.weights.get(card) ?? 0n) + BigInt(count));
     parts.set(key, part);
@@ -231,8 +257,7 @@ function counted(
     parts: [...parts.values()].map((part) => ({
       ...part,
       kind,
-      per: 1,
-      cost: costFor(part.quantity, { each: part.each, per: 1 }),
+      cost: costFor(part.quantity, part),
     })),
     unknown,
   };
@@ -244,9 +269,4 @@ function sumOf(copies: Copies): number {
 
 function byCopies(copies: Copies): Weights {
   return new Map([...copies].map(([card, count]) => [card, BigInt(count)]));
-}
-
-/** A name whatever its capitals and the spaces round it. */
-function plain(name: string): string {
-  return name.trim().toLowerCase();
 }
