@@ -42,6 +42,15 @@ export function bestSingleLayout(
   return layout.exact ? { count: layout.value, tree: layout.tree } : undefined;
 }
 
+/** How many copies of one kind a sheet gives in plain rows and columns, all lying alike: {@link bestSingleLayout} finds no fewer. */
+export function gridCount({ kerf }: CompiledProblem, sheet: CompiledSheet, kind: CompiledKind): number {
+  const lays = kind.lays[sheet.index] ?? [];
+  const counts = lays.map(
+    ({ width, height }) => fitCount(sheet.width, width, kerf) * fitCount(sheet.height, height, kerf),
+  );
+  return Math.max(0, ...counts);
+}
+
 /**
  * The most valuable layout of one sheet from copies without limit of all kinds, with about so many steps at most; it says
  * whether it is the best of all. Undefined where the limits of the problem ask for a search.

@@ -6,7 +6,7 @@
  * cutting stock problem, Management Science 17 (1971).
  */
 import { bestFit, type Demand } from "./best-fit.js";
-import { bestMixedLayout, bestSingleLayout, type SingleLayout } from "./best-single-layout.js";
+import { bestMixedLayout, bestSingleLayout, gridCount, type SingleLayout } from "./best-single-layout.js";
 import { type CompiledProblem, type CompiledSheet, MOST_ON_SHEET } from "./compiled-problem.js";
 import { type DraftLayout, layoutsOf } from "./draft.js";
 import type { Meter } from "./meter.js";
@@ -220,7 +220,8 @@ function exactLayouts(
   if (problem.kinds.length > MOST_SINGLE_KINDS) return several;
   const alone = problem.kinds.flatMap((kind) => {
     const copies = wanted[kind.index] ?? 0;
-    if (kind.group >= 0 || copies === 0) return [];
+    // No layout has fewer than rows and columns of one kind give, which is known at once.
+    if (kind.group >= 0 || copies === 0 || gridCount(problem, sheet, kind) * longRun > copies) return [];
     const single = exact.of(sheet, kind.index);
     if (single === undefined || single.count === 0 || single.count * longRun > copies) return [];
     const { count, tree } = single;
