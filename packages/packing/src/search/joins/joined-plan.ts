@@ -20,7 +20,7 @@ import type { JoinStart } from "./join-start.js";
  * Tries without one whole sheet after which there are no more: of the published instances with up to 100 pieces (family
  * ortmann-vs) three fill their first sheet later.
  */
-const TRIES_IN_VAIN = 1_000;
+const TRIES_IN_VAIN = 500;
 
 /** Pairs that a try counts for at least: with few pieces it is not the pairs that take the time. */
 const LEAST_PAIRS = 400;
