@@ -52,7 +52,8 @@ describe("any project", () => {
         expect(projectPlanFile.safeParse(written).error).toBeUndefined();
         expect(verifyPlan(written.project, written.plan)).toEqual([]);
         expect(told.enough === "yes").toBe(code === 0);
-        expect(told.pieces.missing.length === 0).toBe(code === 0);
+        const lacks = (told.items ?? []).some(({ onHand, needed }) => onHand !== null && needed > onHand);
+        expect(told.pieces.missing.length === 0 && !lacks).toBe(code === 0);
         expect(told.pieces.cut + told.pieces.missing.reduce((sum, { count }) => sum + count, 0)).toBe(
           told.pieces.wanted,
         );

@@ -1,4 +1,5 @@
 import { type Project, readProject } from "@sheetwright/cards";
+import { inches } from "@sheetwright/measure";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { costUnits } from "../../src/group/cost-units.js";
@@ -131,6 +132,39 @@ describe("what cards cost", () => {
       cards: [{ name: Plain, format: us-a2, base: night }]
     `);
     expect(() => priceOf(project, plan(project, { effort: "quick" }))).toThrow(RangeError);
+  });
+
+  it("is by what is used of items on hand, where nothing else says what an extra or a ribbon costs", () => {
+    const { parts, unknown } = priced(`
+      sheetwright: 1
+      title: Tied cards
+      copies: 4
+      papers: { night: { cardstock: us-letter } }
+      items:
+        Plum ribbon: { length: 1 yd, pack: { items: 2, cost: 3.60 } }
+        Pearl: { pack: { items: 12, cost: 1.10 } }
+        knot: { cost: 0.15 }
+        bell: { cost: 5 }
+        gem: { count: 9 }
+      cards:
+        - name: Tied
+          format: us-a2
+          base: night
+          front: [{ bands: [1, 1], papers: [night, night], seam: { ribbon: plum ribbon, width: 1/4 } }]
+          extras:
+            - { name: pearl, count: 3, thickness: 1/16 }
+            - { name: knot, thickness: 1/8 }
+            - { name: bell, thickness: 1/8, cost: 0.50 }
+            - { name: gem, thickness: 1/8 }
+    `);
+    // Twelve pearls are a pack; four knots; four bells at what the card says; 20 in of two rolls of 36 in that cost 3.60.
+    expect(parts.map(({ name, quantity, each, per, cost }) => [name, quantity, each, per, cost])).toEqual([
+      ["pearl", 12, "1.1", 12, "1.10"],
+      ["knot", 4, "0.15", 1, "0.60"],
+      ["bell", 4, "0.5", 1, "2.00"],
+      ["plum ribbon", inches(20), "3.6", 2 * inches(36), "1.00"],
+    ]);
+    expect(unknown).toEqual(["night", "gem"]);
   });
 });
 
