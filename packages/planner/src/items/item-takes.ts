@@ -90,7 +90,15 @@ export function lackingFor(
 
 /** Whether what is on hand of all these items is found to be enough for so many copies. */
 export function areEnough(takes: readonly ItemTake[], copies: Copies): boolean {
-  return lackingFor(takes, copies).length === 0;
+  return takes.every((take) => !isTooLong(take, copies)) && lackingFor(takes, copies).length === 0;
+}
+
+/** Whether lengths come to more than all rolls, which shows at once that these are too few. */
+function isTooLong(take: ItemTake, copies: Copies): boolean {
+  const { count, length: roll, bags = 1 } = take.item;
+  if (count === null || roll === undefined) return false;
+  const inAll = lengthsFor(take, copies).reduce((sum, one) => sum + one.length * one.count, 0);
+  return inAll * bags > count * roll;
 }
 
 /** Cards that take something of an item. */

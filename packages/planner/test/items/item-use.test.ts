@@ -1,6 +1,7 @@
 import { type Project, readProject } from "@sheetwright/cards";
+import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { type Plan, plan, verifyPlan } from "../../src/index.js";
+import { bonusOf, compareCase, type Plan, plan, projectCases, verifyPlan } from "../../src/index.js";
 
 /** A lantern with a ribbon of 5 in and three pearls, and a moth with a ribbon of 7 in; paper as needed unless said. */
 function projectOf(items: string, more = "copies: 10", paper = ""): Project {
@@ -141,5 +142,44 @@ describe("items on hand", () => {
     // Pearls for nine bags of three each: the tenth lacks them, and nothing else does.
     const pearls = planned(projectOf("{ pearl: { count: 27, count-for: all } }", kits));
     expect(pearls.complete.map(({ complete }) => complete)).toEqual([9, 10]);
+  });
+
+  it("are told rightly whatever there is of them, in a class with spares and in bags", () => {
+    const count = fc.option(fc.integer({ min: 0, max: 30 }), { nil: "as needed" as const });
+    const runs = Math.ceil((fc.readConfigureGlobal().numRuns ?? 100) / 4);
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 7, max: 40 }),
+        count,
+        count,
+        fc.constantFrom("class", "whole", "cut"),
+        (length, rolls, pearls, share) => {
+          const handOut = share === "cut" ? ", hand-out: cut" : "";
+          const items = `{ copper ribbon: { length: ${length}, count: ${rolls}${handOut} }, pearl: ${pearls} }`;
+          const copies =
+            share === "class"
+              ? "copies: { guests: 5, spares: 2 }"
+              : "share: kits, copies: { guests: 3, samples: 1 }";
+          const found = planned(projectOf(items, copies));
+          const isShort = found.itemUse?.some(({ onHand, needed }) => onHand !== null && needed > onHand);
+          // Small cases are proven: nothing is left open.
+          expect(found.enough).toBe(isShort ? "no" : "yes");
+          expect(found.complete.every(({ complete, wanted }) => complete === wanted)).toBe(!isShort);
+        },
+      ),
+      { numRuns: runs },
+    );
+  });
+
+  it("that are left say how often a card can be made besides, and limit no comparison of papers", async () => {
+    // Forty pearls less thirty are three Lanterns; the ribbon is as needed, and so would be the Moth.
+    const project = projectOf("{ pearl: 40 }", "copies: 10", ", count: 60");
+    const bonus = await bonusOf(project, planned(project));
+    expect(bonus.cards.find(({ card }) => card === 1)?.copies).toBe(3);
+    expect(bonus.cards.find(({ card }) => card === 2)?.copies).toBeGreaterThan(3);
+    const none = projectOf("{ pearl: 0 }", "copies: 1");
+    const letter = { id: "us-letter", name: "letter", width: 345_440, height: 447_040, cost: null };
+    const [row] = projectCases(none, [letter], [2]).map((one) => compareCase(one));
+    expect(row?.sheets).toBeGreaterThan(0);
   });
 });
