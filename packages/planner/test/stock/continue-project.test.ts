@@ -123,10 +123,11 @@ describe("a plan that is half carried out", () => {
   });
 });
 
-const runs = { numRuns: Math.ceil((fc.readConfigureGlobal().numRuns ?? 100) / 5) };
+const runs = { numRuns: Math.ceil((fc.readConfigureGlobal().numRuns ?? 100) / 10) };
 const projects = randomProject({ cards: 2, copies: 4, layers: 3 }).map(projectOf);
 
-describe("any plan that is half carried out", () => {
+// Each case is two plans, which takes some tenths of a second.
+describe("any plan that is half carried out", { timeout: 400_000 }, () => {
   it("is continued by a plan that proves right, and that no spoiled sheet makes impossible", () => {
     fc.assert(
       fc.property(projects, fc.nat(), (drawn, at) => {

@@ -240,8 +240,8 @@ cards: [{ name: Plain, size: 8 x 11, fold: flat, base: night }]
   });
 });
 
-// A plan takes some 40 ms: a fifth of the usual runs, of small projects.
-const runs = { numRuns: Math.ceil((fc.readConfigureGlobal().numRuns ?? 100) / 5) };
+// A plan takes some tenths of a second: a tenth of the usual runs, of small projects.
+const runs = { numRuns: Math.ceil((fc.readConfigureGlobal().numRuns ?? 100) / 10) };
 const projects = randomProject({ cards: 2, copies: 4, layers: 3 }).map(projectOf);
 
 const areaOf = ({ width, height }: { readonly width: number; readonly height: number }): bigint =>
