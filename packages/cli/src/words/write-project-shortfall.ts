@@ -5,6 +5,7 @@ import type { ItemSummary, ProjectPlanSummary } from "../project-plan/project-pl
 import { counted } from "./counted.js";
 import { isItemShort } from "./item-use-in-words.js";
 import { listed } from "./listed.js";
+import { moreSheets } from "./more-sheets.js";
 import { rollLength } from "./roll-length.js";
 
 /**
@@ -97,15 +98,7 @@ function writeStock({ group, outcome, atLeast }: Shortage, { groups, papers }: P
 }
 
 function writeHelp({ wouldHelp, outcome }: Shortage, { papers, search }: Plan): readonly string[] {
-  const names = designNames(papers);
-  const counts = new Map(papers.flatMap((paper) => paper.designs).map(({ id, count }) => [id, count]));
-  const more = wouldHelp
-    .filter((one) => one.more > 0)
-    .map(({ design, more }) => {
-      const count = counts.get(design) ?? null;
-      const total = count === null ? "" : ` (count: ${count + more})`;
-      return `${more} more of ${names.get(design) ?? design}${total}`;
-    });
+  const more = wouldHelp.filter((one) => one.more > 0).map((one) => moreSheets(papers, one.design, one.more));
   if (more.length > 0) return [`With ${listed(more)} a plan for all was found.`];
   // What is proven impossible stays so however long one searches.
   if (outcome === "not-found" && search.effort !== "thorough") return ["--effort thorough searches longer."];

@@ -3,6 +3,7 @@ import type { RunOut, SetCount } from "@sheetwright/planner";
 import { designNames } from "../project-plan/design-names.js";
 import { counted } from "./counted.js";
 import { listed } from "./listed.js";
+import { moreSheets } from "./more-sheets.js";
 import { table } from "./table.js";
 import { wrapped } from "./wrapped.js";
 
@@ -76,18 +77,12 @@ function moreInWords(
   papers: readonly Paper[],
   names: ReadonlyMap<string, string>,
 ): readonly string[] {
-  const counts = new Map(
-    papers.flatMap(({ designs }) => designs.map(({ id, count }) => [id, count] as const)),
-  );
   if (withMore.length === 0) return [];
   return [
     "",
     ...withMore.flatMap(({ sets, sheets, items = [] }) => {
       const bought = [
-        ...sheets.map(
-          ({ design, more }) =>
-            `${more} more of ${nameOf(design, names)} (count: ${(counts.get(design) ?? 0) + more})`,
-        ),
+        ...sheets.map(({ design, more }) => moreSheets(papers, design, more)),
         ...items.map(({ item, more }) => `${more} more of ${item}`),
       ];
       const next = runsOut[1];

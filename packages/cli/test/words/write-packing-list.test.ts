@@ -64,7 +64,7 @@ describe("kits on the command line", () => {
     const { code, stdout, stderr } = await planned(text.replace("count: 2,", "count: 1,"));
     expect(code).toBe(1);
     expect(stdout).toMatch(/Bags +10, all alike; not each makes every card: .*(Rooftops|Lantern)/);
-    expect(stderr).toContain("With 10 more of Night blue (count: 20) a plan for all was found.");
+    expect(stderr).toContain("With 10 more of Night blue (20 in all) a plan for all was found.");
   });
 
   it("are bought for all bags", async () => {
