@@ -1,4 +1,4 @@
-import { type BundleItem, type Project, unusedItems } from "@sheetwright/cards";
+import { type BundleItem, itemKey, type Project, unusedItems } from "@sheetwright/cards";
 import { costText, costUnits } from "../group/cost-units.js";
 import type { Plan } from "../plan-model.js";
 import type { NamedItemNeed, Need } from "./need.js";
@@ -25,16 +25,20 @@ export function namedItemNeeds(project: Project, plan: Plan): readonly NamedItem
         packs: Math.ceil(needed / packItems),
         packsToBuy,
         toBuy,
-        cost: costOf(item, packsToBuy),
+        cost: costOf(item, project, packsToBuy),
       },
     ];
   });
 }
 
-function costOf({ pack, cost }: BundleItem, packs: number): string | null {
+function costOf(item: BundleItem, { cards }: Project, packs: number): string | null {
+  const { name, pack } = item;
   if (packs === 0) return costText(0n);
   const each = pack?.cost ?? null;
   if (each !== null) return costText(costUnits(each) * BigInt(packs));
+  const extras = cards.flatMap((card) => card.extras.filter((one) => itemKey(one.name) === itemKey(name)));
+  // What an extra costs may be said in a card alone.
+  const cost = item.cost ?? extras.find((one) => one.cost !== undefined)?.cost;
   // One has a cost of its own; what of a pack is not needed costs as much.
   return cost === undefined ? null : costText(costUnits(cost) * BigInt(packs * (pack?.items ?? 1)));
 }

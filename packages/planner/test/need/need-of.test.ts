@@ -222,4 +222,17 @@ describe("what a project needs", () => {
     expect(cost).toBe(null);
     expect(unused).toEqual(["bell"]);
   });
+
+  it("knows what an extra costs where only a card says it", () => {
+    const { namedItems } = needed(`
+      sheetwright: 1
+      title: Harbour cards
+      copies: 10
+      papers: { night: { cardstock: us-letter, count: 20 } }
+      items: { Gem: 1, bell: { pack: { items: 4, cost: 0.50 } }, knot: { pack: 4 } }
+      ${card("extras: [{ name: gem, thickness: 1/8, cost: 0.20 }, { name: bell, thickness: 1/8, cost: 2 }, { name: knot, thickness: 1/8, cost: 0.10 }]")}
+    `);
+    // Nine gems; three packs of bells, which say what they cost; three packs of four knots each.
+    expect(namedItems.map(({ cost }) => cost)).toEqual(["1.80", "1.50", "1.20"]);
+  });
 });
