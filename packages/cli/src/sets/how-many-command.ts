@@ -21,7 +21,7 @@ const HOW_MANY = {
 };
 
 /**
- * Runs `sheetwright how-many`: says how many complete sets of cards the papers on hand give. Resolves to the exit code: 0, or
+ * Runs `sheetwright how-many`: says how many complete sets of cards the papers and items on hand give. Resolves to the exit code: 0, or
  * 1 where not one was found. Rejects with {@link FaultsFound} for every mistake.
  *
  * @param rest what stands on the command line beside known options: the project file, and faults.
@@ -55,7 +55,7 @@ export async function howManyCommand(
     };
     io.stdout.write(`${JSON.stringify(data, null, 2)}\n`);
   }
-  (json ? io.stderr : io.stdout).write(lines(writeSetCount(count, project.papers)));
+  (json ? io.stderr : io.stdout).write(lines(writeSetCount(count, project)));
   const early = "Ended early: a longer search may find more.";
   const notes = [...read.notes, ...(stock?.notes ?? []), ...(count.cancelled ? [early] : [])];
   if (notes.length > 0) io.stderr.write(lines(["", ...notes]));

@@ -4,8 +4,16 @@ import { formatLength, type Ticks, type Unit } from "@sheetwright/measure";
 export const YARD: Ticks = 36 * 40_640;
 export const METRE: Ticks = 1_600_000;
 
-/** How long a roll is as a label says it: in yards, or metres, where that comes out in quarters, or hundredths. */
+/**
+ * How long a roll is as a label says it: in yards, or metres, where that comes out in quarters, or hundredths. In inches as well a
+ * roll is told in metres where inches would be rounded.
+ */
 export function rollLength(length: Ticks, unit: Unit): string {
+  const own = lengthIn(length, unit);
+  return own.startsWith("~") && unit === "in" ? lengthIn(length, "mm") : own;
+}
+
+function lengthIn(length: Ticks, unit: Unit): string {
   if (unit === "in") {
     if (length < YARD || (4 * length) % YARD !== 0) return formatLength(length, { unit });
     return formatLength(length / 36, { unit }).replace(/ in$/, " yd");

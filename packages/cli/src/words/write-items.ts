@@ -1,8 +1,10 @@
+import { itemKey } from "@sheetwright/cards";
 import { formatLength } from "@sheetwright/measure";
 import type { Card, Item, Join, Plan } from "@sheetwright/planner";
 import type { ItemSummary } from "../project-plan/project-plan-summary.js";
 import { counted } from "./counted.js";
 import { isItemShort, itemUseOf, rollCutsInWords } from "./item-use-in-words.js";
+import { nameWithKind } from "./name-with-kind.js";
 import { wrapped } from "./wrapped.js";
 
 /**
@@ -18,14 +20,14 @@ export function writeItems(
 ): readonly string[] {
   const { items, units } = plan;
   const say = (ticks: number) => formatLength(ticks, { unit: units });
-  const keyOf = ({ kind, name, width }: Item) => `${kind} ${width} ${name}`;
+  const keyOf = ({ kind, name, width }: Item) => `${kind} ${width} ${itemKey(name)}`;
   const lines = [...new Set(items.map(keyOf))].flatMap((key) => {
     const own = items.filter((item) => keyOf(item) === key);
     const [first] = own;
     if (first === undefined) return [];
     const all = own.reduce((sum, { card, length }) => sum + made(card) * length, 0);
     return [
-      ...wrapped(`${nameOf(first)}, ${say(first.width)} wide: ${say(all)} in all`, "  "),
+      ...wrapped(`${nameWithKind(first)}, ${say(first.width)} wide: ${say(all)} in all`, "  "),
       ...own.map(({ label, card, length }) => `  ${label}: ${made(card)} of ${say(length)}`),
       ...cutsOf(first, plan, named).flatMap((line) => wrapped(`  ${line}`, "    ")),
     ];
@@ -45,11 +47,6 @@ function cutsOf(
   const whom = use.bags === undefined ? "" : `in each of ${counted(use.bags, "bag")} `;
   const what = isItemShort(use) ? "for the complete copies " : "";
   return rollCutsInWords(use, roll, plan.units).map((words) => `${whom}${what}${words}`);
-}
-
-/** `copper ribbon`, `washi tape`. */
-function nameOf({ name, kind }: Item): string {
-  return name.includes(kind) ? name : `${name} ${kind}`;
 }
 
 /**

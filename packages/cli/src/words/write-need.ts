@@ -3,6 +3,7 @@ import { formatLength, type Ticks, type Unit } from "@sheetwright/measure";
 import type { DesignNeed, NamedItemNeed, Need, PaperNeed } from "@sheetwright/planner";
 import { counted } from "./counted.js";
 import { listed } from "./listed.js";
+import { nameWithKind } from "./name-with-kind.js";
 import { METRE, rollLength, YARD } from "./roll-length.js";
 import { table } from "./table.js";
 import { wrapped } from "./wrapped.js";
@@ -121,10 +122,9 @@ function itemRows({ items, extras, namedItems, units: unit }: Need): readonly (r
       "length in all",
       ...(namedItems.length === 0 ? [] : ["from", "", "on hand"]),
     ],
-    ...items.map(({ kind, name, width, count, length }) => {
-      const called = name.includes(kind) ? name : `${name} ${kind}`;
-      const wide = `${called}, ${formatLength(width, { unit })} wide`;
-      return [wide, `${count}`, lengthOf(length, unit), ...namedOf(name)];
+    ...items.map((one) => {
+      const wide = `${nameWithKind(one)}, ${formatLength(one.width, { unit })} wide`;
+      return [wide, `${one.count}`, lengthOf(one.length, unit), ...namedOf(one.name)];
     }),
     ...extras.map(({ name, count }) => [name, `${count}`, "", ...namedOf(name)]),
   ];

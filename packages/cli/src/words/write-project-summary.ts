@@ -37,7 +37,7 @@ export function writeProjectSummary(summary: ProjectPlanSummary): readonly strin
     ...block("Cards", table(summary.cards.map(cardRow))),
     row("Pieces", `${cut}${before}`),
     ...block("Papers", writePapers(summary)),
-    ...block("Items", table((summary.items ?? []).map((one) => itemRow(one, summary.units.shown)))),
+    ...block("Items", table(writeItemRows(summary))),
   ];
   if (layouts.length > 0) {
     const runs = (which: boolean) =>
@@ -156,6 +156,11 @@ function writePapers({ papers, proofs }: ProjectPlanSummary): readonly string[] 
   ];
 }
 
+/** What is taken of each item that some copy needs; that others are not used, a check tells. */
+function writeItemRows({ items = [], units }: ProjectPlanSummary): readonly (readonly string[])[] {
+  return items.filter(({ needed }) => needed > 0).map((one) => itemRow(one, units.shown));
+}
+
 /** `1 of 2 rolls of 3 yd`, or `18 of 19` and that 30 are needed. */
 function itemRow(one: ItemSummary, unit: Unit): readonly string[] {
   const { item, roll, onHand, needed, atLeast, used } = one;
@@ -164,7 +169,7 @@ function itemRow(one: ItemSummary, unit: Unit): readonly string[] {
   const what = isCut ? ` ${number === 1 ? "roll" : "rolls"} of ${rollLength(roll, unit)}` : "";
   const taken = onHand === null ? `${used}${what}` : `${used} of ${onHand}${what}`;
   const proof = needed === atLeast ? "fewest possible, proven" : `at least ${atLeast}, proven`;
-  const words = isItemShort(one) ? `${needed} needed for all` : isCut && needed > 0 ? proof : "";
+  const words = isItemShort(one) ? `${needed} needed for all` : isCut ? proof : "";
   return [item, taken, words];
 }
 

@@ -1,15 +1,19 @@
-import type { Paper } from "@sheetwright/cards";
+import type { Project } from "@sheetwright/cards";
 import type { RunOut, SetCount } from "@sheetwright/planner";
 import { designNames } from "../project-plan/design-names.js";
 import { counted } from "./counted.js";
 import { listed } from "./listed.js";
+import { moreItems } from "./more-items.js";
 import { moreSheets } from "./more-sheets.js";
 import { table } from "./table.js";
 import { wrapped } from "./wrapped.js";
 
 /** Tells a person how many complete sets there are. Gives lines without a break at their end. */
-export function writeSetCount(count: SetCount, papers: readonly Paper[]): readonly string[] {
-  const names = designNames(papers);
+export function writeSetCount(
+  count: SetCount,
+  project: Pick<Project, "papers" | "items" | "kits">,
+): readonly string[] {
+  const names = designNames(project.papers);
   const { title, most, impossible, runsOut, noPaper } = count;
   // One paper alone is named by what is proven.
   const isTold =
@@ -23,7 +27,7 @@ export function writeSetCount(count: SetCount, papers: readonly Paper[]): readon
     ...(runsOut.length === 0 || isTold
       ? []
       : ["", ...table([["runs out", "after"], ...runsOut.flatMap((one) => runOutRows(one, names))])]),
-    ...moreInWords(count, papers, names),
+    ...moreInWords(count, project, names),
   ];
 }
 
@@ -74,7 +78,7 @@ function thingsOf(
 
 function moreInWords(
   { withMore, runsOut, wanted }: SetCount,
-  papers: readonly Paper[],
+  project: Pick<Project, "papers" | "items" | "kits">,
   names: ReadonlyMap<string, string>,
 ): readonly string[] {
   if (withMore.length === 0) return [];
@@ -82,8 +86,8 @@ function moreInWords(
     "",
     ...withMore.flatMap(({ sets, sheets, items = [] }) => {
       const bought = [
-        ...sheets.map(({ design, more }) => moreSheets(papers, design, more)),
-        ...items.map(({ item, more }) => `${more} more of ${item}`),
+        ...sheets.map(({ design, more }) => moreSheets(project.papers, design, more)),
+        ...items.map(({ item, more }) => moreItems(project, item, more)),
       ];
       const next = runsOut[1];
       const until =

@@ -123,8 +123,12 @@ cards:
       "3 complete sets found; 4 are impossible, proven: there is too little cream and pearl.\n",
     );
     expect(stdout).toMatch(/^pearl +3 sets$/m);
-    expect(stdout).toContain("With 1 more of cream (count: 6) and 1 more of pearl: 4 sets");
+    expect(stdout).toContain("With 1 more of cream (count: 6) and 1 more of pearl (count: 8): 4 sets");
     const { stdout: data } = await howMany([...quick, "--json"], PROJECT.replace(/cards:\n/, items));
     expect(JSON.parse(data).impossible).toEqual({ sets: 4, papers: [["cream"]], items: ["pearl"] });
+    const fewer = items.replace("pearl: 7", "pearl: 8").replace("count: 3", "count: 1");
+    const { stdout: ofRibbon } = await howMany(quick, PROJECT.replace(/cards:\n/, fewer));
+    // One roll is two sets.
+    expect(ofRibbon).toContain("With 1 more roll of plum ribbon (count: 2): 3 sets, until cream runs out.");
   });
 });

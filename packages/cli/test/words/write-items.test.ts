@@ -44,6 +44,18 @@ test("ribbons and tapes are listed with what all copies take", () => {
   ]);
 });
 
+test("a ribbon that cards write with other capitals is one ribbon, and called one once", () => {
+  const items = expansion.items.map((item) =>
+    item.card === 2 ? item : { ...item, name: item.name.replace("copper ribbon", "Copper Ribbon") },
+  );
+  expect(writeItems({ ...expansion, items }, () => 1).slice(4)).toEqual([
+    "Copper Ribbon, 3/8 in wide: 10 3/4 in in all",
+    "  1g ribbon: 1 of 5 1/4 in",
+    "  2f ribbon: 1 of 5 1/2 in",
+    "",
+  ]);
+});
+
 test("layers larger than their paper are listed with what they are made up of", () => {
   expect(writeJoins(expansion)).toEqual([
     "LARGER THAN THEIR PAPER",

@@ -26,6 +26,15 @@ const fold = (label: string, along: number, across = 0, unknown = 0, none = 0) =
   none,
 });
 
+const item = (name: string, roll: number | null, onHand: number | null, needed: number, used = needed) => ({
+  item: name,
+  roll,
+  onHand,
+  needed,
+  atLeast: needed,
+  used,
+});
+
 const summary: ProjectPlanSummary = {
   sheetwright: "project-summary",
   version: 1,
@@ -220,6 +229,20 @@ describe("the summary of a project for a person", () => {
     const text = write({ layouts: [], cost: null });
     expect(text).not.toMatch(/Cost|Cuts|Folds|Leftovers/);
     expect(write({ cost: null })).not.toContain("Cost");
+  });
+
+  it("tells what is taken of items that some copy needs, and what is proven", () => {
+    const items = [
+      item("plum ribbon", inches(36), 2, 2),
+      { ...item("gold ribbon", inches(12), null, 3), atLeast: 2 },
+      item("pearl", null, 9, 12, 8),
+      item("bell", null, 5, 0),
+    ];
+    expect(write({ items })).toContain(`
+Items      plum ribbon  2 of 2 rolls of 1 yd  fewest possible, proven
+           gold ribbon  3 rolls of 12 in      at least 2, proven
+           pearl        8 of 9                12 needed for all
+Cost`);
   });
 
   it("names narrow and long cuts as the project does", () => {
