@@ -121,7 +121,7 @@ asked for more copies of each card, and for panels of the sizes in a list:
   sheetwright bonus cards.yaml --panels panels.csv
 Each answer is for itself. The plan has the effort that is asked for; each answer is a quick search.
 
-Exit codes: 0 done; 1 not every piece of the project can be planned; 2 wrong usage or input.`;
+Exit codes: 0 done; 1 not every copy of the project is complete; 2 wrong usage or input.`;
 
 const COMPARE_HELP = `
 Every paper of a project becomes sheets of the size, as many as needed, with its pattern, grain and trim;
@@ -201,7 +201,8 @@ const COMMANDS: Readonly<Record<CommandName, Described>> = {
     run: savingsCommand,
   },
   "how-many": {
-    description: "Says how many complete sets of cards the papers on hand give, and what runs out first.",
+    description:
+      "Says how many complete sets of cards the papers and items on hand give, and what runs out first.",
     usage: "cards.yaml [options]",
     argument: ["[file]", "the project, in YAML or JSON"],
     help: HOW_MANY_HELP,

@@ -35,7 +35,7 @@ export async function bonusCommand(written: WrittenOptions, rest: readonly strin
       const data = { sheetwright: "bonus", version: 1, enough: plan.enough };
       io.stdout.write(`${JSON.stringify(data, null, 2)}\n`);
     }
-    const verdict = bold("Nothing is over: not every piece of the project is planned.", io.stderr, io.env);
+    const verdict = bold("Nothing is over: not every copy of the project is complete.", io.stderr, io.env);
     const help = "What is missing is told by sheetwright plan, and what to buy by sheetwright need.";
     io.stderr.write(lines([...notes, verdict, help]));
     return 1;

@@ -52,7 +52,7 @@ export async function priceCommand(written: WrittenOptions, rest: readonly strin
   (json ? io.stderr : io.stdout).write(lines(writePrice(price)));
   const notes = [
     ...read.notes,
-    ...(isEnough ? [] : ["What is on hand does not give all: as many sheets as needed are reckoned with."]),
+    ...(isEnough ? [] : ["What is on hand does not give all: as much as needed is reckoned with."]),
     ...(endedEarly ? ["Ended early: a longer search may find that fewer sheets will do."] : []),
   ];
   if (notes.length > 0) io.stderr.write(lines(["", ...notes]));

@@ -21,7 +21,7 @@ export interface ProjectPlanSummary {
   readonly sheetwright: "project-summary";
   readonly version: 1;
   readonly title: string;
-  /** `yes`: every piece of every copy is planned; `no`: proven that these papers cannot give all; `not-found`: neither. */
+  /** `yes`: every piece of every copy is planned, and every item there; `no`: proven that what is on hand cannot give all; `not-found`: neither. */
   readonly enough: Plan["enough"];
   /** True where the search was ended early, so that another run may give another plan. */
   readonly endedEarly: boolean;

@@ -73,7 +73,7 @@ Each line is for itself: what one uses the others do not have.
     const short = PROJECT.replace("copies: 2", "copies: 20");
     const { code, stdout, stderr } = await bonus(["cards.yaml", "--effort", "quick"], short);
     expect({ code, stdout }).toEqual({ code: 1, stdout: "" });
-    expect(stderr).toContain("Nothing is over: not every piece of the project is planned.");
+    expect(stderr).toContain("Nothing is over: not every copy of the project is complete.");
   });
 
   it.each([

@@ -84,7 +84,7 @@ A guest: $73.07 / 6 guests = $12.18; price $73.07 x 2.5 / 6 = $30.45
     expect(code).toBe(0);
     expect(stdout).toContain("A guest: $73.07 / 6 guests");
     expect(stdout).toContain("rose                   2 sheets");
-    expect(stderr).toContain("as many sheets as needed are reckoned with.");
+    expect(stderr).toContain("as much as needed is reckoned with.");
   });
 
   it("is not reckoned where nothing has a cost", async () => {
