@@ -4,14 +4,17 @@
  * Lengths are first taken longest first, each roll filled as far as it goes. Where that is not proven least and the case is
  * small, all cases are gone through: the fewest rolls, and of equals the most left of the last one, for every number of each
  * length, each from those with one length less. In a large case rolls are filled instead one after another as full as they
- * can be with the longest length that is left among them, and the better of the two is given. Patterns that repeat are found
- * once, so the number of copies matters little.
+ * can be with the longest length that is left among them; then a small part of what is wanted is cut from the fewest rolls and
+ * that is repeated; and the best of the three is given. Patterns that repeat are found once, so the number of copies matters
+ * little.
  *
  * It guarantees the fewest rolls in small cases, and says what is proven in all. It does not promise the fewest in large ones.
  * Whole numbers alone; effort: lengths times cases, or lengths times the steps of a roll for each pattern.
  */
 
 import type { Ticks } from "@sheetwright/measure";
+import { allCases, hasFewCases, type Pattern } from "./all-cases.js";
+import { cutInBlocks } from "./cut-in-blocks.js";
 import { largestFill } from "./largest-fill.js";
 import { leastRolls } from "./least-rolls.js";
 
@@ -35,9 +38,6 @@ export interface CutRolls {
   readonly atLeast: number;
 }
 
-/** Most cases that are gone through: the product of the counts, each with one more for none. */
-const MOST_CASES = 20_000;
-
 /**
  * Cuts lengths from as few rolls as are found. Each length comes once in the list, and none is longer than a roll, else a
  * RangeError.
@@ -50,13 +50,14 @@ export function cutRolls(lengths: readonly LengthCount[], roll: Ticks): CutRolls
   const atLeast = leastRolls(wanted, roll);
   const first = patterns(wanted, (left) => longestFirst(left, wanted, roll));
   if (rollsOf(first) === atLeast) return told(first, wanted, atLeast);
-  const cases = wanted.reduce((product, { count }) => Math.min(product * (count + 1), MOST_CASES + 1), 1);
-  if (cases <= MOST_CASES) {
+  if (hasFewCases(wanted)) {
     const best = allCases(wanted, roll);
     return told(best, wanted, rollsOf(best));
   }
   const fullest = patterns(wanted, (left) => asFullAsCanBe(left, wanted, roll));
-  return told(rollsOf(fullest) < rollsOf(first) ? fullest : first, wanted, atLeast);
+  // Of equals the one with fewer patterns comes first.
+  const [best = first] = [first, fullest, cutInBlocks(wanted, roll)].sort((a, b) => rollsOf(a) - rollsOf(b));
+  return told(best, wanted, atLeast);
 }
 
 /**
@@ -83,12 +84,6 @@ export function trimCuts(cuts: readonly RollCut[], wanted: readonly LengthCount[
     }
   }
   return trimmed;
-}
-
-/** Rolls that are cut alike: how many of each length, in the order of the lengths. */
-interface Pattern {
-  readonly rolls: number;
-  readonly counts: readonly number[];
 }
 
 /** All rolls of some cuts. */
@@ -148,51 +143,4 @@ function asFullAsCanBe(
   const fill = largestFill(others, roll - wanted[longest]!.length);
   if (fill === null) return longestFirst(left, wanted, roll);
   return fill.counts.map((count, i) => count + (i === longest ? 1 : 0));
-}
-
-/**
- * The fewest rolls by going through every number of each length: the best for some lengths is the best for all but one of
- * them, and that one either on what is left of its last roll or on a roll of its own.
- */
-function allCases(wanted: readonly LengthCount[], roll: Ticks): readonly Pattern[] {
-  const steps: number[] = [];
-  let cases = 1;
-  for (const { count } of wanted) {
-    steps.push(cases);
-    cases *= count + 1;
-  }
-  // Typed arrays that are filled on the way: rolls, what is left of the last, and the length that was added last.
-  const rolls = new Int32Array(cases);
-  const left = new Int32Array(cases);
-  const added = new Int16Array(cases);
-  for (let one = 1; one < cases; one += 1) {
-    rolls[one] = cases;
-    for (const [i, { length, count }] of wanted.entries()) {
-      const step = steps[i]!;
-      if (Math.floor(one / step) % (count + 1) === 0) continue;
-      const before = one - step;
-      const isOnLast = left[before]! >= length;
-      const needed = rolls[before]! + (isOnLast ? 0 : 1);
-      const free = (isOnLast ? left[before]! : roll) - length;
-      if (needed > rolls[one]! || (needed === rolls[one]! && free <= left[one]!)) continue;
-      rolls[one] = needed;
-      left[one] = free;
-      added[one] = i;
-    }
-  }
-  const single: number[][] = [];
-  for (let one = cases - 1; one > 0; ) {
-    const i = added[one]!;
-    const before = one - steps[i]!;
-    const number = rolls[one]! - 1;
-    single[number] ??= wanted.map(() => 0);
-    single[number][i]! += 1;
-    one = before;
-  }
-  const alike = new Map<string, { rolls: number; counts: readonly number[] }>();
-  for (const counts of single) {
-    const key = counts.join(" ");
-    alike.set(key, { counts, rolls: (alike.get(key)?.rolls ?? 0) + 1 });
-  }
-  return [...alike.values()];
 }

@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { cutInBlocks } from "../../src/items/cut-in-blocks.js";
 import { cutRolls, type LengthCount } from "../../src/items/cut-rolls.js";
 import { largestFill } from "../../src/items/largest-fill.js";
 import { leastRolls } from "../../src/items/least-rolls.js";
@@ -103,6 +104,32 @@ describe("lengths from rolls", () => {
     expect(atLeast).toBeGreaterThanOrEqual(67);
     expect(rolls).toBeLessThanOrEqual(70);
     expect(rolls).toBeGreaterThanOrEqual(atLeast);
+  });
+
+  it("are nearly as few as can be for thousands of copies, by what is best for some of them", () => {
+    const lengths = [27, 20].map((length) => ({ length, count: 9997 }));
+    const { rolls, atLeast, cuts } = cutRolls(lengths, 432);
+    // By hand: 466 rolls of 16 of 27, 624 of 4 of 27 and 16 of 20, and 4 of 13 of 27 and 4 of 20, some not full; the longest
+    // first and rolls as full as can be both take 1101.
+    expect(rolls).toBe(466 + 624 + 4);
+    // 9997 * 47 is 1087.6 rolls.
+    expect(atLeast).toBeGreaterThanOrEqual(1088);
+    expect(atLeast).toBeLessThanOrEqual(rolls);
+    expect([...totals({ cuts, rolls, atLeast }, 432)]).toEqual(
+      expect.arrayContaining([
+        [27, 9997],
+        [20, 9997],
+      ]),
+    );
+  });
+
+  it("are still cut together where they are too many to be gone through though each is wanted once", () => {
+    // Sixteen lengths are 65,536 cases. Four of the shortest are 406, so a roll holds three at most: six rolls for sixteen.
+    const lengths = Array.from({ length: 16 }, (_, i) => ({ length: 100 + i, count: 1 }));
+    const { rolls, atLeast } = cutRolls(lengths, 330);
+    expect([rolls, atLeast]).toEqual([6, 6]);
+    // By parts that are repeated there is no help: a roll for each.
+    expect(cutInBlocks(lengths, 330).map((one) => one.rolls)).toEqual(lengths.map(() => 1));
   });
 
   it("are as few as brute force finds, and proven, in small cases", () => {
