@@ -27,7 +27,9 @@ const itemKeys = z
         .describe("How many are on hand, of a ribbon rolls, or as needed. Default: as needed."),
       cost: cost
         .optional()
-        .describe("Cost of one, of a ribbon of one roll, up to four decimals. Default: not known."),
+        .describe(
+          "Cost of one, of a ribbon of one roll, up to four decimals. Default: of an extra as a card says, else not known.",
+        ),
       pack: z
         .union([packItems, itemPackKeys], says("itemPack"))
         .optional()
