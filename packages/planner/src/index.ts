@@ -66,7 +66,7 @@ export type { Saving, SavingFigures, Savings } from "./savings/savings.js";
 
 // What can be made besides, from what is left
 
-export type { Bonus, CardBonus, DesignLeft, PanelBonus, PanelWish } from "./bonus/bonus.js";
+export type { Bonus, CardBonus, DesignLeft, ItemLeft, PanelBonus, PanelWish } from "./bonus/bonus.js";
 export { type BonusOptions, bonusOf } from "./bonus/bonus-of.js";
 
 // How many complete sets the papers give

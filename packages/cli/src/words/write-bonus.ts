@@ -1,6 +1,7 @@
 import { formatSize, type Unit } from "@sheetwright/measure";
-import type { Bonus, DesignLeft, PanelBonus } from "@sheetwright/planner";
+import type { Bonus, DesignLeft, ItemLeft, PanelBonus } from "@sheetwright/planner";
 import { counted } from "./counted.js";
+import { rollLength } from "./roll-length.js";
 import { table } from "./table.js";
 import { wrapped } from "./wrapped.js";
 
@@ -8,7 +9,8 @@ import { wrapped } from "./wrapped.js";
 const OFFCUTS_SHOWN = 3;
 
 /** Tells a person what can be made besides. Gives lines without a break at their end. */
-export function writeBonus({ title, units, left, asNeeded, cards, panels }: Bonus): readonly string[] {
+export function writeBonus(bonus: Bonus): readonly string[] {
+  const { title, units, left, itemsLeft, asNeeded, cards, panels } = bonus;
   const heading = [title, ""];
   const needed =
     asNeeded.length === 0
@@ -17,7 +19,11 @@ export function writeBonus({ title, units, left, asNeeded, cards, panels }: Bonu
   if (left.length === 0) return [...heading, "Nothing is left that is worth keeping.", ...needed];
   return [
     ...heading,
-    ...table([["left of", ""], ...left.map((one) => [one.name, leftInWords(one, units)])]),
+    ...table([
+      ["left of", ""],
+      ...left.map((one) => [one.name, leftInWords(one, units)]),
+      ...itemsLeft.map((one) => [one.item, itemInWords(one, units)]),
+    ]),
     "",
     ...table([
       ["more of", "copies", "of the paper left"],
@@ -54,6 +60,12 @@ function leftInWords({ sheets, offcuts }: DesignLeft, unit: Unit): string {
     ...(others === 0 ? [] : [`${others} smaller`]),
   ];
   return all.join(", ");
+}
+
+/** `2 rolls of 3 yd`, `12`; rolls that are cut into do not count. */
+function itemInWords({ length, count }: ItemLeft, unit: Unit): string {
+  if (count === 0) return length === null ? "none" : "no whole roll";
+  return length === null ? `${count}` : `${counted(count, "roll")} of ${rollLength(length, unit)}`;
 }
 
 function panelRow(panel: PanelBonus, unit: Unit): readonly string[] {

@@ -69,6 +69,38 @@ Each line is for itself: what one uses the others do not have.
     });
   });
 
+  it("is limited by items, and tells what is left of those that are counted", async () => {
+    const items = `items:
+  plum ribbon: { length: 12, count: 1 }
+  gold ribbon: { length: 1 yd, count: 3 }
+  pearl: 5
+  knot: as needed
+  bell: 4
+cards:
+  - name: Tied
+    format: us-a2
+    base: cream
+    front: [{ bands: [1, 1], papers: [cream, cream], seam: { ribbon: plum ribbon, width: 1/4 } }]
+    extras: [{ name: knot, thickness: 1/16 }]
+  - name: Golden
+    format: us-a2
+    base: cream
+    front: [{ bands: [1, 1], papers: [cream, cream], seam: { ribbon: gold ribbon, width: 1/4 } }]
+    extras: [{ name: pearl, count: 2, thickness: 1/16 }]
+`;
+    const { code, stdout } = await bonus(
+      ["cards.yaml", "--effort", "quick"],
+      PROJECT.replace("cards:\n", items).replace("count: 4,", "count: 8,"),
+    );
+    expect(code).toBe(0);
+    // One Tied takes the roll of 12 in, of which 5 in; one Golden a roll and two pearls, so that three pearls are one more.
+    expect(stdout).toContain(
+      "\nplum ribbon  no whole roll\ngold ribbon  2 rolls of 1 yd\npearl        3\n\n",
+    );
+    expect(stdout).toMatch(/^\d Tied +none$/m);
+    expect(stdout).toMatch(/^\d Golden +1 /m);
+  });
+
   it("is nothing where the project itself cannot be planned", async () => {
     const short = PROJECT.replace("copies: 2", "copies: 20");
     const { code, stdout, stderr } = await bonus(["cards.yaml", "--effort", "quick"], short);

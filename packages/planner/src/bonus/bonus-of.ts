@@ -1,10 +1,10 @@
-import { expandProject, type Piece, type Project } from "@sheetwright/cards";
+import { type Expansion, expandProject, type Piece, type Project, unusedItems } from "@sheetwright/cards";
 import type { PlanAsyncOptions } from "../plan.js";
 import type { Plan } from "../plan-model.js";
 import { stockOfProject } from "../stock/stock-of-project.js";
 import { kindAreas, sumOf } from "../totals/areas.js";
 import { percentOf } from "../totals/percent-of.js";
-import type { Bonus, CardBonus, DesignLeft, PanelBonus, PanelWish } from "./bonus.js";
+import type { Bonus, CardBonus, DesignLeft, ItemLeft, PanelBonus, PanelWish } from "./bonus.js";
 import { mostCopies } from "./most-copies.js";
 import { mostPanels } from "./most-panels.js";
 import { projectAfter } from "./project-after.js";
@@ -41,7 +41,8 @@ export async function bonusOf(project: Project, plan: Plan, options: BonusOption
   const after = projectAfter(project, plan);
   const left = leftOf(after);
   const whole = areaOf(after);
-  const { pieces } = expandProject({ ...after, cutAlready: [] });
+  const expansion = expandProject({ ...after, cutAlready: [] });
+  const { pieces } = expansion;
   let cancelled = false;
 
   const cards: { readonly area: bigint; readonly bonus: CardBonus }[] = [];
@@ -82,6 +83,7 @@ export async function bonusOf(project: Project, plan: Plan, options: BonusOption
     title: project.title,
     units: project.units,
     left,
+    itemsLeft: itemsLeftOf(after, expansion),
     asNeeded: project.papers.flatMap(({ designs }) =>
       designs.filter(({ count }) => count === null).map(({ id }) => id),
     ),
@@ -97,6 +99,13 @@ function leftOf(after: Project): readonly DesignLeft[] {
   return stockOfProject(after)
     .map(({ design, name, sheets, offcuts }) => ({ design, name, sheets: sheets ?? 0, offcuts }))
     .filter(({ sheets, offcuts }) => sheets > 0 || offcuts.length > 0);
+}
+
+function itemsLeftOf(after: Project, expansion: Expansion): readonly ItemLeft[] {
+  const idle = new Set(unusedItems(after, expansion).map(({ name }) => name));
+  return (after.items ?? []).flatMap(({ name: item, length = null, count }) =>
+    count === null || idle.has(item) ? [] : [{ item, length, count }],
+  );
 }
 
 function areaOf({ papers }: Project): bigint {

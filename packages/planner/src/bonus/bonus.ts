@@ -1,7 +1,7 @@
 /** What can be made besides, from what a plan leaves. All plain data; lengths are ticks. */
 
 import type { Card, Offcut } from "@sheetwright/cards";
-import type { Size, Unit } from "@sheetwright/measure";
+import type { Size, Ticks, Unit } from "@sheetwright/measure";
 
 /** What {@link bonusOf} answers. Every entry is for itself: what one uses the others do not have. */
 export interface Bonus {
@@ -9,6 +9,8 @@ export interface Bonus {
   readonly units: Unit;
   /** What is left of each design of a paper, in the order of the project; those of which nothing is left are absent. */
   readonly left: readonly DesignLeft[];
+  /** What is left of each item that the project counts and some card uses, in its order; of rolls only those that are not cut. */
+  readonly itemsLeft: readonly ItemLeft[];
   /** Designs of which there are as many sheets as needed: only their offcuts count as left. */
   readonly asNeeded: readonly string[];
   /** Every card, the one of which most copies can be made first; of equals the one that uses more of the paper. */
@@ -25,6 +27,15 @@ export interface DesignLeft {
   readonly name: string;
   readonly sheets: number;
   readonly offcuts: readonly Offcut[];
+}
+
+/** What is left of a ribbon, a tape or an extra. */
+export interface ItemLeft {
+  /** Its name in the project. */
+  readonly item: string;
+  /** How long one roll is; `null` for what is counted singly. */
+  readonly length: Ticks | null;
+  readonly count: number;
 }
 
 /** How many copies more of a card what is left gives, over all papers. */

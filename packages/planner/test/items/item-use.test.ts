@@ -176,6 +176,7 @@ describe("items on hand", () => {
     const project = projectOf("{ pearl: 40 }", "copies: 10", ", count: 60");
     const bonus = await bonusOf(project, planned(project));
     expect(bonus.cards.find(({ card }) => card === 1)?.copies).toBe(3);
+    expect(bonus.itemsLeft).toEqual([{ item: "pearl", length: null, count: 10 }]);
     expect(bonus.cards.find(({ card }) => card === 2)?.copies).toBeGreaterThan(3);
     const none = projectOf("{ pearl: 0 }", "copies: 1");
     const letter = { id: "us-letter", name: "letter", width: 345_440, height: 447_040, cost: null };
