@@ -84,19 +84,19 @@ turned, else no:
 Lengths are written as 8 1/2, 8-1/2 in, 8.5", 3/8, 216 mm or 21.6cm; a bare number is in the units
 of the project, or in --unit.
 
-Exit codes: 0 all pieces are planned; 1 not all can be: the plan for the others is written, and
-what is missing is said; 2 wrong usage or input, nothing written.`;
+Exit codes: 0 all pieces are planned, and all items are there; 1 not all: the plan for the others is
+written, and what is missing is said; 2 wrong usage or input, nothing written.`;
 
 const NEED_HELP = `
-Sheets of every paper are reckoned as many as needed, whatever is on hand; spares that are wished for are
-among the copies. What is not on hand is rounded up to packs where a paper says pack.
+Sheets of every paper, and items, are reckoned as many as needed, whatever is on hand; spares that are
+wished for are among the copies. What is not on hand is rounded up to packs where the project says pack.
 
 Exit codes: 0 done; 1 a piece fits none of its papers, and is not reckoned; 2 wrong usage or input.`;
 
 const PRICE_HELP = `
 Paper, envelopes, extras, ribbons, what is used up and work are added up as far as the project gives
-their costs: cost of a paper, an envelope or an extra, pack of a paper, and rates. Each card bears its
-share of the sheets by the area of its pieces. A price is the cost times price-factor.
+their costs: cost of a paper, an item, an envelope or an extra, pack of a paper or an item, and rates.
+Each card bears its share of the sheets by the area of its pieces. A price is the cost times price-factor.
 
 Exit codes: 0 done; 1 a piece fits none of its papers; 2 wrong usage or input.`;
 
@@ -111,7 +111,7 @@ Exit codes: 0 done; 1 a piece fits none of its papers; 2 wrong usage or input.`;
 const HOW_MANY_HELP = `
 A set is one of every card, or as many of each as its copies for guests make it; samples and spares are not
 reckoned. The number found has a plan, and the number called impossible a proof. What runs out first is
-said, what runs out next, and what more sheets of the first would give.
+said, what runs out next, and what more of the first would give.
 
 Exit codes: 0 done; 1 not one complete set was found; 2 wrong usage or input.`;
 
