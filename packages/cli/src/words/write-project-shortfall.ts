@@ -5,6 +5,7 @@ import type { ItemSummary, ProjectPlanSummary } from "../project-plan/project-pl
 import { counted } from "./counted.js";
 import { isItemShort } from "./item-use-in-words.js";
 import { listed } from "./listed.js";
+import { moreItems } from "./more-items.js";
 import { moreSheets } from "./more-sheets.js";
 import { rollLength } from "./roll-length.js";
 
@@ -30,7 +31,7 @@ export function writeProjectShortfall(
   const lines = [`Cannot be planned as asked: ${reasons.join(", ")}.`];
   for (const one of noPaper) lines.push("", `${place(one.path)}: ${one.message}`);
   for (const one of plan.shortages) lines.push("", ...writeShortage(one, plan));
-  for (const one of items) lines.push("", ...writeItemShortage(one, plan.units));
+  for (const one of items) lines.push("", ...writeItemShortage(one, plan.units, summary.kits !== undefined));
   const short = cards.filter(({ complete, wanted }) => complete < wanted);
   const copies = short.map(({ name, complete, wanted }) => `${complete} of ${wanted} ${name}`);
   const whole = items.length === 0 ? "every piece" : "every piece and item";
@@ -38,10 +39,8 @@ export function writeProjectShortfall(
   return lines;
 }
 
-function writeItemShortage(
-  { item, roll, onHand, needed, atLeast }: ItemSummary,
-  unit: Unit,
-): readonly string[] {
+function writeItemShortage(one: ItemSummary, unit: Unit, isInBags: boolean): readonly string[] {
+  const { item, roll, onHand, needed, atLeast } = one;
   const have = onHand ?? 0;
   const count = (number: number): string => (roll === null ? `${number}` : counted(number, "roll"));
   const what = roll === null ? item : `${item}, rolls of ${rollLength(roll, unit)}`;
@@ -51,7 +50,7 @@ function writeItemShortage(
   return [
     `Missing of ${what}: ${needed - have} of ${needed}`,
     `${have === 1 ? "Is" : "Are"} ${count(have)} enough? ${answer}${least}`,
-    `With ${count(needed - have)} more there is enough of it for all copies.`,
+    `With ${moreItems(one, needed - have, isInBags)} there is enough for all copies.`,
   ];
 }
 

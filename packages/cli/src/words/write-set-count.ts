@@ -2,6 +2,7 @@ import type { Project } from "@sheetwright/cards";
 import type { RunOut, SetCount } from "@sheetwright/planner";
 import { designNames } from "../project-plan/design-names.js";
 import { counted } from "./counted.js";
+import { rollOf } from "./item-use-in-words.js";
 import { listed } from "./listed.js";
 import { moreItems } from "./more-items.js";
 import { moreSheets } from "./more-sheets.js";
@@ -87,7 +88,10 @@ function moreInWords(
     ...withMore.flatMap(({ sets, sheets, items = [] }) => {
       const bought = [
         ...sheets.map(({ design, more }) => moreSheets(project.papers, design, more)),
-        ...items.map(({ item, more }) => moreItems(project, item, more)),
+        ...items.map(({ item, more }) => {
+          const onHand = project.items?.find(({ name }) => name === item)?.count ?? null;
+          return moreItems({ item, roll: rollOf(item, project), onHand }, more, project.kits !== undefined);
+        }),
       ];
       const next = runsOut[1];
       const until =

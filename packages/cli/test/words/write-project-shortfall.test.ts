@@ -91,6 +91,34 @@ describe("what of a project cannot be planned", () => {
     );
   });
 
+  it("is told of items by what is proven, and how many there are to be", () => {
+    const items = [
+      { item: "plum ribbon", roll: inches(36), onHand: 2, needed: 5, atLeast: 4, used: 2 },
+      { item: "gold ribbon", roll: inches(12), onHand: 1, needed: 2, atLeast: 1, used: 1 },
+      { item: "pearl", roll: null, onHand: 6, needed: 10, atLeast: 10, used: 6 },
+      { item: "knot", roll: null, onHand: 9, needed: 9, atLeast: 9, used: 9 },
+    ];
+    const lacking = { ...summary, pieces: { ...summary.pieces, missing: [] }, items };
+    const own = { ...plan, shortages: [], noPaper: [] };
+    expect(writeProjectShortfall(lacking, own, (path) => path)).toEqual([
+      "Cannot be planned as asked: too little of plum ribbon, gold ribbon and pearl.",
+      "",
+      "Missing of plum ribbon, rolls of 1 yd: 3 of 5",
+      "Are 2 rolls enough? No, proven. At least 4 are needed, proven.",
+      "With 3 more rolls of plum ribbon (count: 5) there is enough for all copies.",
+      "",
+      "Missing of gold ribbon, rolls of 12 in: 1 of 2",
+      "Is 1 roll enough? Not found; nothing proves that it cannot be done.",
+      "With 1 more roll of gold ribbon (count: 2) there is enough for all copies.",
+      "",
+      "Missing of pearl: 4 of 10",
+      "Are 6 enough? No, proven.",
+      "With 4 more of pearl (count: 10) there is enough for all copies.",
+      "",
+      "Copies with every piece and item: 2 of 4 Lantern.",
+    ]);
+  });
+
   it("is nothing where all is planned", () => {
     const complete = { ...summary, pieces: { ...summary.pieces, missing: [] } };
     expect(writeProjectShortfall(complete, plan, (path) => path)).toEqual([]);
