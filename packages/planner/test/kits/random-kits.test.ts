@@ -8,7 +8,7 @@ import { type Bundle, bundleProject, bundleStock, setBundle, smallBundle } from 
 const runs = { numRuns: Math.ceil((fc.readConfigureGlobal().numRuns ?? 100) / 20) };
 
 /** A project of which every bag is the whole of another one; of the papers planned together some go out whole. */
-function inBags(project: Project, bags: number, isWhole: (design: string) => boolean): Project {
+function inBags(project: Project, bags: number, isWhole: (name: string) => boolean): Project {
   const papers = project.papers.map((paper) => {
     const times = (count: number | null) => (count === null ? null : count * bags);
     const designs = paper.designs.map((one) => ({
@@ -23,7 +23,11 @@ function inBags(project: Project, bags: number, isWhole: (design: string) => boo
     copies: card.copies * bags,
     copiesFor: { guests: card.copiesFor.guests * bags, samples: card.copiesFor.samples * bags },
   }));
-  return { ...project, kits: { bags }, papers, cards };
+  const items = project.items?.map((item) => {
+    const count = item.count === null ? null : item.count * bags;
+    return item.length !== undefined && isWhole(item.name) ? { ...item, count, bags } : { ...item, count };
+  });
+  return { ...project, kits: { bags }, papers, cards, ...(items === undefined ? {} : { items }) };
 }
 
 test("every plan of kits proves right, and takes of what goes out whole as many times what one bag takes", () => {
