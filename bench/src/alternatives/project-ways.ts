@@ -30,7 +30,7 @@ function withoutOffcuts(project: Project): Project {
   return { ...project, papers };
 }
 
-/** Wherever a plain paper will do, so does any plain one of its material that is no lighter. */
+/** Wherever a plain paper will do, so does any plain one of its material that is no lighter, and goes into bags whole as it does. */
 function withPapersAlike(project: Project): Project {
   const alike = new Map(
     project.papers
@@ -39,7 +39,11 @@ function withPapersAlike(project: Project): Project {
         frontOf(paper).id,
         project.papers
           .filter(
-            (one) => isPlain(one) && one.material === paper.material && weightOf(one) >= weightOf(paper),
+            (one) =>
+              isPlain(one) &&
+              one.material === paper.material &&
+              one.bags === paper.bags &&
+              weightOf(one) >= weightOf(paper),
           )
           .map((one) => frontOf(one).id),
       ]),

@@ -9,7 +9,7 @@ const INTRODUCTION = `Each project is planned as it is written, and with more or
 - no choice: every piece from the first of its papers, folded in the first way, without offcuts
 - papers and folds: as written, without offcuts
 - offcuts: the first paper and fold, with offcuts
-- any paper like it: wherever a plain paper is named, any plain one of its material will do that is no lighter
+- any paper like it: wherever a plain paper is named, any plain one of its material will do that is no lighter and is handed out alike
 
 A plan in brackets lacks pieces: its papers do not give all.`;
 

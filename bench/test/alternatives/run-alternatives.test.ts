@@ -37,6 +37,28 @@ describe("the suite alternatives", () => {
     expect(files.get("/place/results/alternatives_own_quick.md")).toBe(stdout);
   });
 
+  test("takes no whole sheet of a bag for what is cut before", async () => {
+    // By hand: two sheets of cream for the notes, 1.00, and one of night in each of two bags, 1.80. A sheet of night would give
+    // the note as well as the tag.
+    const kits = `sheetwright: 1
+title: Bags
+share: kits
+copies: 2
+papers:
+  cream: { cardstock: 5 x 7, cost: 0.5, weight: 80 lb cover, hand-out: cut }
+  night: { cardstock: us-letter, cost: 0.9, weight: 216 gsm }
+cards:
+  - { name: Note, size: 5 x 7, fold: flat, base: cream }
+  - { name: Tag, size: 4 x 5, fold: flat, base: night }
+`;
+    const { code, files } = await bench("alternatives --projects own --effort quick", {
+      "/place/own/bags.yaml": kits,
+    });
+    expect(code).toBe(0);
+    const rows = JSON.parse(files.get("/place/results/alternatives_own_quick.json") ?? "").rows;
+    for (const row of rows) expect(row).toMatchObject({ sheets: 4, cost: "2.80", verified: true });
+  });
+
   test("refuses a folder without projects, a broken one and an effort that there is not, and measures nothing", async () => {
     for (const [line, told] of [
       ["alternatives --projects none", "none holds no project"],
