@@ -1,4 +1,5 @@
 import type { Ticks } from "@sheetwright/measure";
+import { commonDivisor } from "../totals/common-divisor.js";
 import type { LengthCount } from "./cut-rolls.js";
 
 /** Most steps of work: lengths times the parts that a roll is counted in. */
@@ -44,8 +45,4 @@ export function largestFill(lengths: readonly LengthCount[], roll: Ticks): RollF
     sum -= lengths[i]!.length / step;
   }
   return { filled: most * step, counts };
-}
-
-function commonDivisor(a: number, b: number): number {
-  return b === 0 ? a : commonDivisor(b, a % b);
 }

@@ -5,6 +5,7 @@
 
 import type { Packing, Problem } from "@sheetwright/packing";
 import type { GroupTask } from "../group/group-problem.js";
+import { commonDivisor } from "../totals/common-divisor.js";
 import { compareAims } from "./aims.js";
 import { asOneSet } from "./grain-wish.js";
 import type { GroupSearch, Search } from "./group-search.js";
@@ -42,7 +43,7 @@ export function* packCounted(problem: Problem, most: number, search: GroupSearch
  */
 function countingSheets(problem: Problem, most: number): Problem | null {
   const costs = problem.sheets.map(({ cost, width, height }) => cost ?? width * height);
-  const unit = costs.reduce(greatestCommonDivisor, 0) || 1;
+  const unit = costs.reduce(commonDivisor, 0) || 1;
   const scale = most + 1;
   const dearest = Math.max(...costs) / unit;
   if (dearest * scale * scale > LARGEST_SUM) return null;
@@ -55,7 +56,3 @@ function countingSheets(problem: Problem, most: number): Problem | null {
 
 /** Far below 2^53, up to which sums of whole numbers are exact. */
 const LARGEST_SUM = 70_000_000_000_000;
-
-function greatestCommonDivisor(a: number, b: number): number {
-  return b === 0 ? a : greatestCommonDivisor(b, a % b);
-}

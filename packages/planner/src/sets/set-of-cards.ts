@@ -1,5 +1,6 @@
 import type { Design, Project } from "@sheetwright/cards";
 import { withBags } from "../kits/with-bags.js";
+import { commonDivisor } from "../totals/common-divisor.js";
 import type { SetCard } from "./set-count.js";
 
 /** Most copies of a card that a project may ask for. */
@@ -58,8 +59,4 @@ export function withSets(project: Project, sets: number): Project {
       return copies === 0 ? [] : [{ ...card, copies, copiesFor: { guests: copies, samples: 0 } }];
     }),
   };
-}
-
-function commonDivisor(a: number, b: number): number {
-  return b === 0 ? a : commonDivisor(b, a % b);
 }
