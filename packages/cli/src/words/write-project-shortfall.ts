@@ -39,6 +39,13 @@ export function writeProjectShortfall(
   return lines;
 }
 
+/** Nobody asks whether nothing is enough. */
+const NONE = "There is none on hand.";
+
+function atLeastInWords(count: number): string {
+  return ` At least ${count === 1 ? "1 is" : `${count} are`} needed, proven.`;
+}
+
 function writeItemShortage(one: ItemSummary, unit: Unit, isInBags: boolean): readonly string[] {
   const { item, roll, onHand, needed, atLeast } = one;
   const have = onHand ?? 0;
@@ -46,10 +53,11 @@ function writeItemShortage(one: ItemSummary, unit: Unit, isInBags: boolean): rea
   const what = roll === null ? item : `${item}, rolls of ${rollLength(roll, unit)}`;
   const isProven = atLeast > have;
   const answer = isProven ? "No, proven." : "Not found; nothing proves that it cannot be done.";
-  const least = isProven && roll !== null ? ` At least ${atLeast} are needed, proven.` : "";
+  const least = isProven && roll !== null ? atLeastInWords(atLeast) : "";
+  const asked = `${have === 1 ? "Is" : "Are"} ${count(have)} enough? ${answer}`;
   return [
     `Missing of ${what}: ${needed - have} of ${needed}`,
-    `${have === 1 ? "Is" : "Are"} ${count(have)} enough? ${answer}${least}`,
+    `${have === 0 ? NONE : asked}${least}`,
     `With ${moreItems(one, needed - have, isInBags)} there is enough for all copies.`,
   ];
 }
@@ -89,10 +97,8 @@ function writeStock({ group, outcome, atLeast }: Shortage, { groups, papers }: P
       : `${counted(onHand, "sheet")} and ${counted(offcuts, "offcut")}`;
   const asked = unlimited ? "Can they all be cut?" : `Are ${have} enough?`;
   const answer = outcome === "short" ? "No, proven." : "Not found; nothing proves that it cannot be done.";
-  const needed =
-    atLeast === null || atLeast <= onHand + offcuts
-      ? ""
-      : ` At least ${atLeast === 1 ? "1 is" : `${atLeast} are`} needed, proven.`;
+  const needed = atLeast === null || atLeast <= onHand + offcuts ? "" : atLeastInWords(atLeast);
+  if (!unlimited && onHand + offcuts === 0) return `${NONE}${needed}`;
   return `${asked.replace(/^Are 1 sheet enough/, "Is 1 sheet enough")} ${answer}${needed}`;
 }
 

@@ -86,6 +86,9 @@ describe("what of a project cannot be planned", () => {
       "Are 3 sheets and 2 offcuts enough? No, proven. At least 6 are needed, proven.",
     );
     expect(said({ atLeast: 4 }, papers(3, 2))[4]).toBe("Are 3 sheets and 2 offcuts enough? No, proven.");
+    expect(said({ atLeast: 1 }, papers(0, 0))[4]).toBe(
+      "There is none on hand. At least 1 is needed, proven.",
+    );
     expect(said({ atLeast: null, outcome: "not-found" }, papers(null, 0))[4]).toBe(
       "Can they all be cut? Not found; nothing proves that it cannot be done.",
     );
